@@ -1,0 +1,57 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+
+/// One person's body as the dynamics need it, and the moving state of it during a class.
+/// Model, units and sources: docs/models/body.md (Monod & Scherrer 1965; Skiba et al. 2015; the two-pool
+/// local fatigue and its constants are ours, hand-set from the tables named there).
+namespace repwright::body {
+
+enum class Group : std::uint8_t { Push, Pull, Legs, Core, Grip };
+inline constexpr std::size_t group_count = 5;
+
+/// A drawn body. Speeds m/s, lengths m, times s; capacities are the largest unbroken sets of the reference
+/// movements (floor push-up, strict pull-up, air squat, sit-up; dead hang in seconds for the grip).
+struct Body {
+  double critical_speed = 3.3;
+  double reserve_distance = 160;  // D'
+  std::array<double, group_count> best_set{28, 7, 90, 45, 40};
+  double cadence = 1;     // multiplies seconds per rep
+  double recovery = 1;    // multiplies both recovery time constants
+  double transition = 4;  // s, on the spot
+  double mass = 75;       // kg
+  double squat_best = 90, hinge_best = 110, press_best = 45, pull_best = 85, clean_best = 65;  // 1RM, kg
+  double machine = 1;         // ergometer power relative to what the run tells
+  double vo2max = 45;         // ml/kg/min, derived or measured
+  double style_share = 0.20;  // q: set taken after a break, as share of the best set
+};
+
+/// One way of doing one movement, by one body: all that the dynamics need per rep, metre or second.
+struct Effort {
+  enum class Kind : std::uint8_t { Reps, Hold, Run, Machine, Carry };
+  Kind kind = Kind::Reps;
+  Group group = Group::Legs;
+  double theta = 0.5;                        // share of the fresh group that one rep needs, 1 / (1 + kappa N)
+  double drain = 1.0 / 60;                   // kappa * theta: what one unit takes from its group
+  std::array<double, group_count> weight{};  // drain on each group relative to the own one (own: 1)
+  double brisk = 1.5;                        // s per unit, fresh
+  double cost = 1.0;                         // ml O2-equivalent/kg per unit
+  double mode = 0.9;                         // share of the critical rate that this work can use
+  double best = 30;                          // largest unbroken set (units); infinite for runs and machines
+  double slope = 0;                          // extra O2 share of a run by climb or carried load
+};
+
+/// The moving state. `reserve` is B of the balance model (ml/kg), from `reserve_full` downwards, may be
+/// negative.
+struct State {
+  double reserve = 0;
+  double reserve_full = 0;
+  double critical_rate = 0;  // Pc, ml/kg/min, with the day's factor
+  std::array<double, group_count> fast{}, slow{};
+  std::array<double, group_count> pending{};  // recovery not yet applied, s / slow factor
+  double clock = 0;  // s since the person's first work of the class (durability term)
+};
+
+}  // namespace repwright::body
