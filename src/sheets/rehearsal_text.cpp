@@ -8,7 +8,9 @@
 #include <map>
 
 #include "domain/rehearsal_names.hpp"
+#include "sheets/clock.hpp"
 #include "sheets/table.hpp"
+#include "sheets/timetable_text.hpp"
 
 namespace repwright::sheets {
 namespace {
@@ -20,12 +22,6 @@ using domain::Rehearsal;
 
 constexpr int page_width = 100;
 
-std::string clock(double seconds) {
-  const auto whole = static_cast<long long>(std::llround(std::max(0.0, seconds)));
-  if (whole >= 3600) return fmt::format("{}:{:02}:{:02}", whole / 3600, whole / 60 % 60, whole % 60);
-  return fmt::format("{}:{:02}", whole / 60, whole % 60);
-}
-
 /// Reps of one full round, from the first round's lines; 0 where a score has no rounds.
 double reps_per_round(const PieceOutcome& piece) {
   return piece.rounds && piece.rounds->mean > 0 ? piece.score.mean / piece.rounds->mean : 0;
@@ -35,7 +31,7 @@ std::string score_text(const PieceOutcome& piece, double value) {
   const double round = reps_per_round(piece);
   switch (piece.measure) {
     case Measure::Seconds:
-      return clock(value);
+      return clock_text(value);
     case Measure::Reps:
       if (round >= 1) {
         const double full = std::floor(value / round + 1e-9);
@@ -72,24 +68,6 @@ std::string heading(std::string_view words, std::string_view rest) {
   return fmt::format("\n{}{}{}\n", words, rest.empty() ? "" : "  ", rest);
 }
 
-std::string hour_text(const domain::ClassOutcome& hour) {
-  std::string verdict =
-      fmt::format("likely over at {}, nine times in ten by {}", clock(hour.p50_s), clock(hour.p90_s));
-  if (hour.planned_s) {
-    const double slack = *hour.planned_s - hour.p90_s;
-    verdict += fmt::format("; the class has {}", clock(*hour.planned_s));
-    verdict +=
-        slack >= 0 ? fmt::format(", {} to spare", clock(slack)) : fmt::format(", {} too few", clock(-slack));
-    if (hour.over_share > 0)
-      verdict += fmt::format("; too long in {:.0f} of 100 runs", 100 * hour.over_share);
-  }
-  Table table{{{"from", Align::Right}, {"to", Align::Right}, {"what", Align::Left}, {"", Align::Left}}, {}};
-  for (const domain::BoxOutcome& box : hour.boxes)
-    table.rows.push_back({clock(box.start_p50_s), clock(box.end_p50_s), box.name,
-                          box.planned_s ? "" : fmt::format("by {} nine times in ten", clock(box.end_p90_s))});
-  return heading("THE HOUR", "") + "  " + wrapped(verdict + ".", page_width, 2) + "\n" + table_text(table, 2);
-}
-
 std::string findings_text(const Rehearsal& rehearsal) {
   if (rehearsal.findings.empty()) return heading("WHAT TO KNOW", "") + "  Nothing stands out.\n";
   std::string text = heading("WHAT TO KNOW", "");
@@ -113,7 +91,7 @@ std::map<std::string, std::string> back_texts(const Rehearsal& rehearsal, int pi
     if (back.piece != piece) continue;
     const int count = ++seen[back.person.text];
     std::string& text = texts[back.person.text];
-    if (count <= 3) text += (text.empty() ? "" : " ") + clock(back.back_s.p50);
+    if (count <= 3) text += (text.empty() ? "" : " ") + clock_text(back.back_s.p50);
     if (count == 4) text += " …";
   }
   return texts;
@@ -137,7 +115,7 @@ std::string piece_text(const Rehearsal& rehearsal, int piece) {
       const auto text = back.find(person.person.text);
       row.push_back(text == back.end() ? "" : text->second);
     }
-    row.push_back(at->wait_s >= 0.5 ? clock(at->wait_s) : "");
+    row.push_back(at->wait_s >= 0.5 ? clock_text(at->wait_s) : "");
     row.emplace_back(name_of(at->limiter));
     row.push_back(at->capped >= 0.005 ? fmt::format("capped {:.0f} %", 100 * at->capped) : "");
     table.rows.push_back(std::move(row));
@@ -184,8 +162,8 @@ std::string places_text(const Rehearsal& rehearsal) {
     const auto peak = std::ranges::max_element(place.queue, {}, [](const auto& at) { return at.second; });
     text += fmt::format(
         "a visit waits {:.0f} s in the mean, one in ten {:.0f} s or more; longest queue {:.1f}, at {}\n",
-        place.wait_mean_s, place.wait_p90_s, place.queue_max_mean, clock(peak->first));
-    text += fmt::format("    0:00 |{}| {}\n", queue_strip(place, until), clock(until));
+        place.wait_mean_s, place.wait_p90_s, place.queue_max_mean, clock_text(peak->first));
+    text += fmt::format("    0:00 |{}| {}\n", queue_strip(place, until), clock_text(until));
   }
   return text.empty() ? text : heading("WHERE THEY QUEUE", "") + text;
 }
@@ -208,7 +186,7 @@ std::string rehearsal_text(const Rehearsal& rehearsal, const RehearsalHead& head
   text += fmt::format(" · {} {} · {} runs, seed {}\n", head.people, head.people == 1 ? "person" : "people",
                       rehearsal.runs, rehearsal.seed);
   for (const std::string& note : rehearsal.notes) text += "  " + wrapped(note, page_width, 2) + "\n";
-  text += hour_text(rehearsal.timetable);
+  text += heading("THE HOUR", "") + hour_text(rehearsal.timetable);
   text += findings_text(rehearsal);
   for (std::size_t piece = 0; piece < rehearsal.piece_names.size(); ++piece)
     text += piece_text(rehearsal, static_cast<int>(piece));
