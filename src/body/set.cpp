@@ -73,16 +73,19 @@ Progress paced(const Frame& frame, const Progress& from, double units, double li
   const double in_time = frame.whole_units((frame.seconds - from.seconds) / frame.cycle);
   const double most = std::min(units, in_time);
   const double start = from.fatigue();
-  const auto idle_to = [&](double end) {
-    return std::max(0.0, frame.cycle - frame.unit_seconds(typical_fatigue(start, end)));
+  // The idle time after a unit is that of the fatigue before it.
+  const auto idle_to = [&](double end, double n) {
+    const double last = frame.whole ? end - (end - start) / std::max(1.0, n) : end;
+    return std::max(0.0, frame.cycle - frame.unit_seconds(typical_fatigue(start, last)));
   };
-  Progress end = idling(frame, from, most, idle_to(start));
-  for (int round = 0; round < 2; ++round) end = idling(frame, from, most, idle_to(end.fatigue()));
+  Progress end = idling(frame, from, most, idle_to(start, most));
+  for (int round = 0; round < 2; ++round) end = idling(frame, from, most, idle_to(end.fatigue(), most));
   const double full = frame.growth > 0 ? (frame.cycle / frame.brisk - 1) / frame.growth : limit;
   const double turn = std::min(limit, full);
   double made = most;
   if (end.fatigue() > turn) {
-    const double idle = idle_to(turn);
+    const double direct = (turn - start) / (frame.fast_drain + frame.slow_drain);
+    const double idle = idle_to(turn, direct);
     const double until = units_until(frame, from, turn, idle);
     made = std::min(most, frame.whole ? std::floor(until + 1e-9) + 1 : until);
     end = idling(frame, from, made, idle);
