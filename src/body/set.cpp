@@ -150,17 +150,20 @@ Progress go_on(const Frame& frame, Progress at, double wanted, double limit) {
   return at;
 }
 
-Frame frame_of(const State& state, const Body& body, const Effort& effort, const SetPlan& plan, double target,
+Frame frame_of(const State& state, const Body& body, const Effort& effort, const SetPlan& plan,
                const Constants& constants) {
-  const auto group = static_cast<std::size_t>(effort.group);
+  const auto group = index_of(effort.group);
   const bool held = effort.kind == Effort::Kind::Hold;
+  const double target = target_rate(state, plan.pacing, constants);
   const double power = std::max(1.0, target * effort.mode - constants.standing_rate);
-  const double cycle = held ? effort.brisk : std::max(effort.brisk, 60 * effort.cost / power);
+  const double muscle = effort.brisk + (effort.sustained - effort.brisk) * plan.pacing.settled;
+  const double cycle = held ? muscle : std::max(muscle, 60 * effort.cost / power);
   const double length = std::min({plan.wanted * cycle, plan.seconds, effort.best * cycle});
   const double over = effort.mode * (target - state.critical_rate * durability(state.clock, constants));
-  const double speed = recovery_speed(state, body, state.reserve - over * 0.5 * length / 60, constants);
+  const double reserve = state.reserve - over * 0.5 * length / 60;
+  const double speed = recovery_speed(state, body, reserve, constants);
   return {.cycle = cycle,
-          .brisk = effort.brisk,
+          .brisk = muscle,
           .growth = held ? 0 : constants.fade / (1 - effort.theta),
           .fast_drain = effort.drain * constants.fast_share[group],
           .slow_drain = effort.drain * (1 - constants.fast_share[group]),
@@ -174,7 +177,7 @@ Frame frame_of(const State& state, const Body& body, const Effort& effort, const
 void carry_along(State& state, const Effort& effort, double units, double recovered,
                  const Constants& constants) {
   for (std::size_t g = 0; g < group_count; ++g) {
-    if (g == static_cast<std::size_t>(effort.group)) continue;
+    if (g == index_of(effort.group)) continue;
     if (effort.weight[g] <= 0 || units <= 0) {
       state.pending[g] += recovered;
       continue;
@@ -189,11 +192,11 @@ void carry_along(State& state, const Effort& effort, double units, double recove
   }
 }
 
-SetDone work_set(State& state, const Body& body, const Effort& effort, const SetPlan& plan, double target,
+SetDone work_set(State& state, const Body& body, const Effort& effort, const SetPlan& plan,
                  const Constants& constants) {
-  const auto group = static_cast<std::size_t>(effort.group);
+  const auto group = index_of(effort.group);
   settle(state, group, constants);
-  const Frame frame = frame_of(state, body, effort, plan, target, constants);
+  const Frame frame = frame_of(state, body, effort, plan, constants);
   const double unit = frame.whole ? 1 : 0;
   const double full = 1 - effort.theta + 1e-6 * effort.drain;
   const double keep = plan.to_failure ? 0 : kept(effort, constants);
@@ -218,11 +221,11 @@ SetDone work_set(State& state, const Body& body, const Effort& effort, const Set
 
 }  // namespace
 
-SetDone work(State& state, const Body& body, const Effort& effort, const SetPlan& plan, const Pacing& pacing,
+SetDone work(State& state, const Body& body, const Effort& effort, const SetPlan& plan,
              const Constants& constants) {
   if (effort.kind == Effort::Kind::Run || effort.kind == Effort::Kind::Machine)
-    return work_engine(state, body, effort, plan, pacing, constants);
-  return work_set(state, body, effort, plan, target_rate(state, pacing, constants), constants);
+    return work_engine(state, body, effort, plan, constants);
+  return work_set(state, body, effort, plan, constants);
 }
 
 }  // namespace repwright::body
