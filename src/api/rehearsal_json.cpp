@@ -56,7 +56,10 @@ Json piece_json(const PieceOutcome& piece) {
       {"piece", piece.piece},          {"measure", name_of(piece.measure)}, {"mean", milli(piece.score.mean)},
       {"sd", milli(piece.score.sd)},   {"sd_day", milli(piece.sd_day)},     {"p10", milli(piece.score.p10)},
       {"p50", milli(piece.score.p50)}, {"p90", milli(piece.score.p90)}};
-  if (piece.rounds) json["rounds"] = spread_json(*piece.rounds);
+  if (piece.rounds) {
+    json["rounds"] = spread_json(*piece.rounds);
+    json["reps_per_round"] = milli(piece.reps_per_round);
+  }
   json["capped"] = milli(piece.capped);
   if (piece.reps_at_cap) json["reps_at_cap"] = spread_json(*piece.reps_at_cap);
   json["interval_s"] = Json::array();

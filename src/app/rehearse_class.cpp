@@ -18,20 +18,26 @@ bool has_work(const domain::Block& block) {
 }
 
 /// The bodies of those who come, as the rehearsal asks for them.
-rehearsal::Cast cast_of(const std::vector<domain::Person>& people, const std::vector<body::BodyEstimate>& estimates,
-                        const ClassRequest& request) {
+rehearsal::Cast cast_of(const std::vector<domain::Person>& people,
+                        const std::vector<body::BodyEstimate>& estimates, const ClassRequest& request) {
   rehearsal::Cast cast;
   for (std::size_t p = 0; p < people.size(); ++p) {
     cast.ids.push_back(people[p].id);
     cast.names.push_back(people[p].name);
     cast.median.push_back(body::median(estimates[p], request.gym.constants));
   }
-  cast.drawn = [&estimates, ids = cast.ids, seed = request.seed, &constants = request.gym.constants](int person,
-                                                                                                    int run) {
+  cast.drawn = [&estimates, ids = cast.ids, seed = request.seed, &constants = request.gym.constants](
+                   int person, int run) {
     const auto p = static_cast<std::size_t>(person);
-    return body::draw(estimates[p], seed, static_cast<std::uint64_t>(run), rehearsal::person_key(ids[p]), constants);
+    return body::draw(estimates[p], seed, static_cast<std::uint64_t>(run), rehearsal::person_key(ids[p]),
+                      constants);
   };
-  if (request.gym_class.weather.wbgt_c) cast.conditions = body::heat_factor(*request.gym_class.weather.wbgt_c);
+  if (request.bodies)
+    cast.drawn = [&people, &bodies = request.bodies](int person, int run) {
+      return bodies(people[static_cast<std::size_t>(person)], run);
+    };
+  if (request.gym_class.weather.wbgt_c)
+    cast.conditions = body::heat_factor(*request.gym_class.weather.wbgt_c);
   return cast;
 }
 
@@ -87,16 +93,16 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
                                                                   .people = attendance->people,
                                                                   .bodies = cast.median,
                                                                   .constants = request.gym.constants});
-  auto rehearsed = rehearsal::rehearse(
-      {.plan = floor.plan,
-       .timetable = result.timetable,
-       .constants = request.gym.constants,
-       .cast = cast,
-       .seed = request.seed,
-       .runs = request.runs,
-       .keep = request.keep_draws ? rehearsal::Keep::Draws : rehearsal::Keep::Sums,
-       .stop = request.stop},
-      on_threads(request.threads, request.stop));
+  auto rehearsed =
+      rehearsal::rehearse({.plan = floor.plan,
+                           .timetable = result.timetable,
+                           .constants = request.gym.constants,
+                           .cast = cast,
+                           .seed = request.seed,
+                           .runs = request.runs,
+                           .keep = request.keep_draws ? rehearsal::Keep::Draws : rehearsal::Keep::Sums,
+                           .stop = request.stop},
+                          on_threads(request.threads, request.stop));
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   result.rehearsal = std::move(*rehearsed);
   result.people = std::move(attendance->people);

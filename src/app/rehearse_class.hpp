@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <stop_token>
 #include <string>
@@ -9,6 +10,7 @@
 #include "base/random.hpp"
 #include "base/result.hpp"
 #include "board/read.hpp"
+#include "body/body.hpp"
 #include "body/constants.hpp"
 #include "domain/catalogue.hpp"
 #include "domain/fitted.hpp"
@@ -44,13 +46,15 @@ struct ClassRequest {
   int threads = 0;  // 0: as many as the machine has
   bool keep_draws = false;
   std::stop_token stop;
+  /// Whose bodies are played in each run; empty: drawn from what the marks of each person tell.
+  std::function<body::Body(const domain::Person& person, int run)> bodies{};
 };
 
 struct ClassRehearsal {
   std::vector<domain::Person> people;  // who came
   timetable::Timetable timetable;
   domain::FittedBoard fitted;
-  domain::Rehearsal rehearsal;         // lines of the text filled in
+  domain::Rehearsal rehearsal;  // lines of the text filled in
 };
 
 /// Rehearses a class from its read board to findings that name lines of the text. Fails with Invalid when the

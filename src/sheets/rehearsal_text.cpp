@@ -22,13 +22,8 @@ using domain::Rehearsal;
 
 constexpr int page_width = 100;
 
-/// Reps of one full round, from the first round's lines; 0 where a score has no rounds.
-double reps_per_round(const PieceOutcome& piece) {
-  return piece.rounds && piece.rounds->mean > 0 ? piece.score.mean / piece.rounds->mean : 0;
-}
-
 std::string score_text(const PieceOutcome& piece, double value) {
-  const double round = reps_per_round(piece);
+  const double round = piece.rounds ? piece.reps_per_round : 0;
   switch (piece.measure) {
     case Measure::Seconds:
       return clock_text(value);
@@ -53,7 +48,7 @@ std::string_view measure_words(const PieceOutcome& piece) {
     case Measure::Seconds:
       return "time";
     case Measure::Reps:
-      return reps_per_round(piece) >= 1 ? "rounds + reps" : "reps";
+      return piece.rounds && piece.reps_per_round >= 1 ? "rounds + reps" : "reps";
     case Measure::Kilograms:
       return "load";
     case Measure::Metres:
