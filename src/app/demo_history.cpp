@@ -14,7 +14,10 @@ namespace repwright::app {
 namespace {
 
 using domain::DayFlag;
+using domain::DemoPast;
 using domain::Measure;
+using domain::PastFlag;
+using domain::PastSession;
 using domain::PieceOutcome;
 using domain::ScoreEntry;
 

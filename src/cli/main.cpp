@@ -105,7 +105,10 @@ int run(int argc, char** argv) {
 
   DemoOptions demo;
   command = app.add_subcommand("demo", "write the demo gym (all invented) as a gym folder");
-  command->add_option("DIR", demo.folder, "the folder to write; must not hold anything else")->required();
+  command
+      ->add_option("DIR", demo.folder,
+                   "the folder to write; files of the demo that are there are written anew")
+      ->required();
   command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
 
   try {
