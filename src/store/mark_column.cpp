@@ -116,6 +116,7 @@ HeaderResult best_header(const Header& header, const NamedCatalogue& known) {
       written, known, [](const Movement& m) { return m.default_unit == Unit::Seconds || is_counted(m); },
       is_held_or_counted);
   if (movement == nullptr) return no_movement(written, "counted or held");
+  if (any_style && !is_counted(*movement)) return no_movement(written, "counted");
   if (movement->default_unit == Unit::Seconds && !any_style)
     return with_unit({domain::BestHold{movement->id, {}}}, header.unit, {"s", "min"});
   return with_unit({domain::BestSet{movement->id, 0, any_style}}, header.unit, {"reps"});

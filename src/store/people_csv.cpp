@@ -5,12 +5,10 @@
 #include <algorithm>
 #include <array>
 #include <map>
-#include <set>
 
 #include "domain/written_values.hpp"
 #include "store/csv.hpp"
 #include "store/limits_cell.hpp"
-#include "store/mark_bounds.hpp"
 #include "store/people_columns.hpp"
 
 namespace repwright::store {

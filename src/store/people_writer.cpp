@@ -1,7 +1,6 @@
 #include <algorithm>
-#include <array>
+#include <cmath>
 #include <functional>
-#include <map>
 #include <set>
 
 #include "domain/written_values.hpp"
@@ -41,9 +40,9 @@ std::string peak(const Person& person) {
   return {};
 }
 
-/// Centimetres that read back as the same height.
+/// Centimetres, to the hundredth of a millimetre, that read back as the same height.
 std::string centimetres(const std::optional<base::Length>& height) {
-  return height ? domain::write_number(height->si() * 100.0) : std::string();
+  return height ? domain::write_number(std::round(height->si() * 1e5) / 1000.0) : std::string();
 }
 
 std::vector<WrittenColumn> fact_columns() {
