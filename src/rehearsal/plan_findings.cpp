@@ -106,9 +106,7 @@ std::vector<Finding> route_findings(const WriteRequest& request, const std::vect
   const std::vector<ItemAt> lines = items_by_step(request.fitted.board);
   for (std::size_t step = 0; step < routes.size(); ++step) {
     if (!routes[step].closed || !lines[step].item) continue;
-    Finding finding{.kind = FindingKind::RouteClosed,
-                    .severity = FindingSeverity::Warning,
-                    .step = lines[step].item->step};
+    Finding finding = finding_at(FindingKind::RouteClosed, FindingSeverity::Warning, lines[step].item->step);
     const domain::Route* route = routes[step].route;
     finding.text = route ? fmt::format("The usual route is closed: {} x {} ({:g} m).", routes[step].laps,
                                        route->name, route->lap.si())
