@@ -25,7 +25,7 @@ struct Floor {
   domain::House house;
   domain::Hall hall;
   domain::GymClass gym_class;
-  body::Constants constants;
+  body::Constants constants = shipped_constants();
   rehearsal::FitRule rule = rehearsal::FitRule::WithinLimits;
 
   void add(domain::Person one, const body::Body& its_body = {}) {
