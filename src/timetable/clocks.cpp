@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "timetable/length.hpp"
+
 namespace repwright::timetable {
 
 namespace {
@@ -140,12 +142,10 @@ Piece piece_of(const Block& block, const LayoutRules& rules) {
 }
 
 std::optional<base::Duration> planned_length(const Block& block, const LayoutRules& rules) {
-  const double heats = std::max(1, block.heats.value_or(1));
-  if (block.kind == BlockKind::Window && block.from && block.to) return (*block.to - *block.from) * heats;
-  if (block.duration) return *block.duration * heats;
+  if (rules.last_rest_counts || block.duration) return fixed_length(block);
   const std::vector<Phase> phases = phases_of(block, rules);
-  if (phases.empty()) return std::nullopt;
-  return phases.back().end.duration() * heats;
+  if (phases.empty()) return fixed_length(block);
+  return phases.back().end.duration() * std::max(1, block.heats.value_or(1));
 }
 
 }  // namespace repwright::timetable
