@@ -36,4 +36,4 @@ target_include_directories(project_options INTERFACE "${CMAKE_SOURCE_DIR}/src")
 target_compile_options(project_options INTERFACE
   -Wall -Wextra -Wshadow -Wconversion -Wsign-conversion -Wnon-virtual-dtor -Woverloaded-virtual
   $<$<BOOL:${REPWRIGHT_WERROR}>:-Werror>)
-target_compile_definitions(project_options INTERFACE $<$<CONFIG:Debug>:_GLIBCXX_ASSERTIONS>)
+target_compile_definitions(project_options INTERFACE $<$<NOT:$<CONFIG:Release>>:_GLIBCXX_ASSERTIONS>)
