@@ -119,7 +119,6 @@ void Floor::reset_teams(const ScriptedPiece& piece) {
     TeamState& state = teams_[t];
     state.holder = 0;
     state.rounds = 0;
-    state.waiting.clear();
     state.pools.resize(team.pools.size());
     for (Pool& pool : state.pools) {
       pool.fillings.clear();
