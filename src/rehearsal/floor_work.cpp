@@ -55,7 +55,8 @@ void Floor::take_up(Player& player, int task) {
   doing.task = task;
   doing.effort = player.efforts[task];
   if (covers_ground(doing.effort) || doing.effort.kind == body::Effort::Kind::Hold) return;
-  doing.effort.brisk *= doing.stretch;
+  const Task& held = player.script->tasks[static_cast<std::size_t>(task)];
+  doing.effort.brisk = std::max(doing.effort.brisk * doing.stretch, held.held_pace);
   doing.effort.cost *= doing.stretch;
 }
 
@@ -145,12 +146,14 @@ body::SetDone Floor::lift(Player& player, const body::SetPlan& plan) {
   body::SetDone done =
       body::work(player.state, *player.body, doing.effort, whole, player.pacing, constants_);
   done.units /= longer;
-  const double turns = done.units * task_of(player).turn_cost;
-  if (turns > 0) {
-    const double share = plan.seconds / (done.seconds + turns);
+  const Task& task = task_of(player);
+  const double held = covers_ground(doing.effort) ? done.units * task.held_pace - done.seconds : 0;
+  const double slower = std::max(done.units * task.turn_cost, held);
+  if (slower > 0) {
+    const double share = plan.seconds / (done.seconds + slower);
     done.bell = done.bell || share < 1;
     if (share < 1) done.units *= share;
-    const double spent = std::min(plan.seconds, done.seconds + turns) - done.seconds;
+    const double spent = std::min(plan.seconds, done.seconds + slower) - done.seconds;
     if (spent > 0) body::rest(player.state, *player.body, spent, constants_);
     done.seconds += std::max(0.0, spent);
   }
