@@ -13,7 +13,7 @@ struct LineSum {
   std::int64_t runs = 0;
   std::int64_t start = 0, end = 0, work = 0, rest = 0, wait = 0;  // ms from the start signal
   std::int64_t sets = 0, milliunits = 0;
-  std::vector<std::int32_t> backs;  // ms from the start signal, of runs outdoors
+  std::vector<std::int32_t> backs = {};  // ms from the start signal, of runs outdoors
   int last_run = -1;
   std::int64_t last_end = 0;
 };
