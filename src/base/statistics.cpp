@@ -26,7 +26,7 @@ std::vector<double> sorted_copy(std::span<const double> sample) {
 std::vector<double> ranks(std::span<const double> sample) {
   std::vector<std::size_t> order(sample.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  std::ranges::stable_sort(order, {}, [&](std::size_t i) { return sample[i]; });
+  std::ranges::sort(order, {}, [&](std::size_t i) { return sample[i]; });
   std::vector<double> result(sample.size());
   for (std::size_t first = 0; first < order.size();) {
     std::size_t end = first;

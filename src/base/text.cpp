@@ -83,8 +83,8 @@ int edit_distance(std::string_view from, std::string_view to, int limit) {
       const bool swapped = i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1];
       if (swapped) row[j] = std::min(row[j], two_up[j - 2] + 1);
     }
-    // A swap reaches back two rows, so both must be beyond the limit before the rest cannot come back.
-    if (std::ranges::min(row) > limit && std::ranges::min(up) > limit) return limit + 1;
+    // A swap reaches back two rows, but what two rows up is below the limit is within it one row up too.
+    if (std::ranges::min(row) > limit) return limit + 1;
   }
   return std::min(row[b.size()], limit + 1);
 }
