@@ -48,6 +48,7 @@ void Floor::make_efforts(const RunSetting& setting) {
         *effort = body::effort_of(task.effort, setting.bodies[p], constants_);
         if (effort->kind == body::Effort::Kind::Reps) {
           effort->brisk *= setting.judge[p];
+          effort->sustained *= setting.judge[p];
           effort->cost *= setting.judge[p];
         }
         ++effort;
@@ -172,18 +173,18 @@ void Floor::handle(const Event& event) {
 }
 
 /// Somebody of the heat was there, and all of them have gone home.
-bool Floor::over_for_others(const Player& player) const {
+bool Floor::over_for_others(const Player& player, std::int64_t at) const {
   bool somebody = false;
   for (const Player& other : players_) {
     if (&other == &player || other.script->heat != player.script->heat || !other.result.took_part) continue;
-    if (!other.home) return false;
+    if (!other.home || other.result.home > at) return false;
     somebody = true;
   }
   return somebody;
 }
 
 void Floor::join(Player& player, std::int64_t at) {
-  if (at > player.zero && over_for_others(player)) return;
+  if (at > player.zero && over_for_others(player, at)) return;
   if (player.state.clock > 0 && at > player.now)
     body::rest(player.state, *player.body, seconds_of(at - player.now), constants_);
   const Script& script = *player.script;
@@ -204,7 +205,8 @@ void Floor::join(Player& player, std::int64_t at) {
   player.result.took_part = true;
   const auto piece = static_cast<std::size_t>(piece_index_);
   const double target = setting_->targets[piece][static_cast<std::size_t>(player.person)];
-  player.pacing.end = player.state.clock + target;
+  player.pacing = body::pace_for(player.state.clock + target, target);
+  if (player.luck) idle(player, whole_ms(latest_reaction * player.luck->uniform()));
   ++player.token;
   go_on(player);
 }

@@ -170,8 +170,8 @@ double Floor::gate_limit(const Player& worker, const Pool& pool) {
       other.now = worker.now;
     }
     body::State probe = other.state;
-    const body::SetDone held = body::work(probe, *other.body, other.efforts[gate], {.wanted = endless},
-                                          other.pacing, constants_);
+    const body::SetDone held = body::work(probe, *other.body, other.efforts[gate], {.wanted = endless, .pacing = other.pacing},
+                                          constants_);
     longest = std::min(longest, held.seconds);
   }
   return longest;
@@ -182,8 +182,8 @@ void Floor::hold_gate(const Player& worker, const Pool& pool, double seconds) {
     Player& other = players_[static_cast<std::size_t>(person)];
     const int gate = task_of(other).gate;
     if (gate < 0 || other.now > worker.now) continue;
-    body::work(other.state, *other.body, other.efforts[gate], {.wanted = endless, .seconds = seconds},
-               other.pacing, constants_);
+    body::work(other.state, *other.body, other.efforts[gate], 
+               {.wanted = endless, .seconds = seconds, .pacing = other.pacing}, constants_);
     other.doing.stint.work += whole_ms(seconds);
     other.now = worker.now + whole_ms(seconds);
   }
@@ -194,7 +194,7 @@ void Floor::hold_while_waiting(Player& player, int task, double seconds) {
   const body::Effort& effort = player.efforts[task];
   while (seconds > 0) {
     const body::SetDone held = body::work(player.state, *player.body, effort,
-                                          {.wanted = endless, .seconds = seconds}, player.pacing, constants_);
+                                          {.wanted = endless, .seconds = seconds, .pacing = player.pacing}, constants_);
     player.result.oxygen += effort.cost * held.units + constants_.standing_rate / 60 * held.seconds;
     seconds -= held.seconds;
     if (seconds <= 0) return;

@@ -57,6 +57,7 @@ void Floor::take_up(Player& player, int task) {
   if (covers_ground(doing.effort) || doing.effort.kind == body::Effort::Kind::Hold) return;
   const Task& held = player.script->tasks[static_cast<std::size_t>(task)];
   doing.effort.brisk = std::max(doing.effort.brisk * doing.stretch, held.held_pace);
+  doing.effort.sustained = std::max(doing.effort.sustained * doing.stretch, held.held_pace);
   doing.effort.cost *= doing.stretch;
 }
 
@@ -117,8 +118,10 @@ Floor::Flow Floor::one_set(Player& player, const Op& op) {
   double wanted = at.left;
   if (to_failure) wanted = std::max(1.0, units_to_failure(player) - op.amount);
   if (task.planned_set > 0) wanted = std::min(wanted, static_cast<double>(task.planned_set));
+  // Half a millisecond of grace: a rep that ends with the bell counts, however its seconds were rounded.
+  const double seconds = seconds_of(limit - player.now) + 0.0005;
   const body::SetDone done =
-      lift(player, {.wanted = wanted, .seconds = seconds_of(limit - player.now), .to_failure = to_failure});
+      lift(player, {.wanted = wanted, .seconds = seconds, .to_failure = to_failure});
   player.now = done.bell ? limit : std::min(limit, player.now + whole_ms(done.seconds));
   at.left -= done.units;
   if (at.left <= nothing || (to_failure && !done.bell)) return finish_work(player);
@@ -130,8 +133,8 @@ Floor::Flow Floor::one_set(Player& player, const Op& op) {
 /// Units that an unbroken set would give now if carried to failure.
 double Floor::units_to_failure(const Player& player) const {
   body::State probe = player.state;
-  const body::SetPlan plan{.wanted = endless, .to_failure = true};
-  return body::work(probe, *player.body, player.doing.effort, plan, player.pacing, constants_).units;
+  const body::SetPlan plan{.wanted = endless, .to_failure = true, .pacing = player.pacing};
+  return body::work(probe, *player.body, player.doing.effort, plan, constants_).units;
 }
 
 /// One unbroken set. A run or machine on a day of bad luck is as if the way were longer.
@@ -143,8 +146,9 @@ body::SetDone Floor::lift(Player& player, const body::SetPlan& plan) {
                           : constants_.standing_rate;
   body::SetPlan whole = plan;
   whole.wanted *= longer;
+  whole.pacing = player.pacing;
   body::SetDone done =
-      body::work(player.state, *player.body, doing.effort, whole, player.pacing, constants_);
+      body::work(player.state, *player.body, doing.effort, whole, constants_);
   done.units /= longer;
   const Task& task = task_of(player);
   const double held = covers_ground(doing.effort) ? done.units * task.held_pace - done.seconds : 0;
@@ -182,7 +186,8 @@ void Floor::account(Player& player, const body::SetDone& done, double oxygen_rat
     return;
   }
   result.oxygen += effort.cost * done.units;
-  const double brisk = done.units * effort.brisk;
+  const double unit = effort.brisk + (effort.sustained - effort.brisk) * player.pacing.settled;
+  const double brisk = done.units * unit;
   const auto group = static_cast<std::size_t>(effort.group);
   const double after = player.state.fast[group] + player.state.slow[group];
   const double mid = std::max(0.0, after - 0.5 * done.units * effort.drain);

@@ -27,13 +27,9 @@ Form draw_form(base::Stream stream) {
 }
 
 body::Body on_the_day(body::Body body, const Form& form, double haste) {
-  for (double& best : body.best_set) best *= form.capacity;
-  const double stronger = 1 + load_share * (form.capacity - 1);
-  body.squat_best *= stronger;
-  body.hinge_best *= stronger;
-  body.press_best *= stronger;
-  body.pull_best *= stronger;
-  body.clean_best *= stronger;
+  for (double& best : body.best_set)
+    if (best > 1) best *= form.capacity;
+  for (double& best : body.best_lift) best *= 1 + load_share * (form.capacity - 1);
   body.cadence *= form.drive / haste;
   body.transition *= form.drive / haste;
   return body;

@@ -21,13 +21,19 @@ double log_ratio(double a, double b) {
 
 double mean_set(const body::Body& body, const body::Body& middle) {
   double sum = 0;
-  for (std::size_t g = 0; g < body::group_count; ++g) sum += log_ratio(body.best_set[g], middle.best_set[g]);
-  return sum / static_cast<double>(body::group_count);
+  int groups = 0;
+  for (std::size_t g = 0; g < body::group_count; ++g) {
+    if (body.best_set[g] <= 1 || middle.best_set[g] <= 1) continue;
+    sum += log_ratio(body.best_set[g], middle.best_set[g]);
+    ++groups;
+  }
+  return groups > 0 ? sum / groups : 0;
 }
 
 body::Body changed(body::Body body, const std::array<double, 4>& logs) {
   body.critical_speed *= base::exp(logs[0]);
-  for (double& best : body.best_set) best *= base::exp(logs[1]);
+  for (double& best : body.best_set)
+    if (best > 1) best *= base::exp(logs[1]);
   body.cadence *= base::exp(logs[2]);
   body.recovery *= base::exp(logs[3]);
   return body;

@@ -4,7 +4,7 @@
 
 #include "base/random.hpp"
 
-namespace repwright::support {
+namespace repwright::test {
 
 namespace {
 
@@ -69,7 +69,7 @@ body::EffortSpec reps_spec(body::Group group, double seconds, double cost, doubl
   spec.sustained = seconds * 1.3;
   spec.cost = cost;
   spec.mode = 0.85;
-  spec.set_competent *= share;
+  spec.ratio = share;
   return spec;
 }
 
@@ -79,7 +79,8 @@ body::EffortSpec hold_spec() {
   spec.group = body::Group::Core;
   spec.brisk = spec.sustained = 1;
   spec.cost = 0.01;
-  spec.set_competent = 1e6;
+  spec.ratio = 1e9;
+  spec.kappa = 1.0 / 55;
   spec.unit = domain::Unit::Seconds;
   return spec;
 }
@@ -130,4 +131,4 @@ Stage mixed_class(const MixedPiece& piece) {
   return stage;
 }
 
-}  // namespace repwright::support
+}  // namespace repwright::test

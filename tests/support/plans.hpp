@@ -6,7 +6,7 @@
 #include "rehearsal/rehearse.hpp"
 
 /// Ready-made floors for tests and benchmarks. All people and pieces are invented.
-namespace repwright::support {
+namespace repwright::test {
 
 /// What `rehearse` needs, kept together.
 struct Stage {
@@ -36,4 +36,4 @@ body::EffortSpec reps_spec(body::Group group, double seconds, double cost, doubl
 body::EffortSpec hold_spec();
 body::EffortSpec run_spec();
 
-}  // namespace repwright::support
+}  // namespace repwright::test

@@ -11,7 +11,7 @@
 #include "rehearsal/luck.hpp"
 #include "support/plans.hpp"
 
-namespace repwright::support {
+namespace repwright::test {
 
 namespace {
 
@@ -78,8 +78,10 @@ int task_of(World& world, const std::string& way, int place) {
     task.unit = domain::Unit::Seconds;
   } else if (way == "reps") {
     task.effort = reps_spec(body::Group::Push, 2, 0.001, 1e6);
+    task.effort.sustained = 2;
   } else if (way == "pulls") {
     task.effort = reps_spec(body::Group::Pull, 2, 0.001, 10.0 / 7);
+    task.effort.sustained = 2;
   } else if (way == "m") {
     task.effort = run_spec();
     task.unit = domain::Unit::Metres;
@@ -318,4 +320,4 @@ std::vector<std::string> disappointments(std::string_view text) {
   return missed;
 }
 
-}  // namespace repwright::support
+}  // namespace repwright::test

@@ -32,10 +32,10 @@
 ///     expect  ana starts 2 at 0:30     her third line of work
 ///     expect  queue bars 2             the longest
 ///     expect  class ends 5:00
-namespace repwright::support {
+namespace repwright::test {
 
 /// What differs between the expectations and what the floor did: empty if all came true. Throws what is wrong
 /// with the drawing itself.
 std::vector<std::string> disappointments(std::string_view world);
 
-}  // namespace repwright::support
+}  // namespace repwright::test

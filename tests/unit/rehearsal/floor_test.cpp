@@ -6,8 +6,8 @@
 namespace repwright {
 namespace {
 
-using support::disappointments;
-using testing::IsEmpty;
+using test::disappointments;
+using ::testing::IsEmpty;
 
 TEST(Floor, LetsEverybodyWorkAtOnceOnTheirOwnSpots) {
   EXPECT_THAT(disappointments(R"(
@@ -193,7 +193,7 @@ TEST(Floor, HandsABatonOn) {
     plan    take, 20 s, pass, take, 10 s, pass
     expect  bo starts 0 at 0:23
     expect  ana starts 1 at 0:46
-    expect  class ends 1:12
+    expect  class ends 1:09
   )"), IsEmpty());
 }
 
