@@ -33,7 +33,8 @@ std::size_t mark_at_front(std::string_view rest, const std::array<std::string_vi
 }
 
 std::string singular(std::string word) {
-  if (word.size() <= 3 || !word.ends_with('s') || word.ends_with("ss")) return word;
+  const bool shorthand = word.size() < 3 || (word.size() == 3 && word.find_first_of("aeiou") == word.npos);
+  if (shorthand || !word.ends_with('s') || word.ends_with("ss")) return word;
   for (const std::string_view hissing : {"sses", "shes", "ches", "xes"})
     if (word.ends_with(hissing)) return word.substr(0, word.size() - 2);
   word.pop_back();

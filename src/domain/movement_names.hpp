@@ -13,7 +13,7 @@
 namespace repwright::domain {
 
 /// The written name as it is compared: small letters, hyphens of any kind and runs of blanks as one blank,
-/// apostrophes dropped, plurals of words above three letters made singular ("Push–Ups" → "push up").
+/// apostrophes dropped, plurals made singular ("Push–Ups" → "push up") but not shorthand ("kbs", "bs").
 std::string normal_name(std::string_view written);
 
 /// The fewest letters to insert, drop, replace or swap with the next one that turn `a` into `b`.
