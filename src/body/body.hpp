@@ -17,6 +17,7 @@ inline constexpr std::size_t group_count = 5;
 struct Body {
   double critical_speed = 3.3;
   double reserve_distance = 160;  // D'
+  double top_speed = 7.5;         // v_max of the three-parameter form (Morton 1996)
   std::array<double, group_count> best_set{28, 7, 90, 45, 40};
   double cadence = 1;     // multiplies seconds per rep
   double recovery = 1;    // multiplies both recovery time constants
@@ -29,18 +30,28 @@ struct Body {
 };
 
 /// One way of doing one movement, by one body: all that the dynamics need per rep, metre or second.
+/// Reps are whole; holds and carries are the same in fractions of a second or metre; runs and machines are
+/// paced by the whole body alone, at as many units per second as their target rate gives.
 struct Effort {
   enum class Kind : std::uint8_t { Reps, Hold, Run, Machine, Carry };
+  /// What one unit of a machine is: metres of a flywheel, kilocalories on its display, or seconds.
+  enum class Display : std::uint8_t { Metres, Kilocalories, Seconds };
   Kind kind = Kind::Reps;
   Group group = Group::Legs;
-  double theta = 0.5;                        // share of the fresh group that one rep needs, 1 / (1 + kappa N)
-  double drain = 1.0 / 60;                   // kappa * theta: what one unit takes from its group
-  std::array<double, group_count> weight{};  // drain on each group relative to the own one (own: 1)
-  double brisk = 1.5;                        // s per unit, fresh
-  double cost = 1.0;                         // ml O2-equivalent/kg per unit
-  double mode = 0.9;                         // share of the critical rate that this work can use
-  double best = 30;                          // largest unbroken set (units); infinite for runs and machines
-  double slope = 0;                          // extra O2 share of a run by climb or carried load
+  double theta = 0.5;       // share of the fresh group that one unit needs, 1 / (1 + kappa N)
+  double drain = 1.0 / 60;  // kappa * theta: what one unit takes from its group
+  /// Drain on each group relative to the own one (own: 1); of a run or machine: how much it keeps the group
+  /// from recovering.
+  std::array<double, group_count> weight{};
+  double brisk = 1.5;  // s per unit, fresh
+  double cost = 1.0;   // ml O2-equivalent/kg per unit
+  double mode = 0.9;   // share of the critical rate that this work can use
+  double best = 30;    // largest unbroken set (units); infinite for runs and machines
+  double slope = 0;    // extra O2 share of a run by climb or carried load
+  Display display = Display::Metres;
+  double gain = 1;    // machine: watts per ml/kg/min above its base
+  double base = 3.5;  // run, machine: ml/kg/min at no speed
+  double drag = 2.8;  // machine: watts at 1 m/s
 };
 
 /// The moving state. `reserve` is B of the balance model (ml/kg), from `reserve_full` downwards, may be
@@ -50,7 +61,7 @@ struct State {
   double reserve_full = 0;
   double critical_rate = 0;  // Pc, ml/kg/min, with the day's factor
   std::array<double, group_count> fast{}, slow{};
-  std::array<double, group_count> pending{};  // recovery not yet applied, s / slow factor
+  std::array<double, group_count> pending{};  // recovery not yet applied to the pools, s at full speed
   double clock = 0;  // s since the person's first work of the class (durability term)
 };
 

@@ -12,8 +12,12 @@ struct Pacing {
   double end = 1e9;  // s; the reserve is spread evenly until then
 };
 
-/// A fresh, warmed-up body on a day whose form multiplies the critical rate.
+/// A fresh, warmed-up body on a day whose form multiplies the critical rate (heat included, `heat_factor`).
 State fresh(const Body& body, double day_factor, const Constants& constants);
+
+/// What heat leaves of the critical rate: 1 up to 15 C of wet-bulb globe temperature, then 0.35 % less per
+/// degree (Mantzios et al. 2022, Med Sci Sports Exerc, doi 10.1249/MSS.0000000000002769).
+double heat_factor(double wet_bulb_globe_celsius);
 
 struct SetPlan {
   double wanted = 0;        // units left of this work
@@ -22,8 +26,8 @@ struct SetPlan {
 };
 struct SetDone {
   double units = 0;
-  double seconds = 0;
-  bool bell = false;  // stopped by the bell
+  double seconds = 0;  // up to the bell if it rang, the unfinished unit included
+  bool bell = false;   // stopped by the bell
 };
 
 /// Works one unbroken set of `effort`: until done, the bell, or the person's stop rule; moves the state.
@@ -36,5 +40,15 @@ void rest(State& state, const Body& body, double seconds, const Constants& const
 /// Seconds of rest until the person takes up `left` units of `effort` again (0: at once; infinite: never).
 double ready_in(const State& state, const Body& body, const Effort& effort, double left,
                 const Constants& constants);
+
+/// The same after a set of one's own has stopped short: never less than the shortest break.
+double break_for(const State& state, const Body& body, const Effort& effort, double left,
+                 const Constants& constants);
+
+/// Units that the person could do now if nothing but the own group ended the set; below one: none.
+double available(const State& state, const Effort& effort, const Constants& constants);
+
+/// The metabolic rate that spreads the reserve evenly until `pacing.end`, ml/kg/min.
+double target_rate(const State& state, const Pacing& pacing, const Constants& constants);
 
 }  // namespace repwright::body

@@ -120,7 +120,7 @@ struct Term {
   std::string name;
   bool operator==(const Term&) const = default;
 };
-/// The closed vocabularies of the rows, in the order of the file.
+/// The closed vocabularies of the rows, each sorted by id.
 struct Terms {
   std::vector<Term> categories, patterns, muscles, flags;
   bool operator==(const Terms&) const = default;

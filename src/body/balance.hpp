@@ -1,0 +1,71 @@
+#pragma once
+
+#include <algorithm>
+
+#include "base/math.hpp"
+#include "body/dynamics.hpp"
+
+/// The whole-body balance and the local pools over one stretch of constant work: what `work`, `rest` and
+/// `ready_in` share. Formulas: docs/models/body.md, 'Balance' and 'Local fatigue'.
+namespace repwright::body {
+
+using base::exp;
+
+/// The share of the critical rate that is left after half an hour (Riegel drift); 1 before.
+inline double durability(double clock, const Constants& constants) {
+  return clock < constants.durability_from
+             ? 1.0
+             : base::pow(clock / constants.durability_from, -constants.durability);
+}
+
+/// A stretch at one metabolic rate: how long, how hard, and what share of the critical rate it can use.
+struct Stretch {
+  double seconds = 0;
+  double rate = 0;  // ml/kg/min
+  double mode = 1;
+};
+
+/// Moves the reserve over the stretch; returns the mean reserve during it.
+inline double spend(State& state, const Stretch& stretch, const Constants& constants) {
+  const double critical = state.critical_rate * stretch.mode * durability(state.clock, constants);
+  const double over = stretch.rate - critical;
+  const double before = state.reserve;
+  if (over >= 0) {
+    state.reserve -= over * stretch.seconds / 60;
+    return 0.5 * (before + state.reserve);
+  }
+  const double time = constants.reserve_recovery * 60 * state.reserve_full / -over;
+  const double left = exp(-stretch.seconds / time);
+  const double missing = state.reserve_full - before;
+  state.reserve = state.reserve_full - missing * left;
+  const double mean_missing = stretch.seconds > 0 ? missing * time * (1 - left) / stretch.seconds : missing;
+  return state.reserve_full - mean_missing;
+}
+
+/// How fast the local pools recover at that reserve, relative to a rested body of mean recovery.
+inline double recovery_speed(const State& state, const Body& body, double reserve,
+                             const Constants& constants) {
+  const double missing = 1 - std::max(0.0, reserve) / state.reserve_full;
+  return 1 / ((1 + constants.recovery_drag * missing) * body.recovery);
+}
+
+/// Applies the pending recovery of one group; afterwards `fast + slow` is its fatigue.
+inline void settle(State& state, std::size_t group, const Constants& constants) {
+  state.fast[group] *= exp(-state.pending[group] / constants.fast_time[group]);
+  state.slow[group] *= exp(-state.pending[group] / constants.slow_time[group]);
+  state.pending[group] = 0;
+}
+
+/// Fatigue of one group now, pending recovery counted but not applied.
+inline double fatigue(const State& state, std::size_t group, const Constants& constants) {
+  return state.fast[group] * exp(-state.pending[group] / constants.fast_time[group]) +
+         state.slow[group] * exp(-state.pending[group] / constants.slow_time[group]);
+}
+
+/// Units kept in reserve when a person breaks a set of their own will.
+inline double kept(const Effort& effort, const Constants& constants) {
+  const double wish = std::max(constants.keep_min, constants.keep_share * effort.best);
+  return std::clamp(0.5 * (effort.best - 1), 0.0, wish);
+}
+
+}  // namespace repwright::body

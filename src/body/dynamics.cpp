@@ -1,0 +1,93 @@
+#include "body/dynamics.hpp"
+
+#include <cmath>
+#include <limits>
+
+#include "body/balance.hpp"
+
+namespace repwright::body {
+
+State fresh(const Body& body, double day_factor, const Constants& constants) {
+  State state;
+  state.critical_rate = (constants.run_rate * body.critical_speed + constants.run_base) * day_factor;
+  state.reserve_full = constants.reserve_per_metre * body.reserve_distance;
+  state.reserve = state.reserve_full;
+  return state;
+}
+
+double heat_factor(double wet_bulb_globe_celsius) {
+  return 1 - 0.0035 * std::max(0.0, wet_bulb_globe_celsius - 15);
+}
+
+double target_rate(const State& state, const Pacing& pacing, const Constants& constants) {
+  const double spare = std::max(0.0, state.reserve - constants.reserve_kept * state.reserve_full);
+  const double spread = std::max(constants.shortest_spread, pacing.end - state.clock);
+  return state.critical_rate * durability(state.clock, constants) + 60 * spare / spread;
+}
+
+void rest(State& state, const Body& body, double seconds, const Constants& constants) {
+  const double reserve = spend(state, {.seconds = seconds, .rate = constants.standing_rate}, constants);
+  const double recovered = seconds * recovery_speed(state, body, reserve, constants);
+  for (double& pending : state.pending) pending += recovered;
+  state.clock += seconds;
+}
+
+double available(const State& state, const Effort& effort, const Constants& constants) {
+  const auto group = static_cast<std::size_t>(effort.group);
+  return (1 - effort.theta - fatigue(state, group, constants)) / effort.drain;
+}
+
+namespace {
+
+/// Recovery seconds until fast + slow fall to `target`. Newton on the logarithm: the logarithm of a sum of
+/// exponentials is convex and falls, so the steps come from the left and never pass the root.
+double recovered_by(double fast, double slow, double target, std::size_t group, const Constants& constants) {
+  double at = 0;
+  for (int step = 0; step < 6; ++step) {
+    const double f = fast * exp(-at / constants.fast_time[group]);
+    const double s = slow * exp(-at / constants.slow_time[group]);
+    const double steepness = f / constants.fast_time[group] + s / constants.slow_time[group];
+    const double move = (f + s) / steepness * base::log((f + s) / target);
+    at += move;
+    if (move < 1e-3) break;
+  }
+  return at;
+}
+
+/// Units that must be available before the person starts again.
+double needed(const Body& body, const Effort& effort, double left, const Constants& constants) {
+  const double best = effort.best;
+  const bool whole = effort.kind == Effort::Kind::Reps;
+  const double share = body.style_share * best;
+  const double wish = std::max(1.0, whole ? std::floor(share + 0.5) : share);
+  const double want = std::min(wish, left);
+  const double keep = left <= constants.finish_reps ? std::min(constants.keep_min, kept(effort, constants))
+                                                    : kept(effort, constants);
+  return std::max(std::min(want + keep, 0.95 * best), std::min(1.0, left) + 0.5 * keep);
+}
+
+}  // namespace
+
+double ready_in(const State& state, const Body& body, const Effort& effort, double left,
+                const Constants& constants) {
+  const bool paced_only = effort.kind == Effort::Kind::Run || effort.kind == Effort::Kind::Machine;
+  if (paced_only || left <= 0) return 0;
+  if (effort.best < std::min(1.0, left)) return std::numeric_limits<double>::infinity();
+  const auto group = static_cast<std::size_t>(effort.group);
+  const double fast = state.fast[group] * exp(-state.pending[group] / constants.fast_time[group]);
+  const double slow = state.slow[group] * exp(-state.pending[group] / constants.slow_time[group]);
+  const double target = 1 - effort.theta - needed(body, effort, left, constants) * effort.drain;
+  if (fast + slow <= std::max(target, 1e-9)) return 0;
+  const double wanted = recovered_by(fast, slow, std::max(target, 1e-9), group, constants);
+  const double first = wanted / recovery_speed(state, body, state.reserve, constants);
+  State after = state;
+  const double reserve = spend(after, {.seconds = first, .rate = constants.standing_rate}, constants);
+  return wanted / recovery_speed(state, body, reserve, constants) + constants.reaction;
+}
+
+double break_for(const State& state, const Body& body, const Effort& effort, double left,
+                 const Constants& constants) {
+  return std::max(constants.shortest_break, ready_in(state, body, effort, left, constants));
+}
+
+}  // namespace repwright::body

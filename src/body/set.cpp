@@ -1,0 +1,204 @@
+#include <cmath>
+
+#include "body/balance.hpp"
+#include "body/engine.hpp"
+
+namespace repwright::body {
+
+namespace {
+
+/// What stays the same during one set.
+struct Frame {
+  double cycle;                   // s per unit that the whole body allows
+  double brisk, growth;           // s per unit that the muscle needs: brisk (1 + growth f)
+  double fast_drain, slow_drain;  // per unit
+  double fast_rate, slow_rate;    // recovery of the pools per idle second
+  double seconds;                 // until the bell
+  bool whole;                     // units come whole
+
+  double unit_seconds(double f) const { return brisk * (1 + growth * f); }
+  double whole_units(double units) const { return whole ? std::floor(units + 1e-9) : units; }
+};
+
+/// The own group and the count within the set.
+struct Progress {
+  double fast, slow;
+  double units = 0;
+  double seconds = 0;
+  bool bell = false;
+
+  double fatigue() const { return fast + slow; }
+};
+
+/// Sum of e^(-j y) for j = 1..n.
+double decaying_sum(double y, double n) {
+  if (y < 1e-9) return n;
+  const double grown = y < 0.03 ? y * (1 + y / 2 * (1 + y / 3 * (1 + y / 4))) : exp(y) - 1;
+  return (1 - exp(-n * y)) / grown;
+}
+
+/// The pools after `units` more, each followed by `idle` seconds of recovery.
+Progress idling(const Frame& frame, Progress at, double units, double idle) {
+  const double fast = idle * frame.fast_rate, slow = idle * frame.slow_rate;
+  at.fast = at.fast * exp(-units * fast) + frame.fast_drain * decaying_sum(fast, units);
+  at.slow = at.slow * exp(-units * slow) + frame.slow_drain * decaying_sum(slow, units);
+  at.units += units;
+  at.seconds += units * frame.cycle;
+  return at;
+}
+
+/// Units until fatigue passes `turn` when each is followed by `idle` seconds.
+double units_until(const Frame& frame, const Progress& from, double turn, double idle) {
+  const double drain = frame.fast_drain + frame.slow_drain;
+  const double h = 1e-3;
+  double units = std::max(0.0, (turn - from.fatigue()) / drain);
+  for (int step = 0; step < 4; ++step) {
+    const double f = idling(frame, from, units, idle).fatigue();
+    const double slope = (idling(frame, from, units + h, idle).fatigue() - f) / h;
+    units += (turn - f) / std::max(slope, 0.05 * drain);
+  }
+  return std::max(0.0, units);
+}
+
+/// The fatigue that stands for a stretch from `start` to `end`: the mean weighted by itself, because idle
+/// time recovers in proportion to what there is.
+double typical_fatigue(double start, double end) {
+  const double sum = start + end;
+  return sum > 0 ? 2.0 / 3 * (sum - start * end / sum) : 0;
+}
+
+/// Work at the pace of the whole body: every unit takes `cycle`, and the muscle rests for what it does not
+/// need of it. The idle time at the typical fatigue stands for all; two rounds settle it.
+Progress paced(const Frame& frame, const Progress& from, double units, double limit) {
+  const double in_time = frame.whole_units((frame.seconds - from.seconds) / frame.cycle);
+  const double most = std::min(units, in_time);
+  const double start = from.fatigue();
+  // The idle time after a unit is that of the fatigue before it.
+  const auto idle_to = [&](double end, double n) {
+    const double last = frame.whole ? end - (end - start) / std::max(1.0, n) : end;
+    return std::max(0.0, frame.cycle - frame.unit_seconds(typical_fatigue(start, last)));
+  };
+  Progress end = idling(frame, from, most, idle_to(start, most));
+  for (int round = 0; round < 2; ++round) end = idling(frame, from, most, idle_to(end.fatigue(), most));
+  const double full = frame.growth > 0 ? (frame.cycle / frame.brisk - 1) / frame.growth : limit;
+  const double turn = std::min(limit, full);
+  double made = most;
+  if (end.fatigue() > turn) {
+    const double direct = (turn - start) / (frame.fast_drain + frame.slow_drain);
+    const double idle = idle_to(turn, direct);
+    const double until = units_until(frame, from, turn, idle);
+    made = std::min(most, frame.whole ? std::floor(until + 1e-9) + 1 : until);
+    end = idling(frame, from, made, idle);
+  }
+  end.bell = made >= in_time && in_time < units;
+  return end;
+}
+
+/// Work as fast as the muscle goes: no idle time, so fatigue grows by the same for each unit and the seconds
+/// are an arithmetic sum.
+Progress driven(const Frame& frame, Progress at, double units, double limit) {
+  const double start = at.fatigue();
+  const double drain = frame.fast_drain + frame.slow_drain;
+  const double to_limit = (limit - start) / drain;
+  double most = std::min(units, frame.whole ? std::floor(to_limit + 1e-9) + 1 : to_limit);
+  const double a = 0.5 * frame.brisk * frame.growth * drain;
+  const double b = frame.unit_seconds(start) - (frame.whole ? a : 0);
+  const double left = frame.seconds - at.seconds;
+  if (most * (b + a * most) > left) {
+    const double in_time = 2 * left / (b + std::sqrt(b * b + 4 * a * left));
+    most = std::min(most, frame.whole_units(in_time));
+    at.bell = true;
+  }
+  at.fast += most * frame.fast_drain;
+  at.slow += most * frame.slow_drain;
+  at.units += most;
+  at.seconds += most * (b + a * most);
+  return at;
+}
+
+/// Goes on until `wanted` units are done, the bell, or fatigue has passed `limit`.
+Progress go_on(const Frame& frame, Progress at, double wanted, double limit) {
+  if (at.units < wanted && at.fatigue() <= limit && frame.unit_seconds(at.fatigue()) < frame.cycle)
+    at = paced(frame, at, wanted - at.units, limit);
+  if (at.units < wanted && at.fatigue() <= limit && !at.bell)
+    at = driven(frame, at, wanted - at.units, limit);
+  return at;
+}
+
+Frame frame_of(const State& state, const Body& body, const Effort& effort, const SetPlan& plan, double target,
+               const Constants& constants) {
+  const auto group = static_cast<std::size_t>(effort.group);
+  const bool held = effort.kind == Effort::Kind::Hold;
+  const double power = std::max(1.0, target * effort.mode - constants.standing_rate);
+  const double cycle = held ? effort.brisk : std::max(effort.brisk, 60 * effort.cost / power);
+  const double length = std::min({plan.wanted * cycle, plan.seconds, effort.best * cycle});
+  const double over = effort.mode * (target - state.critical_rate * durability(state.clock, constants));
+  const double speed = recovery_speed(state, body, state.reserve - over * 0.5 * length / 60, constants);
+  return {.cycle = cycle,
+          .brisk = effort.brisk,
+          .growth = held ? 0 : constants.fade / (1 - effort.theta),
+          .fast_drain = effort.drain * constants.fast_share[group],
+          .slow_drain = effort.drain * (1 - constants.fast_share[group]),
+          .fast_rate = speed / constants.fast_time[group],
+          .slow_rate = speed / constants.slow_time[group],
+          .seconds = plan.seconds,
+          .whole = effort.kind == Effort::Kind::Reps};
+}
+
+/// The other groups recover through the set and take their share of its drain, evenly spread over it.
+void carry_along(State& state, const Effort& effort, double units, double recovered,
+                 const Constants& constants) {
+  for (std::size_t g = 0; g < group_count; ++g) {
+    if (g == static_cast<std::size_t>(effort.group)) continue;
+    if (effort.weight[g] <= 0 || units <= 0) {
+      state.pending[g] += recovered;
+      continue;
+    }
+    settle(state, g, constants);
+    const double drain = effort.drain * effort.weight[g];
+    const double fast = recovered / units / constants.fast_time[g];
+    const double slow = recovered / units / constants.slow_time[g];
+    state.fast[g] =
+        state.fast[g] * exp(-units * fast) + drain * constants.fast_share[g] * decaying_sum(fast, units);
+    state.slow[g] = state.slow[g] * exp(-units * slow) +
+                    drain * (1 - constants.fast_share[g]) * decaying_sum(slow, units);
+  }
+}
+
+SetDone work_set(State& state, const Body& body, const Effort& effort, const SetPlan& plan, double target,
+                 const Constants& constants) {
+  const auto group = static_cast<std::size_t>(effort.group);
+  settle(state, group, constants);
+  const Frame frame = frame_of(state, body, effort, plan, target, constants);
+  const double unit = frame.whole ? 1 : 0;
+  const double full = 1 - effort.theta + 1e-6 * effort.drain;
+  const double keep = plan.to_failure ? 0 : kept(effort, constants);
+  Progress at{.fast = state.fast[group], .slow = state.slow[group]};
+  at = go_on(frame, at, plan.wanted, full - (unit + keep) * effort.drain);
+  const double left = plan.wanted - at.units;
+  const double finish = frame.whole ? constants.finish_reps : 0.1 * effort.best;
+  if (left > 0 && left <= finish && !at.bell) at = go_on(frame, at, plan.wanted, full - unit * effort.drain);
+  if (at.bell) at.seconds = frame.seconds;
+  state.fast[group] = at.fast;
+  state.slow[group] = at.slow;
+  if (at.seconds > 0) {
+    const double rate = constants.standing_rate + 60 * effort.cost * at.units / at.seconds;
+    const double reserve =
+        spend(state, {.seconds = at.seconds, .rate = rate, .mode = effort.mode}, constants);
+    const double speed = recovery_speed(state, body, reserve, constants);
+    carry_along(state, effort, at.units, constants.other_group_recovery * at.seconds * speed, constants);
+    state.clock += at.seconds;
+  }
+  return {.units = at.units, .seconds = at.seconds, .bell = at.bell};
+}
+
+}  // namespace
+
+SetDone work(State& state, const Body& body, const Effort& effort, const SetPlan& plan, const Pacing& pacing,
+             const Constants& constants) {
+  if (effort.kind == Effort::Kind::Run || effort.kind == Effort::Kind::Machine)
+    return work_engine(state, body, effort, plan, pacing, constants);
+  return work_set(state, body, effort, plan, target_rate(state, pacing, constants), constants);
+}
+
+}  // namespace repwright::body
