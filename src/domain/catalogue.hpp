@@ -50,7 +50,7 @@ struct Movement {
   MovementId id;
   std::string name;
   std::vector<std::string> aliases;
-  std::string category;  // bodyweight, box, rope, run, ergometer, kettlebell, dumbbell, barbell, ball, carry
+  std::string category;  // an id of Catalogue::terms.categories, as are patterns, muscles and flags
   std::vector<std::string> patterns;
   std::vector<std::string> primary_muscles, secondary_muscles;
   std::vector<EquipmentId> equipment;
@@ -109,12 +109,26 @@ struct Drill {
   std::string home_kind, home_drill, home_text;
   base::Area space;
   std::vector<LimitId> avoid_with;
-  int effort = 0;
+  int effort = 0;  // 0 to 10
+  std::string source;
   bool operator==(const Drill&) const = default;
+};
+
+/// A word that rows use, and what it says.
+struct Term {
+  std::string id;
+  std::string name;
+  bool operator==(const Term&) const = default;
+};
+/// The closed vocabularies of the rows, each sorted by id.
+struct Terms {
+  std::vector<Term> categories, patterns, muscles, flags;
+  bool operator==(const Terms&) const = default;
 };
 
 struct Catalogue {
   int version = 0;
+  Terms terms;
   std::vector<Movement> movements;  // sorted by id
   std::vector<Drill> drills;
   std::vector<Equipment> equipment;

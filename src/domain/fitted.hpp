@@ -11,15 +11,21 @@
 namespace repwright::domain {
 
 /// One line of the board as one person does it: version, amount and load are decided, levels and tiers
-/// resolved. `amount` is a number, PerSet, Climb, Max or Range (sets), in `unit`.
+/// resolved. `amount` is a number, AtLeast, PerSet, Climb, Max or Range (sets), in `unit`. Nothing to do (a
+/// rest instead) is an amount of 0.
 struct FittedItem {
   StepId step;
   MovementId movement;  // empty: free text, done at prior cost
   Amount amount = 0.0;
   Unit unit = Unit::Reps;
-  std::optional<base::Mass> load;  // per implement
+  std::optional<base::Mass> load;     // per implement
+  std::vector<base::Mass> set_loads;  // per implement and set, where the sets differ
   int implements = 1;
   bool each_side = false;
+  std::optional<base::Length> height;  // of the box
+  double score_factor = 1;             // so many of this version count one: 3 singles
+  MovementId gate;                     // what this person holds while the others work; empty: rests
+  MovementId second_station;           // empty: none, or not for this person
   std::string swapped_for;  // the person's action text or the reason in plain words; empty: as written
   bool operator==(const FittedItem&) const = default;
 };

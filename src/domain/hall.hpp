@@ -39,6 +39,12 @@ struct Route {
   std::vector<std::string> hazards;
   bool operator==(const Route&) const = default;
 };
+/// Each unit of `used` in use takes away one place of `taken`: a rack before a bar.
+struct Displacement {
+  EquipmentId used;
+  EquipmentId taken;
+  bool operator==(const Displacement&) const = default;
+};
 struct QuietHours {
   std::vector<std::string> days;
   int until_minute = 0;  // of the day
@@ -50,6 +56,7 @@ struct QuietHours {
 struct Hall {
   std::string name;
   std::vector<PlaceKind> places;
+  std::vector<Displacement> displacements;
   std::vector<KitLot> kit;
   std::vector<Route> routes;
   std::optional<base::Area> floor;

@@ -60,6 +60,7 @@ struct Task {
   double door = 0;          // s, out and again in
   double turn_cost = 0;     // s per unit on top of the effort: the turns of a shuttle
   double set_up = 0;        // s beyond the person's own transition: straps, a band
+  double held_pace = 0;     // s per unit, held back to: tempo, race pace; 0: as fast as lasts
   int planned_set = 0;      // units before a planned break; 0: as the body decides
 };
 

@@ -61,9 +61,16 @@ struct Timetable {
   bool operator==(const Timetable&) const = default;
 };
 
+/// What a house decides about the clock.
+struct LayoutRules {
+  bool last_rest_counts = true;  // in timed intervals and circuits; a rest 'between' never follows the last
+};
+
 /// The timetable of a board in a class: every piece with its clock, every box of the hour in order, those
-/// that the text does not name (briefing, change, scores, cleaning) taken from the class.
-Timetable lay_out(const domain::Board& board, const domain::GymClass& gym_class);
+/// that the text does not name (briefing, change, scores, cleaning) taken from the class. Optional blocks are
+/// left out. Open children of a window or of a heading with minutes share what its timed children leave.
+Timetable lay_out(const domain::Board& board, const domain::GymClass& gym_class,
+                  const LayoutRules& rules = {});
 
 /// The block of that id, searched through children too; null if there is none.
 const domain::Block* find_block(const domain::Board& board, domain::BlockId id);

@@ -1,0 +1,205 @@
+#include "rehearsal/plain_fit.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <map>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "base/require.hpp"
+#include "rehearsal/ability.hpp"
+#include "rehearsal/amounts.hpp"
+#include "rehearsal/board_items.hpp"
+#include "rehearsal/loads.hpp"
+#include "rehearsal/versions.hpp"
+
+namespace repwright::rehearsal {
+
+namespace {
+
+using domain::FittedItem;
+using domain::Movement;
+
+/// A set of more than this many times the best set belongs to an easier level.
+constexpr double most_breaks_of_a_level = 3;
+
+/// The board's lines for one person, one after the other.
+class PersonFit {
+ public:
+  PersonFit(const Ability& ability, const std::vector<ItemAt>& lines) : ability_(ability), lines_(lines) {}
+  domain::FittedPerson fit();
+
+ private:
+  FittedItem fit_line(const ItemAt& line);
+  std::optional<int> level_at(const ItemAt& line);
+  int best_level(const domain::Block& block) const;
+  bool level_fits(const domain::Block& block, int level) const;
+  const Movement* written(const domain::Item& item, std::optional<int> level) const;
+  void choose_version(FittedItem& fitted, const ItemAt& line, const Movement& movement);
+  void take(FittedItem& fitted, const ItemAt& line, const Movement& movement, const Version& version);
+  void take_load(FittedItem& fitted, const ItemAt& line, const Movement& version, const Movement& movement);
+  void remember_best(const FittedItem& fitted, const ItemAt& line);
+
+  const Ability& ability_;
+  const std::vector<ItemAt>& lines_;
+  std::map<domain::BlockId, int> levels_;
+  std::map<domain::MovementId, double> today_best_;  // kg, from the building parts so far
+};
+
+const Movement* PersonFit::written(const domain::Item& item, std::optional<int> level) const {
+  const auto& catalogue = ability_.request.catalogue;
+  if (level && item.scale && item.scale->by_level && !item.scale->options.empty()) {
+    const auto last = item.scale->options.size() - 1;
+    const auto at = std::min(static_cast<std::size_t>(*level), last);
+    if (const Movement* own = catalogue.find(item.scale->options[at].movement)) return own;
+  }
+  return item.movement ? catalogue.find(*item.movement) : nullptr;
+}
+
+bool PersonFit::level_fits(const domain::Block& block, int level) const {
+  return std::ranges::all_of(lines_, [&](const ItemAt& line) {
+    if (!line.item || line.levels != &block) return true;
+    const Movement* movement = written(*line.item, level);
+    if (!movement) return true;
+    const double set = largest_set(resolved_amount(ability_, *line.item, level));
+    return passes(ability_, *movement, std::max(1.0, set / most_breaks_of_a_level));
+  });
+}
+
+int PersonFit::best_level(const domain::Block& block) const {
+  const int count = static_cast<int>(block.levels.size());
+  if (ability_.request.rule == FitRule::AsWritten) return 0;
+  for (int level = 0; level < count; ++level)
+    if (level_fits(block, level)) return level;
+  return count - 1;
+}
+
+std::optional<int> PersonFit::level_at(const ItemAt& line) {
+  if (!line.levels) return std::nullopt;
+  const auto known = levels_.find(line.levels->id);
+  if (known != levels_.end()) return known->second;
+  const int level = best_level(*line.levels);
+  levels_.emplace(line.levels->id, level);
+  return level;
+}
+
+bool timed_by_the_clock(const domain::Block& block) {
+  return block.kind == domain::BlockKind::Circuit ||
+         (block.kind == domain::BlockKind::Intervals && block.work.has_value());
+}
+
+void PersonFit::take_load(FittedItem& fitted, const ItemAt& line, const Movement& version,
+                          const Movement& movement) {
+  LoadRequest wish{line, version, &movement, level_at(line), largest_set(fitted.amount), std::nullopt};
+  if (const auto best = today_best_.find(version.id); best != today_best_.end())
+    wish.today_best = best->second;
+  const LoadChoice choice = choose_load(ability_, wish);
+  fitted.load = choice.load;
+  fitted.set_loads = choice.set_loads;
+  if (choice.lighter && fitted.load)
+    fitted.swapped_for = fmt::format("lighter: {:g} kg", std::round(fitted.load->si() * 10) / 10);
+}
+
+void PersonFit::take(FittedItem& fitted, const ItemAt& line, const Movement& movement,
+                     const Version& version) {
+  fitted.movement = version.movement->id;
+  if (timed_by_the_clock(*line.block) && fitted.unit == domain::Unit::Seconds) {
+    fitted.score_factor = version.factor;
+  } else {
+    const Exchange traded = exchange(movement, fitted.unit, *version.movement);
+    const double whole = traded.unit == domain::Unit::Metres && traded.factor != 1 ? 10 : 1;
+    fitted.amount = times(fitted.amount, traded.factor * version.factor, whole);
+    fitted.score_factor = version.factor * traded.factor;
+    fitted.unit = traded.unit;
+  }
+  take_load(fitted, line, *version.movement, movement);
+}
+
+void PersonFit::choose_version(FittedItem& fitted, const ItemAt& line, const Movement& movement) {
+  if (ability_.request.rule == FitRule::AsWritten) return take(fitted, line, movement, {&movement, 1});
+  if (line.item->personal_version) {
+    const Movement* own = standing_version(ability_, movement);
+    if (own && passes(ability_, *own, 1)) return take(fitted, line, movement, {own, 1});
+  }
+  const domain::Limit* limit = forbidding(ability_, movement);
+  if (!limit) {
+    FittedItem as_written = fitted;
+    take(as_written, line, movement, {&movement, 1});
+    const double load = as_written.load ? as_written.load->si() * as_written.implements : 0;
+    if (best_set(ability_, movement, as_written.unit, load) >= 1) {
+      fitted = as_written;
+      return;
+    }
+  }
+  const StandInRule rule{largest_set(fitted.amount), limit == nullptr};
+  const Version version = first_passing(ability_, stand_ins(ability_, movement, line.item), rule);
+  if (!version.movement) {
+    fitted.amount = 0.0;
+    fitted.swapped_for = "rest instead: no version fits";
+    return;
+  }
+  take(fitted, line, movement, version);
+  if (!limit)
+    fitted.swapped_for = fmt::format("best set below one: {}", version.movement->name);
+  else
+    fitted.swapped_for = limit->action.empty() ? version.movement->name : limit->action;
+}
+
+/// What the person will have built up to, for 'percent of today'.
+void PersonFit::remember_best(const FittedItem& fitted, const ItemAt& line) {
+  if (line.block->kind == domain::BlockKind::Build && fitted.load)
+    today_best_[fitted.movement] = fitted.load->si() * fitted.implements;
+}
+
+FittedItem PersonFit::fit_line(const ItemAt& line) {
+  const domain::Item& item = *line.item;
+  const std::optional<int> level = level_at(line);
+  FittedItem fitted;
+  fitted.step = item.step;
+  fitted.unit = item.unit;
+  fitted.amount = resolved_amount(ability_, item, level);
+  fitted.implements = item.implements;
+  fitted.each_side = item.each_side;
+  if (!item.heights.empty()) {
+    const std::size_t tier = item.heights.size() > 1 ? static_cast<std::size_t>(tier_of(ability_, item)) : 0;
+    fitted.height = item.heights[std::min(tier, item.heights.size() - 1)];
+  }
+  if (const Movement* movement = written(item, level)) choose_version(fitted, line, *movement);
+  if (item.gate && item.gate->movement)
+    if (const Movement* gate = allowed_version(ability_, *item.gate->movement)) fitted.gate = gate->id;
+  if (item.second_station && fitted.movement == item.movement) {
+    const Movement* other = ability_.request.catalogue.find(*item.second_station);
+    if (other && passes(ability_, *other, 1)) fitted.second_station = other->id;
+  }
+  remember_best(fitted, line);
+  return fitted;
+}
+
+domain::FittedPerson PersonFit::fit() {
+  domain::FittedPerson fitted;
+  fitted.person = ability_.person.id;
+  for (const ItemAt& line : lines_) {
+    fitted.items.push_back(line.item ? fit_line(line) : FittedItem{});
+    if (line.item && line.levels && !fitted.level) fitted.level = level_at(line);
+  }
+  return fitted;
+}
+
+}  // namespace
+
+domain::FittedBoard plain_fit(const PlainFitRequest& request) {
+  base::require(request.people.size() == request.bodies.size(), "every person has a body");
+  const std::vector<ItemAt> lines = items_by_step(request.board);
+  domain::FittedBoard fitted;
+  fitted.board = request.board;
+  for (std::size_t i = 0; i < request.people.size(); ++i) {
+    const domain::Person& person = request.people[i];
+    const Ability ability{request, person, request.bodies[i], limits_on(person, request.date)};
+    fitted.people.push_back(PersonFit(ability, lines).fit());
+  }
+  return fitted;
+}
+
+}  // namespace repwright::rehearsal

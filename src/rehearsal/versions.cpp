@@ -1,0 +1,120 @@
+#include "rehearsal/versions.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+
+namespace repwright::rehearsal {
+
+namespace {
+
+using domain::Movement;
+
+bool contains(const std::vector<Version>& versions, const Movement* movement) {
+  return std::ranges::find(versions, movement, &Version::movement) != versions.end();
+}
+
+void add(std::vector<Version>& versions, const Movement* movement, const Movement& written,
+         double factor = 1) {
+  if (movement && movement != &written && !contains(versions, movement))
+    versions.push_back({movement, factor});
+}
+
+void add_easier(std::vector<Version>& versions, const domain::Catalogue& catalogue, const Movement& written) {
+  std::vector<const Movement*> ring{&written};
+  for (std::size_t next = 0; next < ring.size(); ++next) {
+    for (const domain::MovementId& id : ring[next]->easier) {
+      const Movement* easier = catalogue.find(id);
+      if (!easier || std::ranges::find(ring, easier) != ring.end()) continue;
+      ring.push_back(easier);
+      add(versions, easier, written);
+    }
+  }
+}
+
+long shared_patterns(const Movement& a, const Movement& b) {
+  return std::ranges::count_if(a.patterns, [&](const std::string& pattern) {
+    return std::ranges::find(b.patterns, pattern) != b.patterns.end();
+  });
+}
+
+/// Most alike first: patterns in common, the same first pattern, without kit.
+void add_alike(std::vector<Version>& versions, const domain::Catalogue& catalogue, const Movement& written) {
+  const auto first = [&](const Movement& m) {
+    return !m.patterns.empty() && !written.patterns.empty() && m.patterns.front() == written.patterns.front();
+  };
+  std::vector<const Movement*> alike;
+  for (const Movement& movement : catalogue.movements)
+    if (shared_patterns(movement, written) > 0) alike.push_back(&movement);
+  std::ranges::stable_sort(alike, [&](const Movement* a, const Movement* b) {
+    const std::array<long, 3> left{first(*a), shared_patterns(*a, written), a->kit_free};
+    const std::array<long, 3> right{first(*b), shared_patterns(*b, written), b->kit_free};
+    return left > right;
+  });
+  for (const Movement* movement : alike) add(versions, movement, written);
+}
+
+double lightest_usual(const Movement& movement) {
+  return movement.typical_load ? movement.typical_load->light.si() : 0;
+}
+
+}  // namespace
+
+const Movement* standing_version(const Ability& ability, const Movement& written) {
+  const auto& catalogue = ability.request.catalogue;
+  const auto means = [&](const std::string& word) {
+    if (word == written.id.text) return true;
+    const auto known = catalogue.ambiguous_words.find(word);
+    if (known != catalogue.ambiguous_words.end())
+      return std::ranges::find(known->second, written.id) != known->second.end();
+    return !written.patterns.empty() && word == written.patterns.front();
+  };
+  const auto exact = ability.person.versions.find(written.id.text);
+  if (exact != ability.person.versions.end()) return catalogue.find(exact->second);
+  for (const auto& [word, version] : ability.person.versions)
+    if (means(word)) return catalogue.find(version);
+  return nullptr;
+}
+
+std::vector<Version> stand_ins(const Ability& ability, const Movement& written, const domain::Item* item) {
+  const auto& catalogue = ability.request.catalogue;
+  std::vector<Version> versions;
+  if (item && item->scale && !item->scale->by_level)
+    for (const domain::ScaleOption& option : item->scale->options)
+      add(versions, catalogue.find(option.movement), written, option.factor);
+  add(versions, standing_version(ability, written), written);
+  for (const domain::Limit& limit : ability.limits) {
+    const auto swap = written.swap_for.find(limit.limit);
+    if (forbidden(written, limit.limit) && swap != written.swap_for.end())
+      add(versions, catalogue.find(swap->second), written);
+  }
+  add_easier(versions, catalogue, written);
+  add_alike(versions, catalogue, written);
+  return versions;
+}
+
+bool passes(const Ability& ability, const Movement& movement, double at_least) {
+  if (ability.request.rule == FitRule::AsWritten) return true;
+  return forbidding(ability, movement) == nullptr &&
+         best_set(ability, movement, movement.default_unit, lightest_usual(movement)) >= at_least;
+}
+
+Version first_passing(const Ability& ability, const std::vector<Version>& versions, StandInRule rule) {
+  std::vector<double> wanted{1};
+  if (rule.for_lack_of_reps) wanted = {std::max(5.0, 2 * rule.set), 5, 1};
+  for (const double at_least : wanted) {
+    const auto at = std::ranges::find_if(versions, [&](const Version& version) {
+      return passes(ability, *version.movement, at_least * version.factor);
+    });
+    if (at != versions.end()) return *at;
+  }
+  return {};
+}
+
+const Movement* allowed_version(const Ability& ability, const domain::MovementId& written) {
+  const Movement* movement = ability.request.catalogue.find(written);
+  if (!movement || passes(ability, *movement, 1)) return movement;
+  return first_passing(ability, stand_ins(ability, *movement, nullptr), {}).movement;
+}
+
+}  // namespace repwright::rehearsal

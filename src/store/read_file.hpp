@@ -1,0 +1,17 @@
+#pragma once
+
+#include <filesystem>
+#include <string>
+
+#include "base/result.hpp"
+
+namespace repwright::store {
+
+/// The bytes of a file. Fails with NotFound if it is not there, Unavailable if it cannot be read, Invalid
+/// above 64 MB (nothing that belongs in a gym's folder is larger).
+base::Result<std::string> read_file(const std::filesystem::path& path);
+
+/// Writes the bytes, making the folders above; a reader never sees half a file. Fails with Unavailable.
+base::Result<void> write_file(const std::filesystem::path& path, const std::string& bytes);
+
+}  // namespace repwright::store
