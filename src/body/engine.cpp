@@ -28,7 +28,7 @@ double engine_rate(const State& state, const Body& body, const Pacing& pacing, c
 /// Seconds of fatigue-free running that leg fatigue takes out of `recovered` recovery seconds, per unit of
 /// `leg_drag`.
 double dragged(const State& state, double recovered, const Constants& constants) {
-  const auto legs = static_cast<std::size_t>(Group::Legs);
+  const auto legs = index_of(Group::Legs);
   const double fast = constants.fast_time[legs], slow = constants.slow_time[legs];
   return state.fast[legs] * fast * (1 - exp(-recovered / fast)) +
          state.slow[legs] * slow * (1 - exp(-recovered / slow));
@@ -37,10 +37,10 @@ double dragged(const State& state, double recovered, const Constants& constants)
 }  // namespace
 
 SetDone work_engine(State& state, const Body& body, const Effort& effort, const SetPlan& plan,
-                    const Pacing& pacing, const Constants& constants) {
-  const auto legs = static_cast<std::size_t>(Group::Legs);
+                    const Constants& constants) {
+  const auto legs = index_of(Group::Legs);
   settle(state, legs, constants);
-  const double rate = engine_rate(state, body, pacing, constants) * effort.mode;
+  const double rate = engine_rate(state, body, plan.pacing, constants) * effort.mode;
   const double speed = engine_speed(effort, rate, constants);
   const bool timed = effort.display == Effort::Display::Seconds;
   const double fatigue_speed =
