@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <utility>
 
 #include "board/movement_choice.hpp"
 #include "board/session.hpp"

@@ -37,8 +37,8 @@ struct Entry {
 enum class Role : std::uint8_t { Plain, Once, Rounds, AnyOrder };
 struct Section {
   Role role = Role::Plain;
-  std::optional<int> rounds;
-  std::vector<Entry> entries;
+  std::optional<int> rounds = {};
+  std::vector<Entry> entries = {};
   bool this_line_only = false;
   int line = 0;
 };

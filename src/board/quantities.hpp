@@ -22,12 +22,12 @@ enum class Joined : std::uint8_t { One, Dashes, Slashes };
 
 /// Numbers as written, before it is known what they mean.
 struct Numbers {
-  std::vector<domain::SetAmount> values;
+  std::vector<domain::SetAmount> values = {};
   Joined joined = Joined::One;
   bool open = false;  // goes on: `2-4-6-...`
-  std::optional<domain::Unit> unit;
+  std::optional<domain::Unit> unit = {};
   double unit_factor = 1;
-  domain::Span span;
+  domain::Span span = {};
 
   std::optional<double> plain() const;
   /// Every value as a plain number, or empty if one is not.
