@@ -5,7 +5,6 @@
 #include "app/parallel.hpp"
 #include "app/who_comes.hpp"
 #include "body/estimate.hpp"
-#include "rehearsal/findings.hpp"
 #include "rehearsal/luck.hpp"
 #include "rehearsal/rehearse.hpp"
 #include "rehearsal/write_script.hpp"
@@ -102,9 +101,12 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
                            .runs = request.runs,
                            .keep = request.keep_draws ? rehearsal::Keep::Draws : rehearsal::Keep::Sums,
                            .stop = request.stop},
-                          on_threads(request.threads, request.stop));
+                          in_parallel(request.threads));
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   result.rehearsal = std::move(*rehearsed);
+  result.rehearsal.findings.insert(result.rehearsal.findings.begin(), floor.findings.begin(),
+                                   floor.findings.end());
+  result.rehearsal.notes.insert(result.rehearsal.notes.end(), floor.notes.begin(), floor.notes.end());
   result.people = std::move(attendance->people);
   fill_in_lines(result.rehearsal, request.reading);
   return result;

@@ -92,7 +92,8 @@ Result<void> load_scores(const std::optional<fs::path>& path, ClassInputs& input
   if (!bytes) return tl::unexpected(bytes.error());
   auto scores = store::read_scores(*bytes, path->string());
   if (!scores) return tl::unexpected(scores.error());
-  inputs.gym.scores = std::move(*scores);
+  inputs.gym.scores = std::move(scores->entries);
+  inputs.notes.insert(inputs.notes.end(), scores->notes.begin(), scores->notes.end());
   return {};
 }
 

@@ -25,7 +25,7 @@ base::Result<std::size_t> write_demo(const std::string& folder) {
   auto constants = store::load_body_constants(*data / "body.toml", gym.catalogue);
   if (!constants) return tl::unexpected(constants.error());
   gym.constants = std::move(*constants);
-  auto demo = store::read_gym_folder(*data / "demo", gym.catalogue);
+  auto demo = store::read_gym(*data / "demo", gym.catalogue);
   if (!demo) return tl::unexpected(demo.error());
   gym.house = demo->house;
   gym.hall = demo->hall;
@@ -36,8 +36,7 @@ base::Result<std::size_t> write_demo(const std::string& folder) {
   auto history = app::demo_history(*past, gym, demo->people);
   if (!history) return tl::unexpected(history.error());
   demo->scores = std::move(history->scores);
-  if (const auto written = store::write_gym_folder(folder, *demo); !written)
-    return tl::unexpected(written.error());
+  if (const auto written = store::write_gym(folder, *demo); !written) return tl::unexpected(written.error());
   return demo->scores.size();
 }
 
