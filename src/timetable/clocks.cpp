@@ -46,7 +46,7 @@ std::vector<Phase> intervals_of(const Block& block, const LayoutRules& rules) {
   const base::Duration rest = fixed ? block.rest_rule->length : block.rest.value_or(base::Duration{});
   EdgeLine line;
   for (int round = 0; round < block.rounds.value_or(1); ++round) {
-    line.add(PhaseKind::Work, *block.work, round, 0);
+    line.add(PhaseKind::Work, block.work.value_or(base::minute), round, 0);
     line.add(PhaseKind::Rest, rest, round, 0);
   }
   if (!rules.last_rest_counts || (block.rest_rule && block.rest_rule->between_only)) line.drop_last_rest();
