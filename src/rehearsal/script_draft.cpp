@@ -230,7 +230,7 @@ void ScriptDraft::work(const domain::Item& item, const WorkStyle& style) {
 std::vector<Op> ScriptDraft::side_work(const std::vector<domain::Item>& items) {
   std::vector<Op> ops;
   for (const domain::Item& item : items)
-    for (Op& op : ops_of(item, {})) {
+    for (const Op& op : ops_of(item, {})) {
       script_.tasks[static_cast<std::size_t>(op.task)].counted = false;
       ops.push_back(op);
     }

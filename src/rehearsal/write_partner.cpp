@@ -72,7 +72,7 @@ void Member::write_turns() {
   if (block_.items.empty()) return;
   const auto member = static_cast<std::size_t>(seat_.member);
   const auto size = static_cast<std::size_t>(seat_.team_size);
-  const bool by_piece = *block_.work_mode == domain::WorkMode::AlternateByPiece;
+  const bool by_piece = block_.work_mode == domain::WorkMode::AlternateByPiece;
   const std::size_t pieces = by_piece ? block_.items.size() : 1;
   const int rounds = block_.rounds.value_or(listed_rounds(block_.items));
   const std::size_t turns = endless() ? std::lcm(pieces, size) : pieces * static_cast<std::size_t>(rounds);

@@ -86,7 +86,8 @@ std::vector<double> late_seconds(const WriteRequest& request) {
 std::vector<int> arrival_order(const std::vector<double>& late) {
   std::vector<int> order(late.size());
   std::iota(order.begin(), order.end(), 0);
-  std::ranges::stable_sort(order, {}, [&](int person) { return late[static_cast<std::size_t>(person)]; });
+  std::ranges::sort(order, {},
+                    [&](int person) { return std::pair(late[static_cast<std::size_t>(person)], person); });
   return order;
 }
 

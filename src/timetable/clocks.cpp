@@ -41,12 +41,21 @@ std::vector<Phase> slots_of(const Block& block) {
   return line.take();
 }
 
+/// After each timed interval.
+base::Duration interval_rest(const Block& block, base::Duration work) {
+  const domain::RestRule rule = block.rest_rule.value_or(domain::RestRule{});
+  if (block.rest_rule && rule.kind == domain::RestKind::Fixed) return rule.length;
+  if (block.rest_rule && rule.kind == domain::RestKind::Ratio && rule.work > 0)
+    return work * (rule.rest / rule.work);
+  return block.rest.value_or(base::Duration{});
+}
+
 std::vector<Phase> intervals_of(const Block& block, const LayoutRules& rules) {
-  const bool fixed = block.rest_rule && block.rest_rule->kind == domain::RestKind::Fixed;
-  const base::Duration rest = fixed ? block.rest_rule->length : block.rest.value_or(base::Duration{});
+  const base::Duration work = block.work.value_or(base::minute);
+  const base::Duration rest = interval_rest(block, work);
   EdgeLine line;
   for (int round = 0; round < block.rounds.value_or(1); ++round) {
-    line.add(PhaseKind::Work, *block.work, round, 0);
+    line.add(PhaseKind::Work, work, round, 0);
     line.add(PhaseKind::Rest, rest, round, 0);
   }
   if (!rules.last_rest_counts || (block.rest_rule && block.rest_rule->between_only)) line.drop_last_rest();

@@ -187,6 +187,7 @@ void add_class_boxes(std::vector<Box>& boxes, const domain::ClassBoxes& known) {
 /// Pieces of the same name are told apart by a number.
 void number_names(Timetable& timetable) {
   std::vector<std::string> plain;
+  plain.reserve(timetable.pieces.size());
   for (const Piece& piece : timetable.pieces) plain.push_back(piece.name);
   for (std::size_t i = 0; i < plain.size(); ++i) {
     if (std::ranges::count(plain, plain[i]) < 2) continue;

@@ -8,6 +8,7 @@
 #include "support/chalk.hpp"
 #include "support/floor.hpp"
 #include "support/script_text.hpp"
+#include "timetable/length.hpp"
 
 namespace repwright {
 namespace {
@@ -197,6 +198,25 @@ RC_GTEST_PROP(ScriptLaws, EveryIndexIsInRangeAndEveryScriptEnds, ()) {
     }
   }
   for (const rehearsal::FloorPlace& place : plan.places) RC_ASSERT(place.count > 0);
+}
+
+RC_GTEST_PROP(LayOutLaws, TheBoxesOfAFixedBoardLastAsLongAsTheBoard, ()) {
+  std::vector<Block> blocks{any_block(), any_block()};
+  for (Block& one : blocks)
+    if (*rc::gen::inRange(0, 3) == 0) one.heats = 2;
+  Block rest = test::block(BlockKind::Rest);
+  rest.duration = some_minutes();
+  Block part = test::block(BlockKind::Part);
+  part.children = {any_block(), any_block()};
+  const auto inside = timetable::fixed_length(part);
+  if (*rc::gen::arbitrary<bool>()) part.duration = inside.value_or(seconds(0)) + some_minutes();
+  blocks.insert(blocks.end(), {rest, part, test::block(BlockKind::Optional, some_items())});
+  const domain::Board read = test::board(blocks);
+  const auto fixed = timetable::fixed_length(read);
+  double sum = 0;
+  for (const timetable::Box& box : timetable::lay_out(read, {}).boxes)
+    sum += box.planned ? box.planned->si() : std::numeric_limits<double>::infinity();
+  if (fixed && std::abs(sum - fixed->si()) > 1e-6) RC_FAIL(fmt::format("{} is not {}", sum, fixed->si()));
 }
 
 RC_GTEST_PROP(ScriptLaws, TheWorkInAScriptIsTheWorkOnTheBoard, ()) {
