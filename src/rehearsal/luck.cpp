@@ -1,39 +1,13 @@
 #include "rehearsal/luck.hpp"
 
-#include <cmath>
-
-#include "base/math.hpp"
+#include "body/day.hpp"
 
 namespace repwright::rehearsal {
 
 namespace {
 
-// Nobody's number: person keys are hashes, this is the key of the class as a whole.
-constexpr std::uint64_t the_class = 0;
-// A load moves less than a count: about 0.3 of the spread of the sets that it allows.
-constexpr double load_share = 0.3;
-
-struct Form {
-  double critical = 1, capacity = 1, drive = 1;
-};
-
-Form draw_form(base::Stream stream) {
-  const double first = stream.normal();
-  const double second = stream.normal();
-  const double third = stream.normal();
-  const double mixed = form_correlation * first +
-                       std::sqrt(1 - form_correlation * form_correlation) * second;
-  return {base::exp(form_critical * first), base::exp(form_capacity * mixed), base::exp(form_drive * third)};
-}
-
-body::Body on_the_day(body::Body body, const Form& form, double haste) {
-  for (double& best : body.best_set)
-    if (best > 1) best *= form.capacity;
-  for (double& best : body.best_lift) best *= 1 + load_share * (form.capacity - 1);
-  body.cadence *= form.drive / haste;
-  body.transition *= form.drive / haste;
-  return body;
-}
+// Keys of draws that belong to the class as a whole; those of people are hashes.
+constexpr std::uint64_t the_coach = 1;
 
 }  // namespace
 
@@ -56,20 +30,21 @@ RunSetting even_day(const Cast& cast, const timetable::Timetable& timetable) {
 
 void draw_run(RunSetting& setting, const Cast& cast, const timetable::Timetable& timetable, base::Seed seed,
               std::uint64_t run, Bodies bodies) {
-  base::Stream shared(seed, run, the_class, base::Purpose::Class);
-  const double haste = shared.lognormal(class_spread);
+  const double shared = body::class_factor(seed, run);
+  base::Stream talk(seed, run, the_coach, base::Purpose::Class);
   for (std::size_t b = 0; b < timetable.boxes.size(); ++b)
     if (timetable.boxes[b].kind == timetable::BoxKind::Briefing)
-      setting.box_factor[b] = briefing_overrun * shared.lognormal(briefing_spread);
+      setting.box_factor[b] = briefing_overrun * talk.lognormal(briefing_spread);
   for (std::size_t p = 0; p < cast.median.size(); ++p) {
     const std::uint64_t key = person_key(cast.ids[p]);
-    const Form form = draw_form(base::Stream(seed, run, key, base::Purpose::Day));
-    const body::Body body = bodies == Bodies::Drawn
-                                ? cast.drawn(static_cast<int>(p), static_cast<int>(run))
-                                : cast.median[p];
-    setting.bodies[p] = on_the_day(body, form, haste);
-    setting.critical_factor[p] = cast.conditions * form.critical * haste;
-    setting.judge[p] = base::Stream(seed, run, key, base::Purpose::Judge).lognormal(judge_spread);
+    body::DayForm form = body::draw_day(seed, run, key);
+    form.critical *= shared;
+    form.drive /= shared;
+    setting.bodies[p] = bodies == Bodies::Drawn
+                            ? body::on_day(cast.drawn(static_cast<int>(p), static_cast<int>(run)), form)
+                            : body::on_day(cast.median[p], form);
+    setting.critical_factor[p] = cast.conditions * form.critical;
+    setting.judge[p] = body::judge_factor(seed, run, key);
     setting.luck[p].emplace(seed, run, key, base::Purpose::Step);
   }
 }

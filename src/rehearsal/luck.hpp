@@ -6,16 +6,10 @@
 #include "rehearsal/cast.hpp"
 #include "rehearsal/floor.hpp"
 
-/// The luck of one run: who is in which form, how strict the count is, how long the coach talks. Sizes and
-/// sources: docs/decisions/luck.md.
+/// The luck of one run: who is in which form, how strict the count is, how long the coach talks.
+/// docs/decisions/luck.md.
 namespace repwright::rehearsal {
 
-inline constexpr double form_critical = 0.02;     // log-SD of the critical rate from day to day
-inline constexpr double form_capacity = 0.05;     // of the largest sets
-inline constexpr double form_correlation = 0.3;   // between the two
-inline constexpr double form_drive = 0.06;        // of seconds per rep and transitions
-inline constexpr double judge_spread = 0.05;      // of how big a rep must be
-inline constexpr double class_spread = 0.015;     // of everybody's critical rate and haste alike
 inline constexpr double briefing_overrun = 1.3;   // the middle briefing, as a share of the planned one
 inline constexpr double briefing_spread = 0.1;
 
