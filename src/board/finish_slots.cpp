@@ -73,6 +73,15 @@ std::size_t steps_in(const Block& block) {
   return steps;
 }
 
+/// A game's '10 hits = 1 pt' makes points the score.
+bool counts_points(const Block& block) {
+  for (const auto& slot : block.slots)
+    for (const domain::Item& item : slot)
+      for (const std::string_view word : {" pt", " point"})
+        if (item.free_text.find(word) != std::string::npos || item.note.find(word) != std::string::npos) return true;
+  return false;
+}
+
 }  // namespace
 
 Block finish_every(Session& session, Places& places, Draft& draft, std::optional<Duration> window) {
@@ -119,7 +128,7 @@ Block finish_circuit(Session& session, Places& places, Draft& draft, std::option
     if (!whole) session.remarks.add({"no-length", draft.span, fmt::format("`{}` does not say how long a station lasts: a minute was taken", session.kept(draft.span)), "write 40/20, or the minutes"});
   }
   for (const auto& slot : draft.slots) block.slots.push_back(finish_entries(session, places, slot, {.block = block, .draft = draft, .slots = true}));
-  block.score = Score::None;
+  block.score = counts_points(block) ? Score::Points : Score::None;
   if (steps_in(block) == 0) session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no stations", session.kept(draft.span)), "write what is done at each"});
   return block;
 }

@@ -86,8 +86,6 @@ bool says_work(const Session& session, Cursor cursor) {
       if (numbers && numbers->joined == Joined::Dashes && numbers->values.size() > 2) return true;
       if (numbers && session.names.find(ahead)) return true;
       if (numbers && (numbers->unit == domain::Unit::Metres || numbers->unit == domain::Unit::Kilocalories)) return true;
-      cursor = ahead;
-      if (cursor.done()) break;
     }
     if (cursor.at_word()) {
       const auto named = session.names.find(cursor);
@@ -258,6 +256,14 @@ bool read_window(Session& session, Cursor& cursor) {
   }
   cursor = ahead;
   return true;
+}
+
+/// `..., then finisher: max burpees`: a part that begins inside a line.
+bool read_inline_heading(Session& session, Cursor& cursor) {
+  const Part part = find_part(cursor).part;
+  const bool own = part == Part::Finisher || part == Part::Extra || part == Part::CoolDown;
+  if (!own || session.bracketed || session.depth > 1) return false;
+  return read_heading(session, cursor);
 }
 
 bool read_heading(Session& session, Cursor& cursor) {

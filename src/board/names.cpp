@@ -30,7 +30,9 @@ constexpr std::array<std::string_view, 50> modifiers{
     "sprint", "lap",         "laps",     "loop",  "outside",  "inside", "moderate", "perfect", "clean",  "your",
     "my",     "the",         "a",        "an",    "more",     "single", "arm",      "arms",    "weighted", "rep",
     "reps",   "of",          "standing", "medium", "touch",   "go",     "crisp",    "nice",    "tough",  "brisk"};
-constexpr std::array<std::string_view, 46> stops{
+constexpr std::array<std::string_view, 49> stops{
+    "p1", "p2", "p3",
+    
     "each",  "per",   "for",   "rest",  "then",   "in",     "or",    "at",    "sync",   "synced",
     "together", "split", "partition", "until", "with", "max", "kg",  "lb",    "lbs",    "score",
     "cap",   "tempo", "rpe",   "into",  "from",   "every",  "while", "as",    "ea",     "on",
@@ -53,6 +55,10 @@ std::string squeezed(std::string_view words) {
   std::string out = domain::normal_name(words);
   std::erase(out, ' ');
   return out;
+}
+
+bool is_number(std::string_view word) {
+  return word.empty() || word.front() == '.' || (word.front() >= '0' && word.front() <= '9');
 }
 
 bool moves_along(const domain::Movement& movement) {
@@ -189,8 +195,7 @@ std::optional<Named> Names::match(const Words& words) const {
     };
     while (at < count && !among(stops, words.word[at])) {
       const std::string& word = words.word[at];
-      const bool number = word.find_first_not_of("0123456789") == std::string::npos;
-      if (number || word == "&") break;
+      if (is_number(word) || word == "&") break;
       if (kit_of(word) != Kit::Unsaid && !own(word)) named.kit = kit_of(word);
       const bool ovr = word == "ovr" || word == "over";
       if (!among(modifiers, word) && kit_of(word) == Kit::Unsaid && !own(word) && !ovr && !kit_place(word)) break;
@@ -199,7 +204,7 @@ std::optional<Named> Names::match(const Words& words) const {
       ++at;
     }
     if (at < count && !among(stops, words.word[at]) && words.word[at] != "&" &&
-        words.word[at].find_first_not_of("0123456789") != std::string::npos) {
+        !is_number(words.word[at])) {
       const std::string& word = words.word[at];
       const bool along = first != nullptr && moves_along(*first);
       const bool single = length == 1;
@@ -208,7 +213,7 @@ std::optional<Named> Names::match(const Words& words) const {
       if (!along && (single || named.meaning.ambiguous || name_like)) return std::nullopt;
       if (along && named.meaning.ambiguous && name_like) return std::nullopt;
       while (at < count && !among(stops, words.word[at]) && words.word[at] != "&" &&
-             words.word[at].find_first_not_of("0123456789") != std::string::npos) {
+             !is_number(words.word[at])) {
         if (!named.trailing.empty()) named.trailing += ' ';
         named.trailing += words.word[at++];
       }
@@ -221,7 +226,7 @@ std::optional<Named> Names::match(const Words& words) const {
 
 /// The one known word that a single slip explains, or empty.
 std::string Names::corrected(const std::string& word) const {
-  if (word.size() < 4 || vocabulary_.contains(domain::normal_name(word))) return {};
+  if (domain::normal_name(word).size() < 4 || vocabulary_.contains(domain::normal_name(word))) return {};
   if (among(modifiers, word) || among(stops, word) || kit_of(word) != Kit::Unsaid) return {};
   const std::string normal = domain::normal_name(word);
   std::string found;

@@ -251,7 +251,11 @@ std::optional<domain::Tempo> take_tempo(Cursor& cursor) {
     ahead.next();
   }
   const bool four = digits.size() == 4 && digits.find_first_not_of("0123456789x") == std::string::npos;
-  if (!four || (ahead.at_number() && ahead.glued(0))) return std::nullopt;
+  // An x anywhere but in the place of the lift is a sign of times: `2x15`.
+  const std::size_t x = digits.find('x');
+  const bool dashed = ahead.position() - cursor.position() >= 7;
+  const bool times = x != std::string::npos && !dashed && (x != 2 || digits.find('x', 3) != std::string::npos);
+  if (!four || times || (ahead.at_number() && ahead.glued(0))) return std::nullopt;
   domain::Tempo tempo;
   for (std::size_t i = 0; i < 4; ++i)
     if (digits[i] != 'x') tempo[i] = digits[i] - '0';

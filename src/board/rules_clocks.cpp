@@ -354,6 +354,7 @@ bool read_bare_clock(Session& session, Cursor& cursor) {
   if (done_piece || two_clocks) draft = &session.fresh(ahead.span_from(from));
   if (draft->span.line == 0) draft->span = ahead.span_from(from);
   draft->clock = time;
+  draft->said.for_distance |= distance;
   cursor = ahead;
   return true;
 }

@@ -299,6 +299,7 @@ std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
     read.rule.kind = domain::RestKind::Ratio;
   } else if (take_ratio(ahead, read.rule)) {
     if (!word && !ahead.take_any({"rest", "work to rest", "work rest"})) return std::nullopt;
+    word = true;
   } else {
     const bool was_between = word && take_between(ahead, read.laps);
     read.rule.between_only = was_between;
@@ -491,7 +492,9 @@ bool read_levels(Session& session, Cursor& cursor) {
   if (!rule) return false;
   ahead.take("only");
   const auto rounds = ahead.take_count();
-  if (!rounds || !ahead.take_any({"rounds", "round", "rds", "rd", "rnds"})) return false;
+  if (!rounds) return false;
+  const bool stop = cursor.reach("stop", words + (level_word ? 1 : 0) + 1) > 0 || ahead.done() || ahead.at_symbol(',');
+  if (!ahead.take_any({"rounds", "round", "rds", "rd", "rnds"}) && !stop) return false;
   const auto& levels = session.draft().block.levels;
   const auto known = std::ranges::find_if(levels, [&](const std::string& l) {
     return std::ranges::equal(l, level, [](char a, char b) { return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b)); });

@@ -82,6 +82,7 @@ bool read_penalty(Session&, Cursor&);
 bool read_slot_label(Session&, Cursor&);
 bool read_group(Session&, Cursor&);
 bool read_failing(Session&, Cursor&);
+bool read_inline_heading(Session&, Cursor&);
 
 /// One line of work; true if there is one.
 bool read_item(Session&, Cursor&);
