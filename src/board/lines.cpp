@@ -1,0 +1,115 @@
+#include "board/headings.hpp"
+#include "board/session.hpp"
+
+namespace repwright::board {
+namespace {
+
+/// `note 5': words`, `note: words`.
+bool read_note_line(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  if (!ahead.take_any({"note", "notes", "nb"})) return false;
+  const auto time = take_time(ahead, session.remarks, Naked::Refused);
+  if (!ahead.take_symbol(':')) return false;
+  const std::string words = session.kept(ahead.rest_span());
+  if (words.empty()) return false;
+  const bool inside = !session.chapter().drafts.empty() && !session.draft().untouched() && !session.line->after_blank && !time && !session.draft().said.note;
+  cursor.next(cursor.end() - cursor.position());
+  if (inside) {
+    session.draft().texts.push_back(words);
+    return true;
+  }
+  Draft& draft = session.fresh(ahead.rest_span());
+  draft.said.note = true;
+  draft.texts.push_back(words);
+  draft.clock = time;
+  return true;
+}
+
+/// Bullets and list numbers that mean nothing.
+void take_bullet(Session& session, Cursor& cursor) {
+  const bool dash = cursor.at_symbol('-') && !(cursor.glued(1) && cursor.at_number(1));
+  if (dash || cursor.at_symbol(kBullet) || (cursor.at_symbol('*') && !cursor.at_number(1)) || cursor.at_symbol('#') || cursor.at_symbol('+')) cursor.next();
+  Draft* draft = session.chapters.empty() || session.chapter().drafts.empty() ? nullptr : &session.draft();
+  if (draft != nullptr && (draft->said.every || draft->said.stations)) return;
+  const bool number = cursor.at_number() && (cursor.at_symbol(')', 1) || (cursor.at_symbol('.', 1))) && cursor.glued(1) &&
+                      !(cursor.glued(2)) && cursor.position() + 2 < cursor.end();
+  if (number) cursor.next(2);
+}
+
+/// `A1`, `A1)`, `B ` before sets.
+void take_letter(Session& session, Cursor& cursor) {
+  session.letter = 0;
+  session.letter_digit = false;
+  if (!cursor.at_word()) return;
+  const std::string& word = cursor.peek().text;
+  const bool letter = word[0] >= 'a' && word[0] <= 'h';
+  if (letter && word.size() == 2 && word[1] >= '1' && word[1] <= '9') {
+    session.letter = word[0];
+    session.letter_digit = true;
+    cursor.next();
+  } else if (letter && word.size() == 1 && cursor.at_number(1) && cursor.glued(1) && cursor.peek(1).value < 10 && !cursor.at_symbol(kTimes, 2)) {
+    session.letter = word[0];
+    session.letter_digit = true;
+    cursor.next(2);
+  } else if (letter && word.size() == 1) {
+    const bool mark = (cursor.at_symbol(')', 1) || cursor.at_symbol('.', 1) || cursor.at_symbol(':', 1)) && cursor.glued(1);
+    const bool sets = cursor.at_number(1) && (cursor.at_any({"sets", "set"}, 2) || cursor.at_symbol(kTimes, 2));
+    const bool lift = cursor.at_word(1) && !cursor.at_any({"may", "can", "stops", "does"}, 1) && session.names.find(cursor.part(cursor.position() + 1, cursor.end())).has_value() && word != "a";
+    if (!mark && !sets && !lift) return;
+    session.letter = word[0];
+    cursor.next(mark ? 2 : 1);
+    return;
+  } else {
+    return;
+  }
+  if (cursor.at_symbol(')') || cursor.at_symbol(':') || cursor.at_symbol('.')) cursor.next();
+}
+
+bool words_only_part(Part part) {
+  return part == Part::WarmUp || part == Part::CoolDown || part == Part::Talk || part == Part::Rest;
+}
+
+bool has_number(const Cursor& cursor) {
+  for (Cursor ahead = cursor; !ahead.done(); ahead.next())
+    if (ahead.at_number() || ahead.at("amrap") || ahead.at("emom") || ahead.at("max")) return true;
+  return false;
+}
+
+/// A letter that stands for a whole piece ('B: AMRAP 8') is a heading of its own.
+void letter_opens_piece(Session& session, const Cursor& cursor) {
+  if (session.letter == 0 || session.letter_digit) return;
+  Draft& draft = session.draft();
+  if (draft.has_work()) session.fresh(cursor.rest_span());
+}
+
+}  // namespace
+
+void read_line(Session& session, const Line& line) {
+  session.line = &line;
+  session.then = session.arrow = session.plus = session.new_slot = false;
+  session.bracketed = false;
+  Cursor cursor(session.source, line.first, line.last);
+  session.letter = 0;
+  if (session.line_index == 0) {
+    if (read_level_header(session, cursor)) return;
+    read_title(session, cursor);
+    if (cursor.done()) return;
+  }
+  take_bullet(session, cursor);
+  if (cursor.done()) return;
+  if (read_note_line(session, cursor) || read_level_header(session, cursor)) return;
+  const bool opened = read_window(session, cursor) || read_heading(session, cursor);
+  const Part part = session.chapter().part;
+  if ((opened || !session.draft().has_work()) && words_only_part(part) && !has_number(cursor)) {
+    if (!cursor.done()) session.chapter().words.push_back(session.kept(cursor.rest_span()));
+    return;
+  }
+  if (opened && (words_only_part(part)) && cursor.at_symbol(':')) cursor.next();
+  session.statement = cursor.position();
+  session.new_slot = true;
+  take_letter(session, cursor);
+  letter_opens_piece(session, cursor);
+  read_statements(session, cursor);
+}
+
+}  // namespace repwright::board

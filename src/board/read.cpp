@@ -1,0 +1,21 @@
+#include "board/read.hpp"
+
+#include "board/assembly.hpp"
+
+namespace repwright::board {
+
+Reading read(std::string_view text, const domain::Catalogue& catalogue, const domain::House& house) {
+  const Lexed source = lex(text);
+  const Names names(catalogue, house);
+  Session session{.source = source, .house = house, .names = names};
+  for (const Line& line : source.lines) {
+    read_line(session, line);
+    ++session.line_index;
+  }
+  Reading reading;
+  finish_board(session, reading.board, reading.steps, reading.blocks);
+  reading.diagnostics = session.remarks.take();
+  return reading;
+}
+
+}  // namespace repwright::board
