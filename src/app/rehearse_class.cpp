@@ -1,10 +1,12 @@
 #include "app/rehearse_class.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "app/parallel.hpp"
 #include "app/who_comes.hpp"
 #include "body/estimate.hpp"
+#include "rehearsal/findings.hpp"
 #include "rehearsal/luck.hpp"
 #include "rehearsal/rehearse.hpp"
 #include "rehearsal/write_script.hpp"
@@ -52,6 +54,19 @@ void fill_in_lines(domain::Rehearsal& rehearsal, const board::Reading& reading) 
       for (domain::StepTrace& step : piece.steps) step.line = line_of(reading, step.step);
   for (domain::Finding& finding : rehearsal.findings)
     if (finding.step) finding.line = line_of(reading, *finding.step);
+}
+
+/// What was seen while the scripts were written and what the runs showed, the gravest first.
+std::vector<domain::Finding> findings_of(const rehearsal::WrittenFloor& floor,
+                                         const rehearsal::FindingRequest& request) {
+  std::vector<domain::Finding> findings = rehearsal::find(request);
+  findings.insert(findings.end(), floor.findings.begin(), floor.findings.end());
+  std::vector<domain::Finding> ordered;
+  for (const auto severity :
+       {domain::FindingSeverity::Problem, domain::FindingSeverity::Warning, domain::FindingSeverity::Note})
+    std::ranges::copy_if(findings, std::back_inserter(ordered),
+                         [&](const domain::Finding& finding) { return finding.severity == severity; });
+  return ordered;
 }
 
 }  // namespace
@@ -104,8 +119,12 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
                           in_parallel(request.threads));
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   result.rehearsal = std::move(*rehearsed);
-  result.rehearsal.findings.insert(result.rehearsal.findings.begin(), floor.findings.begin(),
-                                   floor.findings.end());
+  result.rehearsal.findings = findings_of(floor, {.rehearsal = result.rehearsal,
+                                                  .plan = floor.plan,
+                                                  .timetable = result.timetable,
+                                                  .catalogue = request.gym.catalogue,
+                                                  .hall = request.gym.hall,
+                                                  .history = {}});
   result.rehearsal.notes.insert(result.rehearsal.notes.end(), floor.notes.begin(), floor.notes.end());
   result.people = std::move(attendance->people);
   fill_in_lines(result.rehearsal, request.reading);
