@@ -11,9 +11,9 @@
 
 namespace repwright::app {
 
-/// A loop over 0 .. count - 1 on so many threads; 0: as many as the machine has. Indices are handed out one by
-/// one, so that a slow one holds nobody up. The first exception of any of them is thrown again to the caller
-/// when all threads have ended.
+/// A loop over 0 .. count - 1 on so many threads; 0: as many as the machine has. Indices are handed out one
+/// by one, so that a slow one holds nobody up. The first exception of any of them is thrown again to the
+/// caller when all threads have ended.
 inline rehearsal::ForEach in_parallel(int threads) {
   const int wanted = threads > 0 ? threads : static_cast<int>(std::thread::hardware_concurrency());
   if (wanted <= 1) return rehearsal::one_after_another;
