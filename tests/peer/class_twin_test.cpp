@@ -106,8 +106,8 @@ TEST(ClassTwin, ComesHomeWithinATenthOfASecondOfTheFloor) {
   const json twin = ask_twin(world(0, 1));
   const auto results = play(stage_of(nullptr, 0));
   double waited = 0;
-  for (int p = 0; p < people; ++p) {
-    const auto& result = results[static_cast<std::size_t>(p)];
+  for (std::size_t p = 0; p < people; ++p) {
+    const auto& result = results[p];
     EXPECT_NEAR(rehearsal::seconds_of(result.home - result.zero), twin["home"][0][p].get<double>(), 0.1) << p;
     EXPECT_NEAR(rehearsal::seconds_of(result.queued), twin["wait"][0][p].get<double>(), 0.1) << p;
     waited += rehearsal::seconds_of(result.queued);
@@ -121,12 +121,12 @@ TEST(ClassTwin, WaitsAsLongInTheMeanWithLuckOfItsOwn) {
   constexpr double spread = 0.3;
   const json twin = ask_twin(world(spread, runs));
   std::vector<double> theirs_home, theirs_wait, ours_home, ours_wait;
-  for (int run = 0; run < runs; ++run) {
-    base::Stream luck(base::Seed{9}, static_cast<std::uint64_t>(run), 0, base::Purpose::Search);
+  for (std::size_t run = 0; run < runs; ++run) {
+    base::Stream luck(base::Seed{9}, run, 0, base::Purpose::Search);
     double home = 0, wait = 0, their_home = 0, their_wait = 0;
     const auto results = play(stage_of(&luck, spread));
-    for (int p = 0; p < people; ++p) {
-      const auto& result = results[static_cast<std::size_t>(p)];
+    for (std::size_t p = 0; p < people; ++p) {
+      const auto& result = results[p];
       home += rehearsal::seconds_of(result.home - result.zero) / people;
       wait += rehearsal::seconds_of(result.queued) / people;
       their_home += twin["home"][run][p].get<double>() / people;
