@@ -8,8 +8,8 @@
 
 namespace repwright::rehearsal {
 
-/// The order of what happens at the same millisecond: whoever finishes at 2:00 frees a place for whoever claims
-/// it at 2:00.
+/// The order of what happens at the same millisecond: whoever finishes at 2:00 frees a place for whoever
+/// claims it at 2:00.
 enum class Phase : std::uint8_t { Finish, Release, Claim, Start };
 
 /// What an event is about; `who` is a person, the place of a Freed, or the team of a Pass or PoolFree.
@@ -20,7 +20,8 @@ struct Event {
   Phase phase = Phase::Start;
   EventKind kind = EventKind::Start;
   int who = 0;
-  std::uint32_t token = 0;  // an event whose person has gone on since (another token) is void; of PoolFree: pool
+  std::uint32_t token =
+      0;  // an event whose person has gone on since (another token) is void; of PoolFree: pool
 };
 
 /// Events in the order (at, phase, sequence of posting). Keeps its memory between runs.

@@ -9,8 +9,8 @@
 
 namespace repwright::rehearsal {
 
-/// Who comes, in the order of the floor plan's people. `drawn` gives another body of that person for every run;
-/// it is called from several threads at once, and the same arguments must give the same body.
+/// Who comes, in the order of the floor plan's people. `drawn` gives another body of that person for every
+/// run; it is called from several threads at once, and the same arguments must give the same body.
 struct Cast {
   std::vector<domain::PersonId> ids;
   std::vector<std::string> names;

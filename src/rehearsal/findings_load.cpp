@@ -1,7 +1,7 @@
+#include <fmt/format.h>
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <fmt/format.h>
 
 #include "rehearsal/findings.hpp"
 
@@ -15,8 +15,8 @@ using domain::FindingKind;
 using domain::FindingSeverity;
 
 constexpr double minute = 60;
-constexpr double usual_area = 2.4;   // m2 of a floor movement (common practice, no source)
-constexpr double full = 1.0;         // of the floor
+constexpr double usual_area = 2.4;  // m2 of a floor movement (common practice, no source)
+constexpr double full = 1.0;        // of the floor
 constexpr double crowded = 0.85;
 // Above twice the best of the last four weeks: trade reference, section 10, item 6 (common practice).
 constexpr std::size_t weeks_looked_at = 4;
@@ -24,7 +24,7 @@ constexpr double much_more = 2.0;
 constexpr double worth_counting = 20;  // reps; less is no load
 
 constexpr std::array<const char*, body::group_count> group_words{"pushes", "pulls", "leg reps", "trunk reps",
-                                                                  "grip work"};
+                                                                 "grip work"};
 
 /// When a piece starts, seconds of the class, in the middle of the runs.
 double start_of(const FindingRequest& request, int piece) {
@@ -109,10 +109,10 @@ void find_crowding(const FindingRequest& request, std::vector<Finding>& found) {
   Finding& finding = found.emplace_back();
   finding.kind = FindingKind::HallTooFull;
   finding.severity = share < full ? FindingSeverity::Warning : FindingSeverity::Problem;
-  finding.text = fmt::format(
-      "In minute {} of the class {} people need about {:.0f} m2 at once; the floor has {:.0f}.",
-      busiest - minutes.begin() + 1, busiest->people.size(), busiest->area / minute,
-      request.hall.floor->si());
+  finding.text =
+      fmt::format("In minute {} of the class {} people need about {:.0f} m2 at once; the floor has {:.0f}.",
+                  busiest - minutes.begin() + 1, busiest->people.size(), busiest->area / minute,
+                  request.hall.floor->si());
   finding.people = busiest->people;
 }
 

@@ -1,6 +1,6 @@
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 #include "rehearsal/findings.hpp"
 
@@ -17,7 +17,8 @@ using domain::FindingSeverity;
 // (common practice, no source).
 constexpr double worth_saying_s = 20;
 constexpr double spoils_s = 60;
-// Runners a leg behind the middle of the class: the coach stands alone with them (common practice, no source).
+// Runners a leg behind the middle of the class: the coach stands alone with them (common practice, no
+// source).
 constexpr double late_share = 0.5;
 constexpr double late_s = 60;
 
@@ -92,7 +93,8 @@ void find_late_runners(const FindingRequest& request, std::vector<Finding>& foun
     const domain::RunnerBack& last = *leg.back();
     const double behind = last.back_s.p50 - middle;
     if (behind < std::max(late_s, late_share * middle)) continue;
-    const auto person = std::ranges::find(request.rehearsal.people, last.person, &domain::PersonOutcome::person);
+    const auto person =
+        std::ranges::find(request.rehearsal.people, last.person, &domain::PersonOutcome::person);
     Finding& finding = found.emplace_back();
     finding.kind = FindingKind::LastRunnerLate;
     finding.severity = FindingSeverity::Warning;

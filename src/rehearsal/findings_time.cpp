@@ -1,5 +1,5 @@
-#include <algorithm>
 #include <fmt/format.h>
+#include <algorithm>
 #include <map>
 
 #include "rehearsal/findings.hpp"
@@ -106,8 +106,9 @@ void find_overruns(const FindingRequest& request, std::vector<Finding>& found) {
   const auto slowest = std::ranges::max_element(when.boxes, {}, [](const domain::BoxOutcome& box) {
     return box.end_p50_s - box.start_p50_s - box.planned_s.value_or(0);
   });
-  std::string text = fmt::format("The class of {} runs over in {:.0f} of 100 rehearsals, till {} one time in ten",
-                                 clock_words(*when.planned_s), 100 * when.over_share, clock_words(when.p90_s));
+  std::string text =
+      fmt::format("The class of {} runs over in {:.0f} of 100 rehearsals, till {} one time in ten",
+                  clock_words(*when.planned_s), 100 * when.over_share, clock_words(when.p90_s));
   if (slowest != when.boxes.end() && !slowest->name.empty())
     text += fmt::format("; most of it goes to {} ({})", slowest->name,
                         clock_words(slowest->end_p50_s - slowest->start_p50_s));

@@ -160,15 +160,22 @@ void Floor::handle(const Event& event) {
   Player& player = players_[static_cast<std::size_t>(event.who)];
   if (event.token != player.token) return;
   switch (event.kind) {
-    case EventKind::Start: return join(player, event.at.ms);
-    case EventKind::Claim: return on_claim(player);
-    case EventKind::Bell: return on_bell(player, event.at.ms);
-    case EventKind::Turn: return on_turn(player);
-    case EventKind::Meet: return on_meet(player);
-    case EventKind::Home: return on_home(player);
+    case EventKind::Start:
+      return join(player, event.at.ms);
+    case EventKind::Claim:
+      return on_claim(player);
+    case EventKind::Bell:
+      return on_bell(player, event.at.ms);
+    case EventKind::Turn:
+      return on_turn(player);
+    case EventKind::Meet:
+      return on_meet(player);
+    case EventKind::Home:
+      return on_home(player);
     case EventKind::Freed:
     case EventKind::Pass:
-    case EventKind::PoolFree: return;
+    case EventKind::PoolFree:
+      return;
   }
 }
 

@@ -8,7 +8,8 @@ namespace repwright::rehearsal {
 
 namespace {
 
-constexpr int most_steps = 4'000'000;  // between two events; beyond it a script goes round without taking time
+constexpr int most_steps =
+    4'000'000;  // between two events; beyond it a script goes round without taking time
 
 double score_units(const Counts& counts) {
   return counts.reps + counts.metres + counts.kcal;
@@ -39,27 +40,37 @@ Floor::Flow Floor::step(Player& player) {
   switch (op.kind) {
     case OpKind::Work:
     case OpKind::MaxSet:
-    case OpKind::Pool: return work(player, op);
+    case OpKind::Pool:
+      return work(player, op);
     case OpKind::Rest:
     case OpKind::RestRatio:
     case OpKind::RestReady:
     case OpKind::WaitUntil:
     case OpKind::TakeBaton:
-    case OpKind::Meet: return take_time(player, op);
-    case OpKind::End: return go_home(player), Flow::Parked;
-    default: return control(player, op), Flow::On;
+    case OpKind::Meet:
+      return take_time(player, op);
+    case OpKind::End:
+      return go_home(player), Flow::Parked;
+    default:
+      return control(player, op), Flow::On;
   }
 }
 
 Floor::Flow Floor::take_time(Player& player, const Op& op) {
   if (player.now >= limit_of(player)) return interrupt(player);
   switch (op.kind) {
-    case OpKind::RestRatio: return script_rest(player, op.amount * seconds_of(player.now - player.mark));
-    case OpKind::RestReady: return script_rest(player, std::min(longest_free_rest, ready_for_next(player)));
-    case OpKind::WaitUntil: return wait_until(player, op.amount);
-    case OpKind::TakeBaton: return park(player, EventKind::Turn), Flow::Parked;
-    case OpKind::Meet: return park(player, EventKind::Meet), Flow::Parked;
-    default: return script_rest(player, op.amount);
+    case OpKind::RestRatio:
+      return script_rest(player, op.amount * seconds_of(player.now - player.mark));
+    case OpKind::RestReady:
+      return script_rest(player, std::min(longest_free_rest, ready_for_next(player)));
+    case OpKind::WaitUntil:
+      return wait_until(player, op.amount);
+    case OpKind::TakeBaton:
+      return park(player, EventKind::Turn), Flow::Parked;
+    case OpKind::Meet:
+      return park(player, EventKind::Meet), Flow::Parked;
+    default:
+      return script_rest(player, op.amount);
   }
 }
 
@@ -110,16 +121,20 @@ void Floor::control(Player& player, const Op& op) {
       player.mark_count = score_units(player.result.counts);
       player.missed = false;
       return;
-    case OpKind::Lap: return end_lap(player);
+    case OpKind::Lap:
+      return end_lap(player);
     case OpKind::RoundDone:
       ++player.result.rounds;
       if (player.script->team >= 0) ++teams_[static_cast<std::size_t>(player.script->team)].rounds;
       return;
-    case OpKind::Jump: at.op = op.target; return;
+    case OpKind::Jump:
+      at.op = op.target;
+      return;
     case OpKind::PassBaton:
       agenda_.post({{player.now}, Phase::Release, EventKind::Pass, player.script->team});
       return;
-    default: return;
+    default:
+      return;
   }
 }
 

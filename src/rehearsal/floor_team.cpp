@@ -8,10 +8,10 @@ namespace repwright::rehearsal {
 
 namespace {
 
-constexpr double nothing = 1e-9;      // units
-constexpr double endless = 1e9;       // units, seconds
-constexpr double shortest_hold = 2;   // s; a gate that cannot be held for so long is rested for instead
-constexpr double gate_pause = 5;      // s
+constexpr double nothing = 1e-9;     // units
+constexpr double endless = 1e9;      // units, seconds
+constexpr double shortest_hold = 2;  // s; a gate that cannot be held for so long is rested for instead
+constexpr double gate_pause = 5;     // s
 
 const Task& task_of(const Player& player) {
   return player.script->tasks[static_cast<std::size_t>(player.doing.task)];
@@ -95,11 +95,10 @@ void Floor::pool_set(Player& player, Pool& pool) {
   const double factor = task_of(player).score_factor;
   double& left = filling_of(player);
   player.doing.at.left = left / factor;
-  const double rest = pool.last_worker == player.person
-                          ? body::break_for(player.state, *player.body, player.doing.effort,
-                                            player.doing.at.left, constants_)
-                          : body::ready_in(player.state, *player.body, player.doing.effort,
-                                           player.doing.at.left, constants_);
+  const double rest =
+      pool.last_worker == player.person
+          ? body::break_for(player.state, *player.body, player.doing.effort, player.doing.at.left, constants_)
+          : body::ready_in(player.state, *player.body, player.doing.effort, player.doing.at.left, constants_);
   bool on = rest <= 0 || rest_at_work(player, rest);
   const double held = alone && on ? gate_limit(player, pool) : endless;
   if (on && held < shortest_hold) {
@@ -117,7 +116,10 @@ void Floor::pool_set(Player& player, Pool& pool) {
   if (alone) {
     pool.worker = player.person;
     pool.last_worker = player.person;
-    agenda_.post({{player.now}, Phase::Release, EventKind::PoolFree, player.script->team,
+    agenda_.post({{player.now},
+                  Phase::Release,
+                  EventKind::PoolFree,
+                  player.script->team,
                   static_cast<std::uint32_t>(op.pool)});
   }
   player.doing.at.stage = alone || left <= nothing ? Stage::Turn : Stage::Break;
@@ -131,7 +133,8 @@ double Floor::pool_chunk(const Player& player) const {
   if (std::isfinite(player.doing.effort.best)) return endless;
   const Op& op = (*player.doing.at.ops)[static_cast<std::size_t>(player.doing.at.op)];
   const Team& team = piece_->teams[static_cast<std::size_t>(player.script->team)];
-  const double share = team.pools[static_cast<std::size_t>(op.pool)] / static_cast<double>(4 * team.people.size());
+  const double share =
+      team.pools[static_cast<std::size_t>(op.pool)] / static_cast<double>(4 * team.people.size());
   return std::max(1.0, std::ceil(share / task.score_factor));
 }
 
@@ -170,8 +173,8 @@ double Floor::gate_limit(const Player& worker, const Pool& pool) {
       other.now = worker.now;
     }
     body::State probe = other.state;
-    const body::SetDone held = body::work(probe, *other.body, other.efforts[gate], {.wanted = endless, .pacing = other.pacing},
-                                          constants_);
+    const body::SetDone held = body::work(probe, *other.body, other.efforts[gate],
+                                          {.wanted = endless, .pacing = other.pacing}, constants_);
     longest = std::min(longest, held.seconds);
   }
   return longest;
@@ -182,7 +185,7 @@ void Floor::hold_gate(const Player& worker, const Pool& pool, double seconds) {
     Player& other = players_[static_cast<std::size_t>(person)];
     const int gate = task_of(other).gate;
     if (gate < 0 || other.now > worker.now) continue;
-    body::work(other.state, *other.body, other.efforts[gate], 
+    body::work(other.state, *other.body, other.efforts[gate],
                {.wanted = endless, .seconds = seconds, .pacing = other.pacing}, constants_);
     other.doing.stint.work += whole_ms(seconds);
     other.now = worker.now + whole_ms(seconds);
@@ -193,8 +196,9 @@ void Floor::hold_gate(const Player& worker, const Pool& pool, double seconds) {
 void Floor::hold_while_waiting(Player& player, int task, double seconds) {
   const body::Effort& effort = player.efforts[task];
   while (seconds > 0) {
-    const body::SetDone held = body::work(player.state, *player.body, effort,
-                                          {.wanted = endless, .seconds = seconds, .pacing = player.pacing}, constants_);
+    const body::SetDone held =
+        body::work(player.state, *player.body, effort,
+                   {.wanted = endless, .seconds = seconds, .pacing = player.pacing}, constants_);
     player.result.oxygen += effort.cost * held.units + constants_.standing_rate / 60 * held.seconds;
     seconds -= held.seconds;
     if (seconds <= 0) return;

@@ -39,12 +39,18 @@ static_assert(static_cast<std::size_t>(domain::Limiter::Grip) == static_cast<std
 
 Floor::Flow Floor::work(Player& player, const Op& op) {
   switch (player.doing.at.stage) {
-    case Stage::Begin: return begin_work(player, op);
-    case Stage::Claim: return claim(player);
-    case Stage::Ready: return get_ready(player);
-    case Stage::Set: return one_set(player, op);
-    case Stage::Turn: return ask_for_turn(player);
-    case Stage::Break: return take_break(player);
+    case Stage::Begin:
+      return begin_work(player, op);
+    case Stage::Claim:
+      return claim(player);
+    case Stage::Ready:
+      return get_ready(player);
+    case Stage::Set:
+      return one_set(player, op);
+    case Stage::Turn:
+      return ask_for_turn(player);
+    case Stage::Break:
+      return take_break(player);
   }
   return Flow::On;
 }
@@ -120,8 +126,7 @@ Floor::Flow Floor::one_set(Player& player, const Op& op) {
   if (task.planned_set > 0) wanted = std::min(wanted, static_cast<double>(task.planned_set));
   // Half a millisecond of grace: a rep that ends with the bell counts, however its seconds were rounded.
   const double seconds = seconds_of(limit - player.now) + 0.0005;
-  const body::SetDone done =
-      lift(player, {.wanted = wanted, .seconds = seconds, .to_failure = to_failure});
+  const body::SetDone done = lift(player, {.wanted = wanted, .seconds = seconds, .to_failure = to_failure});
   player.now = done.bell ? limit : std::min(limit, player.now + whole_ms(done.seconds));
   at.left -= done.units;
   if (at.left <= nothing || (to_failure && !done.bell)) return finish_work(player);
@@ -147,8 +152,7 @@ body::SetDone Floor::lift(Player& player, const body::SetPlan& plan) {
   body::SetPlan whole = plan;
   whole.wanted *= longer;
   whole.pacing = player.pacing;
-  body::SetDone done =
-      body::work(player.state, *player.body, doing.effort, whole, constants_);
+  body::SetDone done = body::work(player.state, *player.body, doing.effort, whole, constants_);
   done.units /= longer;
   const Task& task = task_of(player);
   const double held = covers_ground(doing.effort) ? done.units * task.held_pace - done.seconds : 0;
@@ -161,6 +165,7 @@ body::SetDone Floor::lift(Player& player, const body::SetPlan& plan) {
     if (spent > 0) body::rest(player.state, *player.body, spent, constants_);
     done.seconds += std::max(0.0, spent);
   }
+  done.seconds = std::min(done.seconds, seconds_of(limit_of(player) - player.now));
   account(player, done, rate);
   return done;
 }
@@ -210,8 +215,7 @@ Floor::Flow Floor::take_break(Player& player) {
   player.paid = false;
   if (!piece_->keep_place_while_resting) let_go(player);
   Cursor& at = player.doing.at;
-  const double rest =
-      body::break_for(player.state, *player.body, player.doing.effort, at.left, constants_);
+  const double rest = body::break_for(player.state, *player.body, player.doing.effort, at.left, constants_);
   if (!rest_at_work(player, rest)) return interrupt(player);
   const Op& op = (*at.ops)[static_cast<std::size_t>(at.op)];
   const bool ready = op.kind == OpKind::Work && (!crowded_ || task_of(player).place == player.held);

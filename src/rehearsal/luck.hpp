@@ -10,7 +10,7 @@
 /// docs/decisions/luck.md.
 namespace repwright::rehearsal {
 
-inline constexpr double briefing_overrun = 1.3;   // the middle briefing, as a share of the planned one
+inline constexpr double briefing_overrun = 1.3;  // the middle briefing, as a share of the planned one
 inline constexpr double briefing_spread = 0.1;
 
 /// Whose bodies a run takes: the middle ones, or drawn ones.

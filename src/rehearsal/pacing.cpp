@@ -9,10 +9,10 @@ namespace repwright::rehearsal {
 
 namespace {
 
-constexpr int passes = 4;            // to the fixed point: each brings the error down to a tenth or less
+constexpr int passes = 4;             // to the fixed point: each brings the error down to a tenth or less
 constexpr double first_guess = 2700;  // s
-constexpr double nudge = 0.05;       // in the logarithm
-constexpr double steepest = 2;       // of an elasticity; a body on the edge of what it can do has no slope
+constexpr double nudge = 0.05;        // in the logarithm
+constexpr double steepest = 2;        // of an elasticity; a body on the edge of what it can do has no slope
 constexpr std::array<double, 4> no_change{};
 
 double log_ratio(double a, double b) {
@@ -43,8 +43,7 @@ std::vector<std::vector<double>> activity(const Floor& floor) {
   std::vector<std::vector<double>> seconds;
   for (const auto& piece : floor.results()) {
     auto& row = seconds.emplace_back();
-    for (const PieceResult& result : piece)
-      row.push_back(std::max(1.0, seconds_of(result.active)));
+    for (const PieceResult& result : piece) row.push_back(std::max(1.0, seconds_of(result.active)));
   }
   return seconds;
 }

@@ -22,7 +22,8 @@ using Expectations = std::vector<std::vector<Expectation>>;
 Expectations expect(const FloorPlan& plan, const timetable::Timetable& timetable,
                     const body::Constants& constants, const Cast& cast);
 
-/// Sets the targets of a run: each middle expectation, moved by how the run's body differs from the middle one.
+/// Sets the targets of a run: each middle expectation, moved by how the run's body differs from the middle
+/// one.
 void set_targets(RunSetting& setting, const Expectations& expectations, const Cast& cast);
 
 }  // namespace repwright::rehearsal

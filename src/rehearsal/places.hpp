@@ -4,7 +4,6 @@
 #include <optional>
 #include <vector>
 
-
 namespace repwright::rehearsal {
 
 /// How many use a kind of place, and who waits for it: first come, first served. Knows no time.

@@ -68,8 +68,8 @@ struct Cursor {
 /// What somebody who is parked waits for.
 enum class Waiting : std::uint8_t { Nothing, Place, Pool, Baton, Meet };
 
-/// Where a person is in their script, and how they do what they are at. Set aside while a penalty or a duty is
-/// played.
+/// Where a person is in their script, and how they do what they are at. Set aside while a penalty or a duty
+/// is played.
 struct Doing {
   Cursor at;
   Stint stint;

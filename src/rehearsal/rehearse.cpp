@@ -35,9 +35,8 @@ std::vector<Chunk> split(int runs, std::size_t people) {
   }
   const int days = std::min(day_runs, runs);
   for (int i = 0; i < day_chunks; ++i)
-    chunks.push_back({.first = days * i / day_chunks,
-                      .last = days * (i + 1) / day_chunks,
-                      .bodies = Bodies::Median});
+    chunks.push_back(
+        {.first = days * i / day_chunks, .last = days * (i + 1) / day_chunks, .bodies = Bodies::Median});
   return chunks;
 }
 
@@ -70,8 +69,8 @@ class ChunkPlayer {
                  std::size_t run) const {
     for (std::size_t piece = 0; piece < table.pieces; ++piece)
       for (std::size_t p = 0; p < table.people; ++p)
-        table.score(piece, p, run) = score_of(request_.plan.pieces[piece].scripts[p],
-                                              floor.results()[piece][p], measures_[piece][p]);
+        table.score(piece, p, run) =
+            score_of(request_.plan.pieces[piece].scripts[p], floor.results()[piece][p], measures_[piece][p]);
     for (std::size_t b = 0; b < table.boxes; ++b) table.box_ends[b * table.runs + run] = floor.boxes()[b].end;
     for (std::size_t p = 0; p < table.people; ++p)
       table.vo2max[p * table.runs + run] = static_cast<float>(setting.bodies[p].vo2max);
@@ -106,8 +105,7 @@ void one_after_another(int count, const std::function<void(int)>& one) {
 base::Result<domain::Rehearsal> rehearse(const RehearsalRequest& request, const ForEach& for_each) {
   if (request.cast.median.empty()) return base::failure(base::ErrorCode::Invalid, "nobody is in the class");
   if (request.runs < 1) return base::failure(base::ErrorCode::Invalid, "a rehearsal takes one run or more");
-  const Expectations expectations =
-      expect(request.plan, request.timetable, request.constants, request.cast);
+  const Expectations expectations = expect(request.plan, request.timetable, request.constants, request.cast);
   const auto measures = measures_of(request);
   const ChunkPlayer player(request, expectations, measures);
   std::vector<Chunk> chunks = split(request.runs, request.cast.median.size());

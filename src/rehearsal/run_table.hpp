@@ -22,10 +22,10 @@ struct RunTable {
         vo2max(runs * people) {}
 
   std::size_t runs, people, pieces, places, boxes;
-  std::vector<Scored> scores;           // [piece][person][run]
-  std::vector<std::int32_t> waits;      // ms, [place][person][run]
-  std::vector<std::int64_t> box_ends;   // ms, [box][run]
-  std::vector<float> vo2max;            // [person][run]
+  std::vector<Scored> scores;          // [piece][person][run]
+  std::vector<std::int32_t> waits;     // ms, [place][person][run]
+  std::vector<std::int64_t> box_ends;  // ms, [box][run]
+  std::vector<float> vo2max;           // [person][run]
 
   Scored& score(std::size_t piece, std::size_t person, std::size_t run) {
     return scores[(piece * people + person) * runs + run];

@@ -70,7 +70,8 @@ std::vector<domain::StepTrace> trace_of(const PartSum& part, const Script& scrip
     step.wait_s = mean_seconds(line.wait, line.runs);
     step.sets = static_cast<double>(line.sets) / static_cast<double>(line.runs);
     step.amount = mean_seconds(line.milliunits, line.runs);
-    step.share_of_runs = static_cast<double>(line.runs) / static_cast<double>(std::max<std::int64_t>(1, part.runs));
+    step.share_of_runs =
+        static_cast<double>(line.runs) / static_cast<double>(std::max<std::int64_t>(1, part.runs));
   }
   std::ranges::stable_sort(trace, [](const auto& a, const auto& b) {
     return a.round != b.round ? a.round < b.round : a.start_s < b.start_s;
@@ -150,15 +151,24 @@ domain::PlaceUse place_use(const SummaryRequest& request, std::size_t place) {
 
 std::string kind_name(timetable::BoxKind kind) {
   switch (kind) {
-    case timetable::BoxKind::Briefing: return "briefing";
-    case timetable::BoxKind::WarmUp: return "warm-up";
-    case timetable::BoxKind::Work: return "work";
-    case timetable::BoxKind::Rest: return "rest";
-    case timetable::BoxKind::Change: return "change";
-    case timetable::BoxKind::Scores: return "scores";
-    case timetable::BoxKind::CoolDown: return "cool-down";
-    case timetable::BoxKind::Clean: return "clean";
-    case timetable::BoxKind::Note: return "note";
+    case timetable::BoxKind::Briefing:
+      return "briefing";
+    case timetable::BoxKind::WarmUp:
+      return "warm-up";
+    case timetable::BoxKind::Work:
+      return "work";
+    case timetable::BoxKind::Rest:
+      return "rest";
+    case timetable::BoxKind::Change:
+      return "change";
+    case timetable::BoxKind::Scores:
+      return "scores";
+    case timetable::BoxKind::CoolDown:
+      return "cool-down";
+    case timetable::BoxKind::Clean:
+      return "clean";
+    case timetable::BoxKind::Note:
+      return "note";
   }
   return "note";
 }

@@ -24,7 +24,7 @@ struct PartSum {
   std::vector<std::int64_t> lap_ms, lap_runs;
   Losses losses{};
   std::int64_t runs = 0, queued = 0;
-  std::int64_t demand = 0;  // millionths of VO2max
+  std::int64_t demand = 0;               // millionths of VO2max
   std::vector<std::vector<float>> ends;  // on demand: of each run, s
   std::size_t next_line = 0;
 };

@@ -1,6 +1,7 @@
 #include "support/plans.hpp"
 
 #include <cmath>
+#include <fmt/format.h>
 
 #include "base/random.hpp"
 
@@ -16,10 +17,10 @@ body::Body body_of(int person, int run) {
                     base::Purpose::Body);
   body::Body body;
   const double fit = std::exp(0.15 * std::sin(1.7 * person)) * luck.lognormal(0.08);
-  body.critical_speed = 3.3 * fit;
+  body.critical_speed = 3.9 * fit;
   body.reserve_distance = 165 * luck.lognormal(0.15);
-  for (double& best : body.best_set) best *= 1.6 * fit * fit * luck.lognormal(0.2);
-  body.cadence = luck.lognormal(0.06) / fit;
+  for (double& best : body.best_set) best *= 2 * fit * fit * luck.lognormal(0.2);
+  body.cadence = 0.75 * luck.lognormal(0.06) / fit;
   body.recovery = luck.lognormal(0.1);
   return body;
 }
@@ -42,7 +43,7 @@ rehearsal::Task task_of(int line, int bars) {
       task.movement = {"air-squat"};
       break;
     default:
-      task.effort = reps_spec(body::Group::Core, 2.2, 0.6, 1);
+      task.effort = reps_spec(body::Group::Core, 1.9, 0.6, 1);
       task.movement = {"sit-up"};
   }
   return task;
@@ -93,7 +94,7 @@ body::EffortSpec run_spec() {
 }
 
 Stage mixed_class(const MixedPiece& piece) {
-  constexpr std::array<double, 4> amounts{5, 10, 15, 6};
+  constexpr std::array<double, 4> amounts{5, 10, 20, 15};
   Stage stage;
   rehearsal::Script script;
   script.score = domain::Score::RoundsReps;
@@ -124,8 +125,8 @@ Stage mixed_class(const MixedPiece& piece) {
   stage.timetable.boxes.push_back(box);
   stage.cast.drawn = body_of;
   for (int p = 0; p < piece.people; ++p) {
-    stage.cast.ids.push_back({"p" + std::to_string(p)});
-    stage.cast.names.push_back("P" + std::to_string(p));
+    stage.cast.ids.push_back({fmt::format("p{}", p)});
+    stage.cast.names.push_back(fmt::format("P{}", p));
     stage.cast.median.push_back(body_of(p, -1));
   }
   return stage;

@@ -21,13 +21,13 @@ struct Stage {
 /// Units of a mixed class: `rounds` rounds of `steps` lines each, or as many rounds as fit into `seconds`.
 struct MixedPiece {
   int people = 24;
-  int steps = 4;        // lines of a round
+  int steps = 4;  // lines of a round
   double seconds = 24 * 60;
-  int bars = 8;         // places for the pull-ups; 0: as many as people
+  int bars = 8;  // places for the pull-ups; 0: as many as people
 };
 
-/// Everybody for themselves through pull-ups, push-ups, squats, sit-ups (and so on round) until the bell: about
-/// 800 reps each in 24 minutes. Bodies differ from person to person and from run to run.
+/// Everybody for themselves through pull-ups, push-ups, squats, sit-ups (and so on round) until the bell:
+/// about 800 reps each in 24 minutes. Bodies differ from person to person and from run to run.
 Stage mixed_class(const MixedPiece& piece);
 
 /// The effort of a plain movement whose largest set is that of its group's reference movement times `share`.

@@ -1,7 +1,7 @@
 #include "support/world.hpp"
 
-#include <cmath>
 #include <fmt/format.h>
+#include <cmath>
 #include <limits>
 #include <map>
 #include <sstream>
@@ -109,10 +109,10 @@ void add_step(World& world, const std::string& text) {
   if (words.empty()) return;
   const std::string& first = words[0];
   auto& ops = world.script.ops;
-  static const std::map<std::string, OpKind> plain{
-      {"resume", OpKind::Resume}, {"mark", OpKind::Mark},      {"lap", OpKind::Lap},
-      {"round", OpKind::RoundDone}, {"take", OpKind::TakeBaton}, {"pass", OpKind::PassBaton},
-      {"home", OpKind::End},      {"no", OpKind::NoDeadline}};
+  static const std::map<std::string, OpKind> plain{{"resume", OpKind::Resume},  {"mark", OpKind::Mark},
+                                                   {"lap", OpKind::Lap},        {"round", OpKind::RoundDone},
+                                                   {"take", OpKind::TakeBaton}, {"pass", OpKind::PassBaton},
+                                                   {"home", OpKind::End},       {"no", OpKind::NoDeadline}};
   if (first.back() == ':') {
     world.labels[first.substr(0, first.size() - 1)] = static_cast<int>(ops.size());
   } else if (plain.contains(first)) {
@@ -202,7 +202,8 @@ void add_line(World& world, const std::string& line) {
     world.stagger = clock_of(words.at(1));
   } else if (key == "penalty" || key == "duty") {
     const Op op{.kind = OpKind::Work, .amount = clock_of(words.at(1)), .task = task_of(world, "s", -1)};
-    if (key == "penalty") world.script.penalty.push_back(op);
+    if (key == "penalty")
+      world.script.penalty.push_back(op);
     else
       world.script.duty = rehearsal::Duty{clock_of(words.at(3)), clock_of(words.at(5)), {op}};
   } else if (key == "plan") {
@@ -235,7 +236,8 @@ World read(std::string_view text) {
     if (!heats.text.empty()) continue;
     int heat = 0;
     for (std::size_t i = 1; i < heats.words.size(); ++i) {
-      if (heats.words[i] == "/") ++heat;
+      if (heats.words[i] == "/")
+        ++heat;
       else
         world.piece.scripts[static_cast<std::size_t>(person_of(world, heats.words[i]))].heat = heat;
     }
@@ -248,8 +250,7 @@ World read(std::string_view text) {
 /// Remembers starts of lines and the longest queues.
 class Witness final : public rehearsal::Recorder {
  public:
-  explicit Witness(const World& world)
-      : starts(world.names.size()), longest(world.plan.places.size(), 0) {}
+  explicit Witness(const World& world) : starts(world.names.size()), longest(world.plan.places.size(), 0) {}
   void worked(rehearsal::Part part, const rehearsal::Stint& stint, const rehearsal::Player& player) override {
     starts[static_cast<std::size_t>(part.person)].push_back(rehearsal::seconds_of(stint.start - player.zero));
   }
@@ -308,8 +309,9 @@ std::vector<std::string> disappointments(std::string_view text) {
     if (words.at(0) == "class") {
       checked = {clock_of(words.at(2)), rehearsal::seconds_of(floor.boxes().back().end)};
     } else if (words.at(0) == "queue") {
-      checked = {std::stod(words.at(2)),
-                 static_cast<double>(witness.longest.at(static_cast<std::size_t>(place_of(world, words, 1))))};
+      checked = {
+          std::stod(words.at(2)),
+          static_cast<double>(witness.longest.at(static_cast<std::size_t>(place_of(world, words, 1))))};
     } else {
       const auto person = static_cast<std::size_t>(person_of(world, words.at(0)));
       checked = check_person(words, floor.results()[0][person], witness.starts[person]);

@@ -4,8 +4,6 @@
 #include <string_view>
 #include <vector>
 
-
-
 /// Worlds drawn in text: a floor, a class, what they do, and what must come of it.
 ///
 ///     floor   bars=1 rowers=2          places and how many

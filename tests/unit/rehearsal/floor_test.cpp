@@ -17,7 +17,8 @@ TEST(Floor, LetsEverybodyWorkAtOnceOnTheirOwnSpots) {
     expect  cy home 0:40
     expect  ana reps 5
     expect  class ends 0:40
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, ServesAQueueInTheOrderOfComing) {
@@ -32,7 +33,8 @@ TEST(Floor, ServesAQueueInTheOrderOfComing) {
     expect  bo home 1:10
     expect  cy home 1:20
     expect  queue bars 2
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, FreesAPlaceBeforeItIsClaimedAtTheSameInstant) {
@@ -44,7 +46,8 @@ TEST(Floor, FreesAPlaceBeforeItIsClaimedAtTheSameInstant) {
     expect  bo waits 0:00
     expect  bo home 0:10
     expect  queue bars 0
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, KeepsThePlaceWhileRestingUnlessTheHouseSaysOtherwise) {
@@ -62,7 +65,9 @@ TEST(Floor, KeepsThePlaceWhileRestingUnlessTheHouseSaysOtherwise) {
     plan    4 pulls bars, 4 pulls bars, 20 s
     expect  queue bars 1
     expect  ana waits 0
-  )"), IsEmpty()) << "who goes on at the same place does not queue for it again";
+  )"),
+              IsEmpty())
+      << "who goes on at the same place does not queue for it again";
 }
 
 TEST(Floor, StopsAtTheBellAndCountsWhatWasDoneBefore) {
@@ -74,7 +79,8 @@ TEST(Floor, StopsAtTheBellAndCountsWhatWasDoneBefore) {
     expect  ana reps 10
     expect  ana rounds 2
     expect  class ends 0:21
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, CountsARepThatEndsWithTheBell) {
@@ -83,7 +89,8 @@ TEST(Floor, CountsARepThatEndsWithTheBell) {
     plan    by 0:20 END, max reps, END:, home
     expect  ana reps 10
     expect  ana home 0:20
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, CallsWhoeverQueuesAwayAtTheBell) {
@@ -95,7 +102,8 @@ TEST(Floor, CallsWhoeverQueuesAwayAtTheBell) {
     expect  bo home 0:15
     expect  bo capped
     expect  class ends 0:15
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, CarriesOverWhatTheBellCut) {
@@ -105,7 +113,8 @@ TEST(Floor, CarriesOverWhatTheBellCut) {
     plan    R1:, until 0:20, by 0:33 END, resume, END:, home
     expect  ana reps 11
     expect  ana rounds 1
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, StartsEachSlotOnTheClockAndSkipsWhatWasMissed) {
@@ -119,7 +128,8 @@ TEST(Floor, StartsEachSlotOnTheClockAndSkipsWhatWasMissed) {
     expect  ana full laps 2
     expect  ana starts 2 at 0:40
     expect  ana home 1:00
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, LetsALateComerJoinWhereTheClockIs) {
@@ -130,13 +140,16 @@ TEST(Floor, LetsALateComerJoinWhereTheClockIs) {
     expect  bo reps 5
     expect  bo starts 0 at 0:25
     expect  bo home 0:40
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
   EXPECT_THAT(disappointments(R"(
     class   ana bo@1:00
     plan    10 s
     expect  bo absent
     expect  class ends 0:10
-  )"), IsEmpty()) << "who comes when all are home has missed the piece";
+  )"),
+              IsEmpty())
+      << "who comes when all are home has missed the piece";
 }
 
 TEST(Floor, PlaysHeatsOneAfterTheOther) {
@@ -149,7 +162,8 @@ TEST(Floor, PlaysHeatsOneAfterTheOther) {
     expect  cy home 0:30
     expect  cy waits 0
     expect  class ends 1:00
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, StaggersStartsAndTimesEachFromTheirOwn) {
@@ -159,7 +173,8 @@ TEST(Floor, StaggersStartsAndTimesEachFromTheirOwn) {
     plan    40 s
     expect  cy home 0:40
     expect  class ends 1:10
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, RestsAsLongAsTheWorkTook) {
@@ -167,7 +182,8 @@ TEST(Floor, RestsAsLongAsTheWorkTook) {
     class   ana
     plan    mark, 15 s, lap, rest x 2, 10 s
     expect  ana home 0:55
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, PlaysADutyInsideTheWork) {
@@ -176,14 +192,17 @@ TEST(Floor, PlaysADutyInsideTheWork) {
     duty    0:10 every 1:00 from 1:00
     plan    100 s
     expect  ana home 1:50
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
   EXPECT_THAT(disappointments(R"(
     class   ana
     duty    0:10 every 1:00 from 0:30
     plan    10 s, rest 0:40, 10 s
     expect  ana starts 1 at 0:30
     expect  ana home 1:10
-  )"), IsEmpty()) << "a rest goes on where the duty broke it off";
+  )"),
+              IsEmpty())
+      << "a rest goes on where the duty broke it off";
 }
 
 TEST(Floor, HandsABatonOn) {
@@ -194,7 +213,8 @@ TEST(Floor, HandsABatonOn) {
     expect  bo starts 0 at 0:23
     expect  ana starts 1 at 0:46
     expect  class ends 1:09
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, PassesOverWhoHasGoneHome) {
@@ -203,7 +223,8 @@ TEST(Floor, PassesOverWhoHasGoneHome) {
     team    ana bo
     plan    take, 20 s, pass
     expect  class ends 0:43
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, LetsATeamMeetBeforeItGoesOn) {
@@ -216,7 +237,8 @@ TEST(Floor, LetsATeamMeetBeforeItGoesOn) {
     expect  ana starts 1 at 0:30
     expect  bo starts 1 at 0:20
     expect  cy starts 1 at 0:20
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, MeetsTheWholeHeat) {
@@ -226,7 +248,8 @@ TEST(Floor, MeetsTheWholeHeat) {
     plan    20 s, meet all, 10 s
     expect  ana starts 1 at 0:40
     expect  cy starts 1 at 0:20
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, DrawsFromATeamsPoolTogether) {
@@ -237,7 +260,8 @@ TEST(Floor, DrawsFromATeamsPoolTogether) {
     plan    pool 1 reps
     expect  ana reps 30
     expect  bo reps 30
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, LetsOneWorkOnAPoolWhileTheOtherRests) {
@@ -247,7 +271,8 @@ TEST(Floor, LetsOneWorkOnAPoolWhileTheOtherRests) {
     pool    20 one works
     plan    pool 1 pulls, meet
     expect  ana reps 20
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 TEST(Floor, TakesOutWhoCanNeverFinish) {
@@ -256,7 +281,8 @@ TEST(Floor, TakesOutWhoCanNeverFinish) {
     plan    30000 s
     expect  ana home 240:00
     expect  ana capped
-  )"), IsEmpty());
+  )"),
+              IsEmpty());
 }
 
 }  // namespace
