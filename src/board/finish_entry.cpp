@@ -224,6 +224,7 @@ Item finish_entry(Session& session, Places& places, Entry entry, const EntryRule
   if (item.scale && item.scale->by_level && rules.block.levels.size() != item.scale->options.size()) item.scale->by_level = false;
   const bool partner_for_time = !rules.block.team_sizes.empty() && !rules.block.duration && !rules.block.work_mode && !rules.draft.said.relay;
   if (partner_for_time && !item.share) item.share = domain::Share::Total;
+  if (item.share == domain::Share::Sync) item.mode.reset();
   return item;
 }
 

@@ -346,7 +346,10 @@ bool read_share(Session& session, Cursor& cursor, Entry& entry) {
     return true;
   }
   if (cursor.take_any({"shared", "total", "between you", "in total", "as a team"})) {
-    if (team) entry.item.share = domain::Share::Total;
+    if (team) {
+      entry.item.share = domain::Share::Total;
+      session.shared_line = true;
+    }
     return true;
   }
   if (cursor.take_any({"split anyhow", "split as you like", "split any way", "split how you like", "split as needed",
@@ -464,12 +467,66 @@ bool read_detail(Session& session, Cursor& cursor, Entry& entry) {
          read_small_words(session, cursor, entry) || read_options(session, cursor, entry);
 }
 
+/// `easy talk pace:`, `easy:`: how to go at the work below.
+bool read_pace_words(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  Entry loose;
+  if (!read_pace(session, ahead, loose, true)) return false;
+  const bool said = ahead.before().text == "pace";
+  const bool alone = ahead.done() || ahead.at_symbol(':') || ahead.at_symbol(',') || ahead.at_symbol(')');
+  if (cursor.at_number() ? !said : !alone) return false;
+  Draft& draft = session.draft();
+  Entry* last = draft.last_entry();
+  if (last != nullptr && last->line == session.line_index) {
+    if (!paced(session, *last)) return false;
+    last->item.pace = loose.item.pace;
+  } else {
+    draft.pace = loose.item.pace;
+  }
+  cursor = ahead;
+  return true;
+}
+
+/// `bag carry 200 m, 10 or 6 kg`: loads behind a comma.
+bool read_loads_behind(Session& session, Cursor& cursor) {
+  if (!cursor.at_number()) return false;
+  Entry* last = session.draft().last_entry();
+  if (last == nullptr || last->line != session.line_index || !last->loads.empty()) return false;
+  Cursor ahead = cursor;
+  LoadUnit unit = LoadUnit::Unsaid;
+  std::vector<double> loads = take_load_numbers(ahead, unit);
+  if (unit == LoadUnit::Unsaid || session.names.find(ahead)) return false;
+  set_loads(*last, std::move(loads), unit);
+  cursor = ahead;
+  return true;
+}
+
+/// `24/40/96/48` alone: amounts of something that the line does not name.
+bool read_bare_numbers(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  Remarks silent;
+  const auto numbers = take_numbers(ahead, silent);
+  if (!numbers || numbers->joined != Joined::Slashes || numbers->values.size() < 3 || numbers->unit) return false;
+  if (session.names.find(ahead) || ahead.at_symbol('@') || session.has_levels(numbers->values.size())) return false;
+  if (ahead.at_word() && !ahead.at_any({"any", "your", "in", "own", "partition", "then"})) return false;
+  session.remarks.add({"numbers-without-movement", numbers->span,
+                       fmt::format("`{}` names no movements and is kept for people", session.kept(numbers->span)),
+                       "write each amount with its movement"});
+  session.draft().texts.push_back(session.kept(numbers->span));
+  ahead.take_any({"any order", "in any order", "your partition", "own partition", "partition as you like"});
+  cursor = ahead;
+  return true;
+}
+
 /// Details behind a comma: of the last work on this line, else of all the work below.
 bool read_details(Session& session, Cursor& cursor) {
   Draft& draft = session.draft();
   Entry* last = draft.last_entry();
   if (last != nullptr && (last->line == session.line_index || draft.said.sets || draft.said.superset)) {
-    if (cursor.at_symbol('(') || (cursor.at_number() && !cursor.at_any({"rpe"}, 1) && !cursor.at_symbol('%', 1))) return false;
+    Cursor load = cursor;
+    LoadUnit unit = LoadUnit::Unsaid;
+    const bool loads = last->loads.empty() && !take_load_numbers(load, unit).empty() && unit != LoadUnit::Unsaid;
+    if (cursor.at_symbol('(') || (cursor.at_number() && !loads && !cursor.at_any({"rpe"}, 1) && !cursor.at_symbol('%', 1))) return false;
     return read_detail(session, cursor, *last);
   }
   Entry loose;

@@ -73,6 +73,7 @@ bool bracket_says_known(const Cursor& cursor) {
 /// Words of an unknown movement, its bracket included.
 Span take_free_words(Cursor& cursor) {
   const std::size_t from = cursor.position();
+  if (cursor.at_any({"or", "and", "then", "nd", "rd", "th", "st", "to", "on", "off", "rest"})) return cursor.span_from(from);
   while (!cursor.done()) {
     const bool hyphen = cursor.at_symbol('-') && cursor.glued(0) && cursor.at_word(1) && cursor.glued(1);
     const bool prime = cursor.at_symbol('\'') && cursor.glued(0);
@@ -139,7 +140,14 @@ bool goes_on_with_lift(const Cursor& cursor, const Entry& entry) {
          (cursor.at_symbol('@') || (entry.sets && cursor.done()) || cursor.at_any({"rpe"}) || cursor.at_symbol('%'));
 }
 
+bool for_distance_follows(Cursor cursor) {
+  for (; !cursor.done(); cursor.next())
+    if (cursor.at("for distance")) return true;
+  return false;
+}
+
 bool may_stand_without_amount(Session& session, const Cursor& behind) {
+  if (for_distance_follows(behind)) return true;
   if (amount_comes_from_piece(session)) return true;
   const Part part = session.chapter().part;
   const bool words_only = part == Part::WarmUp || part == Part::CoolDown || part == Part::Talk;
@@ -178,7 +186,12 @@ bool read_item(Session& session, Cursor& cursor) {
   entry.line = session.line_index;
   const std::size_t from = ahead.position();
   take_star(ahead, entry);
-  if (!take_sets_by_amount(session, ahead, entry)) entry.amount = take_numbers(ahead, session.remarks);
+  if (ahead.take_any({"best set", "max set", "one max set", "one best set", "1 max set", "biggest set"})) {
+    ahead.take_symbol(':');
+    ahead.take("of");
+    entry.sets = 1;
+    entry.amount = Numbers{.values = {domain::Max{}}, .span = ahead.span_from(from)};
+  } else if (!take_sets_by_amount(session, ahead, entry)) entry.amount = take_numbers(ahead, session.remarks);
   if (entry.amount) refuse_second_amount(session, ahead, entry);
   while (entry.amount && ahead.at_any({"each", "e", "ea", "per", "l"}) && read_detail(session, ahead, entry)) {
   }

@@ -1,3 +1,5 @@
+#include <utility>
+
 #include "board/headings.hpp"
 #include "board/session.hpp"
 
@@ -75,6 +77,39 @@ bool has_number(const Cursor& cursor) {
   return false;
 }
 
+bool begins_with_clock(Cursor cursor) {
+  for (std::size_t i = 0; i < 5 && !cursor.done(); ++i, cursor.next())
+    if (cursor.at_any({"amrap", "emom", "otm", "rft", "for time", "teams of", "in pairs", "every", "buy in"}) || (cursor.at_word() && cursor.peek().text.ends_with("mom")))
+      return true;
+  return false;
+}
+
+/// What follows a change of place or a talk, or a clock below a warm-up that the coach leads, is a part of
+/// its own.
+void leave_spoken_part(Session& session, const Cursor& cursor) {
+  if (session.chapters.empty() || session.line->indent > 0) return;
+  const Chapter& now = session.chapter();
+  const bool over = now.part == Part::Rest || now.part == Part::Talk;
+  const bool led = (now.part == Part::WarmUp || now.part == Part::CoolDown) && !now.words.empty() && begins_with_clock(cursor);
+  if ((over || led) && !now.from) session.open_chapter(Part::None, "", cursor.rest_span());
+}
+
+/// Ordinals: '2nd AMRAP: double parts' tells people how, it counts nothing.
+bool read_ordinal_line(Session& session, Cursor& cursor) {
+  if (!cursor.at_number() || !cursor.at_any({"st", "nd", "rd", "th"}, 1) || !cursor.glued(1) || cursor.at_any({"station"}, 2)) return false;
+  keep_words(session, cursor.rest_span());
+  cursor.next(cursor.end() - cursor.position());
+  return true;
+}
+
+/// 'shared' behind a list holds for the whole line.
+void share_the_line(Session& session) {
+  if (!std::exchange(session.shared_line, false)) return;
+  for (Section& section : session.draft().sections)
+    for (Entry& entry : section.entries)
+      if (entry.line == session.line_index && !entry.item.share) entry.item.share = domain::Share::Total;
+}
+
 /// A letter that stands for a whole piece ('B: AMRAP 8') is a heading of its own.
 void letter_opens_piece(Session& session, const Cursor& cursor) {
   if (session.letter == 0 || session.letter_digit) return;
@@ -98,6 +133,7 @@ void read_line(Session& session, const Line& line) {
   take_bullet(session, cursor);
   if (cursor.done()) return;
   if (read_note_line(session, cursor) || read_level_header(session, cursor)) return;
+  leave_spoken_part(session, cursor);
   const bool opened = read_window(session, cursor) || read_heading(session, cursor);
   const Part part = session.chapter().part;
   if ((opened || !session.draft().has_work()) && words_only_part(part) && !has_number(cursor)) {
@@ -105,11 +141,13 @@ void read_line(Session& session, const Line& line) {
     return;
   }
   if (opened && (words_only_part(part)) && cursor.at_symbol(':')) cursor.next();
+  if (read_ordinal_line(session, cursor)) return;
   session.statement = cursor.position();
   session.new_slot = true;
   take_letter(session, cursor);
   letter_opens_piece(session, cursor);
   read_statements(session, cursor);
+  share_the_line(session);
 }
 
 }  // namespace repwright::board

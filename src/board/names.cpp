@@ -39,6 +39,11 @@ constexpr std::array<std::string_view, 49> stops{
     "scale", "shared", "after", "before", "total", "amrap", "emom",  "swap",  "and",    "e",
     "l",     "scaled", "unless", "if",   "but",   "w"};
 
+/// Words of the floor that are one letter from a movement's name and never a slip of the pen.
+constexpr std::array<std::string_view, 32> plain_words{
+    "talk", "test", "rest", "best", "pace", "team", "teams", "time", "times", "last", "half", "home", "lane", "lanes", "heat", "heats",
+    "kids", "hand", "hands", "head", "feet", "foot", "side", "sides", "part", "parts", "wide", "bars", "long", "short", "coach", "race"};
+
 template <std::size_t N>
 bool among(const std::array<std::string_view, N>& list, std::string_view word) {
   return std::ranges::find(list, word) != list.end();
@@ -226,6 +231,7 @@ std::optional<Named> Names::match(const Words& words) const {
 
 /// The one known word that a single slip explains, or empty.
 std::string Names::corrected(const std::string& word) const {
+  if (among(plain_words, word)) return {};
   if (domain::normal_name(word).size() < 4 || vocabulary_.contains(domain::normal_name(word))) return {};
   if (among(modifiers, word) || among(stops, word) || kit_of(word) != Kit::Unsaid) return {};
   const std::string normal = domain::normal_name(word);

@@ -64,13 +64,15 @@ void place_lettered(Session& session, Entry entry) {
 }
 
 /// What a line above said of all the work below it.
-void hand_down(const Draft& draft, Entry& entry) {
+void hand_down(const Session& session, const Draft& draft, Entry& entry) {
   domain::Item& item = entry.item;
   if (!item.share) item.share = draft.share;
   if (!item.mode && item.share != domain::Share::Sync) item.mode = draft.mode;
   if (!item.effort) item.effort = draft.effort;
   if (!item.tempo) item.tempo = draft.tempo;
-  if (item.pace.empty()) item.pace = draft.pace;
+  const domain::Movement* movement = item.movement ? session.names.movement(*item.movement) : nullptr;
+  const bool paced = movement != nullptr && (movement->category == "run" || movement->category == "ergometer");
+  if (item.pace.empty() && paced) item.pace = draft.pace;
 }
 
 bool list_of_sets(Session& session, Draft& draft, const Entry& entry) {
@@ -89,7 +91,7 @@ bool list_of_sets(Session& session, Draft& draft, const Entry& entry) {
 
 void place_entry(Session& session, Entry entry) {
   Draft* draft = &session.draft();
-  hand_down(*draft, entry);
+  hand_down(session, *draft, entry);
   if (draft->said.every || draft->said.stations) {
     if (draft->span.line == 0) draft->span = entry.span;
     return place_in_slot(session, *draft, std::move(entry));

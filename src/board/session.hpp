@@ -28,6 +28,7 @@ struct Session {
   char letter = 0;        // A of `A1` on this line
   bool letter_digit = false;
   std::size_t statement = 0;  // where the statement being read began
+  bool shared_line = false;   // 'shared' was said on this line
   bool bracketed = false;     // inside a bracket
   int depth = 0;
   int unknown_movements = 0;
@@ -82,6 +83,9 @@ bool read_penalty(Session&, Cursor&);
 bool read_slot_label(Session&, Cursor&);
 bool read_group(Session&, Cursor&);
 bool read_failing(Session&, Cursor&);
+bool read_loads_behind(Session&, Cursor&);
+bool read_bare_numbers(Session&, Cursor&);
+bool read_pace_words(Session&, Cursor&);
 bool read_inline_heading(Session&, Cursor&);
 
 /// One line of work; true if there is one.

@@ -6,12 +6,12 @@ namespace repwright::board {
 namespace {
 
 /// The rules in the order in which they are tried; the first that takes something wins.
-constexpr std::array<Rule, 33> rules{
+constexpr std::array<Rule, 36> rules{
     read_slot_label, read_inline_heading, read_failing, read_odd_team, read_cap,   read_heats,      read_intent,    read_carried_words, read_start,
     read_penalty,    read_score,    read_scope, read_every,      read_amrap,     read_work_rest,     read_stations,
     read_rest,       read_partners, read_people, read_levels,    read_build,     read_accumulate,    read_for_distance,
-    read_set_words,  read_for_time, read_rounds, read_group,     read_repeats,   read_scheme,        read_same_again,
-    read_bare_clock, read_item,     read_details};
+    read_set_words, read_loads_behind,  read_for_time, read_rounds, read_group,     read_repeats,   read_scheme,        read_same_again,
+    read_bare_clock, read_bare_numbers, read_pace_words, read_item,     read_details};
 
 /// A mark between statements, and what it says of the next one.
 bool take_separator(Session& session, Cursor& cursor) {
@@ -55,7 +55,7 @@ void skip_unread(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
   cursor.next();
   while (!cursor.done() && !cursor.at_symbol(',') && !cursor.at_symbol(';') && !cursor.at_symbol(kArrow) &&
-         !cursor.at("then") && !cursor.at_symbol('('))
+         !cursor.at("then") && !cursor.at_symbol('(') && !(cursor.at_symbol(':') && !cursor.glued(1)))
     cursor.next();
   keep_words(session, cursor.span_from(from));
 }
