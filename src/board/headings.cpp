@@ -118,6 +118,8 @@ void note_slip_of_line(Session& session, const Cursor& cursor, std::string& titl
 
 Part part_at(const Cursor& cursor) { return find_part(cursor).part; }
 
+std::size_t part_reach(const Cursor& cursor) { return find_part(cursor).marks; }
+
 bool reads_as_title(Session& session, Cursor cursor) {
   if (cursor.done()) return false;
   if (cursor.at_symbol('-') || cursor.at_symbol('*') || cursor.at_symbol(kBullet) || cursor.at_symbol('(')) return false;

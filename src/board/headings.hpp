@@ -19,5 +19,7 @@ bool read_heading(Session&, Cursor&);
 
 /// The part that the words at the cursor name, without taking anything.
 Part part_at(const Cursor& cursor);
+/// How many marks those words take; 0 if they name none.
+std::size_t part_reach(const Cursor& cursor);
 
 }  // namespace repwright::board
