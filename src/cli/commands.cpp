@@ -14,6 +14,7 @@
 #include "app/rehearse_class.hpp"
 #include "base/civil_date.hpp"
 #include "board/read.hpp"
+#include "board/tidy.hpp"
 #include "board/words.hpp"
 #include "cli/inputs.hpp"
 #include "sheets/diagnostics_text.hpp"
@@ -89,6 +90,15 @@ int run_read(const ReadOptions& options) {
     say(sheets::reading_text({reading.board.title, sentences, timetable::fixed_length(reading.board)}));
     if (!reading.diagnostics.empty()) say("\n" + remarks_of(inputs->board, reading));
   }
+  return has_errors(reading) ? input_at_fault : fine;
+}
+
+int run_tidy(const ReadOptions& options) {
+  const auto inputs = load_reading(options);
+  if (!inputs) return refuse(inputs.error());
+  const board::Reading reading = board::read(inputs->board.text, inputs->catalogue, inputs->house);
+  say(board::tidy(reading.board, inputs->catalogue, inputs->house));
+  remark(remarks_of(inputs->board, reading));
   return has_errors(reading) ? input_at_fault : fine;
 }
 
