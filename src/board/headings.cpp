@@ -116,7 +116,7 @@ void note_slip_of_line(Session& session, const Cursor& cursor, std::string& titl
 
 }  // namespace
 
-Part part_at(const Cursor& cursor) { return find_part(cursor).part; }
+std::size_t part_reach(const Cursor& cursor) { return find_part(cursor).marks; }
 
 bool reads_as_title(Session& session, Cursor cursor) {
   if (cursor.done()) return false;
