@@ -1,0 +1,117 @@
+#include "board/tidy.hpp"
+
+#include <fmt/format.h>
+
+#include "board/chalk_block.hpp"
+#include "board/chalk_numbers.hpp"
+#include "board/headings.hpp"
+
+namespace repwright::board {
+namespace {
+
+using domain::Block;
+using domain::BlockKind;
+
+/// How many bytes of the words name a part of the class, as a heading does.
+std::size_t part_words_in(const std::string& words) {
+  const Lexed lexed = lex(words);
+  const std::size_t marks = part_reach(Cursor(lexed, 0, lexed.tokens.size()));
+  return marks == 0 ? 0 : lexed.tokens[marks - 1].span.end;
+}
+
+class Writer {
+ public:
+  Writer(const domain::Catalogue& catalogue, const domain::House& house) : chalk_(catalogue, house) {}
+
+  std::string board(const domain::Board& board) {
+    if (!board.title.empty()) line("title: " + board.title);
+    for (const Block& block : board.blocks) top(block);
+    return std::move(text_);
+  }
+
+ private:
+  void line(const std::string& text) { text_ += text + "\n"; }
+  void gap() {
+    if (!text_.empty()) text_ += "\n";
+  }
+
+  /// `Str 12 min`, `Part 2 - 12 min`.
+  static std::string heading(const std::string& title, const std::optional<base::Duration>& minutes) {
+    const bool numbered = !title.empty() && title.back() >= '0' && title.back() <= '9';
+    if (!minutes) return title + (numbered ? ":" : "");
+    return fmt::format("{}{} {}", title, numbered ? " -" : "", chalk_time(*minutes));
+  }
+
+  void top(const Block& block) {
+    gap();
+    switch (block.kind) {
+      case BlockKind::Window:
+        return window(block);
+      case BlockKind::Part:
+        line(heading(block.title, block.duration));
+        for (const Block& child : block.children) {
+          if (&child != block.children.data()) gap();
+          piece(child);
+        }
+        return;
+      case BlockKind::Note:
+        return words(block);
+      case BlockKind::Rest:
+        if (!block.text.empty()) return words(block);
+        break;
+      case BlockKind::Optional:
+        line(heading("Extra", block.duration));
+        break;
+      default:
+        if (!block.title.empty() || minutes_in_heading(block))
+          line(heading(block.title.empty() ? "Piece" : block.title,
+                       minutes_in_heading(block) ? block.duration : std::nullopt));
+    }
+    piece(block);
+  }
+
+  void piece(const Block& block) {
+    if (block.kind == BlockKind::Note) return note(block);
+    for (const std::string& each : chalk_piece(block, chalk_, {.letter = letter_})) line(each);
+    if (block.kind == BlockKind::Superset) letter_ = letter_ == 'H' ? 'A' : static_cast<char>(letter_ + 1);
+  }
+
+  void note(const Block& block) {
+    const std::string minutes = block.duration ? " " + chalk_time(*block.duration) : "";
+    line(fmt::format("note{}: {}", minutes, block.text));
+  }
+
+  /// A part of the class without work to read: its heading with the words behind it.
+  void words(const Block& block) {
+    const std::size_t named = part_words_in(block.text);
+    if (named == 0) return note(block);
+    line(heading(block.text.substr(0, named), block.duration) + block.text.substr(named));
+  }
+
+  void window(const Block& block) {
+    line(fmt::format("{}-{}", clock(*block.from), clock(*block.to)));
+    if (!block.text.empty()) line("note: " + block.text);
+    for (const Block& child : block.children) {
+      gap();
+      piece(child);
+    }
+  }
+  static std::string clock(base::Duration time) {
+    const double minutes = time / base::minute;
+    if (minutes == static_cast<int>(minutes)) return fmt::format("{}", static_cast<int>(minutes));
+    const int seconds = static_cast<int>(time / base::second);
+    return fmt::format("{}:{:02}", seconds / 60, seconds % 60);
+  }
+
+  Chalk chalk_;
+  std::string text_;
+  char letter_ = 'A';
+};
+
+}  // namespace
+
+std::string tidy(const domain::Board& board, const domain::Catalogue& catalogue, const domain::House& house) {
+  return Writer(catalogue, house).board(board);
+}
+
+}  // namespace repwright::board
