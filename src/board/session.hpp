@@ -18,6 +18,7 @@ struct Session {
   std::vector<std::string> levels = {};  // of a header line, for the next piece
   std::vector<Chapter> chapters = {};
   std::vector<ScoreLine> scores = {};
+  std::vector<domain::Span> rules = {};  // stretches that were read and are no step
   std::size_t score_from = 0;  // chapter of the last score line or heading
   const Line* line = nullptr;
   int line_index = 0;
@@ -83,6 +84,7 @@ bool read_penalty(Session&, Cursor&);
 bool read_slot_label(Session&, Cursor&);
 bool read_group(Session&, Cursor&);
 bool read_failing(Session&, Cursor&);
+bool read_ladder(Session&, Cursor&);
 bool read_loads_behind(Session&, Cursor&);
 bool read_bare_numbers(Session&, Cursor&);
 bool read_pace_words(Session&, Cursor&);
