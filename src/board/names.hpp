@@ -28,14 +28,14 @@ struct Meaning {
 /// A name found in the text.
 struct Named {
   Meaning meaning;
-  std::string written;        // the words that matched, as the catalogue compares them
-  std::size_t marks = 0;      // how many marks the name takes, words around it included
+  std::string written;    // the words that matched, as the catalogue compares them
+  std::size_t marks = 0;  // how many marks the name takes, words around it included
   Kit kit = Kit::Unsaid;
   bool alternating = false;
-  bool strict = false;        // 'strict' stood before a name that does not say so itself
-  bool class_word = false;    // 'pull', 'push' alone: each person's own version
+  bool strict = false;             // 'strict' stood before a name that does not say so itself
+  bool class_word = false;         // 'pull', 'push' alone: each person's own version
   std::vector<std::string> extra;  // words that belong to the name but change nothing: 'heavy', 'big'
-  std::string trailing;       // words behind a sure name that say something to people only
+  std::string trailing;            // words behind a sure name that say something to people only
   std::optional<std::pair<std::string, std::string>> slip;  // written, read as
 };
 
