@@ -122,6 +122,12 @@ std::size_t part_reach(const Cursor& cursor) { return find_part(cursor).marks; }
 bool reads_as_title(Session& session, Cursor cursor) {
   if (cursor.done()) return false;
   if (cursor.at_symbol('-') || cursor.at_symbol('*') || cursor.at_symbol(kBullet) || cursor.at_symbol('(')) return false;
+  if (cursor.at_number()) {
+    Cursor time = cursor;
+    Remarks silent;
+    const bool date = cursor.at_symbol('/', 1) || cursor.at_symbol('.', 1) || (cursor.at_word(1) && std::ranges::find(day_words, cursor.peek(1).text) != day_words.end());
+    if (!date && !take_time(time, silent, Naked::Refused)) return false;
+  }
   if (is_day(cursor)) return !says_work(session, cursor);
   const Found part = find_part(cursor);
   if (part.part != Part::None) {
@@ -222,7 +228,7 @@ std::optional<Window> take_window(Session& session, Cursor& cursor) {
   if (naked_from && naked_to) {
     const bool first = from->si() == 0;
     const Chapter* last = session.chapters.empty() ? nullptr : &session.chapters.back();
-    const bool follows = last != nullptr && last->to && *last->to <= *from;
+    const bool follows = last != nullptr && last->to && *last->to < *to;
     if (!first && !follows) return std::nullopt;
     if (first && !follows && (ahead.at_any({"reps", "m", "cal", "s"}) || (session.names.find(ahead) && last != nullptr && !last->drafts.empty()))) return std::nullopt;
   }

@@ -100,7 +100,7 @@ void take_name(Session& session, Cursor& cursor, Entry& entry, const Named& name
   const Span span = cursor.span_from(from);
   if (named.slip)
     session.remarks.add({"spelling-guess", span,
-                         fmt::format("`{}` was read as {}", named.slip->first, named.slip->second),
+                         fmt::format("`{}` was read as {}", session.kept(span).find(named.slip->first) == std::string::npos ? session.kept(span) : named.slip->first, named.slip->second),
                          "mend the word if that is wrong", {named.slip->second}});
 }
 

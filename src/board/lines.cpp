@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <utility>
 
 #include "board/headings.hpp"
@@ -27,9 +29,20 @@ bool read_note_line(Session& session, Cursor& cursor) {
   return true;
 }
 
+/// Whether dashes are this board's bullets.
+bool others_have_dashes(const Session& session) {
+  int dashes = 0;
+  for (const Line& line : session.source.lines) dashes += session.source.text[line.begin] == '-' || session.source.tokens[line.first].text == "-" ? 1 : 0;
+  return dashes > 1;
+}
+
 /// Bullets and list numbers that mean nothing.
 void take_bullet(Session& session, Cursor& cursor) {
-  const bool dash = cursor.at_symbol('-') && !(cursor.glued(1) && cursor.at_number(1));
+  if (cursor.at_symbol('-') && cursor.at_number(1) && cursor.glued(1) && !others_have_dashes(session)) {
+    const domain::Span span = cursor.span_of(cursor.position(), cursor.position() + 2);
+    session.remarks.add({"no-amount", span, fmt::format("`{}` is less than nothing", session.kept(span)), "write a plain amount", {cursor.peek(1).text}});
+  }
+  const bool dash = cursor.at_symbol('-');
   if (dash || cursor.at_symbol(kBullet) || (cursor.at_symbol('*') && !cursor.at_number(1)) || cursor.at_symbol('#') || cursor.at_symbol('+')) cursor.next();
   Draft* draft = session.chapters.empty() || session.chapter().drafts.empty() ? nullptr : &session.draft();
   if (draft != nullptr && (draft->said.every || draft->said.stations)) return;

@@ -170,7 +170,7 @@ bool read_heats(Session& session, Cursor& cursor) {
   if (!heats) return false;
   if (*heats < 1 || *heats > 50)
     session.remarks.add({"too-many", ahead.span_from(cursor.position()), "a piece runs in 1 to 50 heats", "write how many heats"});
-  session.draft().block.heats = heats;
+  session.draft().block.heats = std::max(1, *heats);
   cursor = ahead;
   return true;
 }
