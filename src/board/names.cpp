@@ -131,6 +131,8 @@ const Meaning* Names::exact(std::string_view words) const {
   return at == meanings_.end() ? nullptr : &at->second;
 }
 
+bool Names::knows(std::string_view word) const { return vocabulary_.contains(domain::normal_name(word)); }
+
 std::optional<Named> Names::find(const Cursor& cursor) const {
   Words words;
   std::size_t ahead = 0;
@@ -154,7 +156,7 @@ std::optional<Named> Names::find(const Cursor& cursor) const {
       word = std::move(known);
     }
   }
-  if (!slip) return std::nullopt;
+  if (!slip) return joined_slip(words);
   auto named = match(guessed);
   if (named) named->slip = slip;
   return named;
@@ -230,6 +232,31 @@ std::optional<Named> Names::match(const Words& words) const {
     return named;
   }
   return std::nullopt;
+}
+
+/// A slip in a short half of a hyphenated name: `push-usp`.
+std::optional<Named> Names::joined_slip(const Words& words) const {
+  std::size_t glued = 1;
+  while (glued < words.word.size() && words.glued_back[glued]) ++glued;
+  if (glued < 2) return std::nullopt;
+  const std::string written = words.joined(0, glued);
+  const std::string key = squeezed(written);
+  if (key.size() < 5) return std::nullopt;
+  const std::pair<const std::string, Meaning>* found = nullptr;
+  for (const auto& entry : meanings_) {
+    if (entry.first.size() + 1 < key.size() || entry.first.size() > key.size() + 1 || entry.first.front() != key.front()) continue;
+    if (domain::edit_distance(key, entry.first) != 1) continue;
+    if (found != nullptr && found->second.movements != entry.second.movements) return std::nullopt;
+    found = &entry;
+  }
+  if (found == nullptr) return std::nullopt;
+  Named named;
+  named.meaning = found->second;
+  named.written = found->first;
+  named.marks = words.marks[glued - 1];
+  const domain::Movement* read = movement(named.meaning.movements.front());
+  named.slip = {written, read == nullptr ? found->first : read->name};
+  return named;
 }
 
 /// The one known word that a single slip explains, or empty.

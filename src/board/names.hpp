@@ -51,11 +51,14 @@ class Names {
   const Meaning* exact(std::string_view squeezed) const;
   /// At most `count` names of movements, the nearest to those words first.
   std::vector<std::string> nearest(std::string_view words, std::size_t count) const;
+  /// Whether that single word is part of a name.
+  bool knows(std::string_view word) const;
   const domain::Movement* movement(const domain::MovementId& id) const { return catalogue_->find(id); }
 
  private:
   struct Words;
   std::optional<Named> match(const Words& words) const;
+  std::optional<Named> joined_slip(const Words& words) const;
   std::string corrected(const std::string& word) const;
 
   const domain::Catalogue* catalogue_;

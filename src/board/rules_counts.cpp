@@ -31,6 +31,12 @@ bool work_follows(const Cursor& cursor) {
   return false;
 }
 
+/// Whether the piece ends with this line.
+bool nothing_below(const Session& session) {
+  const auto next = static_cast<std::size_t>(session.line_index) + 1;
+  return next >= session.source.lines.size() || session.source.lines[next].after_blank;
+}
+
 Section& open_section(Session& session, Draft& draft, Role role, std::optional<int> rounds) {
   const bool reuse = !draft.sections.empty() && draft.sections.back().entries.empty();
   if (!reuse) draft.sections.emplace_back();
@@ -47,7 +53,7 @@ bool read_rounds(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
   ahead.take_symbol(kTimes);
-  const auto count = ahead.take_count();
+  auto count = ahead.take_count();
   if (!count) return false;
   ahead.take_symbol(kTimes);
   const bool rft = ahead.take_any({"rft", "rounds for time", "rds for time", "round for time"});
@@ -55,6 +61,7 @@ bool read_rounds(Session& session, Cursor& cursor) {
   const bool for_time = rft || ahead.take_any({"for time"});
   ahead.take("of");
   check_rounds(session, *count, ahead.span_from(from));
+  count = std::max(1, *count);
   Draft* draft = &session.draft();
   if (draft->said.every || session.bracketed) {  // '(4 rounds)' of an EMOM says the same again
     cursor = ahead;
@@ -66,6 +73,12 @@ bool read_rounds(Session& session, Cursor& cursor) {
     return true;
   }
   const bool blank = session.line->after_blank && session.statement == session.line->first;
+  if (draft->has_work() && !draft->block.rounds && !draft->said.amrap && !work_follows(ahead) && nothing_below(session) && !draft->said.sets) {
+    draft->block.rounds = *count;  // `..., 5 rounds` behind the work
+    draft->said.for_time |= for_time;
+    cursor = ahead;
+    return true;
+  }
   const bool parts_allowed = !draft->said.sets && !draft->said.superset && !draft->said.build && !blank &&
                              !draft->block.work && !draft->said.accumulate && !draft->said.max_effort &&
                              !draft->said.rest;
@@ -135,6 +148,8 @@ bool multiple_of_five(Duration time) {
 /// `8x 20s on/10s off`, `40/20`, `:30/:30`, `40 on 20 off`, `work 40 s, rest 20 s`.
 std::optional<WorkRest> take_work_rest(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
+  ahead.take("intervals");
+  ahead.take_symbol(':');
   WorkRest read;
   if (ahead.at_number() && ahead.at_symbol(kTimes, 1) && (ahead.at_number(2) || ahead.at_symbol(':', 2))) {
     read.times = ahead.take_count();
