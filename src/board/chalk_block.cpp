@@ -6,6 +6,7 @@
 
 #include "board/chalk_numbers.hpp"
 #include "board/chalk_rules.hpp"
+#include "board/phrases.hpp"
 
 namespace repwright::board {
 namespace {
@@ -17,6 +18,19 @@ using domain::Item;
 
 bool is_single(const Block& block) {
   return block.children.empty() && block.items.size() == 1;
+}
+
+/// Whether a list behind a lift is read as one number a set, and not as a scheme that falls.
+bool counts_its_sets(const Item& item, int sets) {
+  const auto& amounts = std::get<domain::PerSet>(item.amount).amounts;
+  if (!item.movement || amounts.size() < 3 || static_cast<int>(amounts.size()) != sets) return false;
+  double before = 0;
+  for (std::size_t i = 0; i < amounts.size(); ++i) {
+    const auto* count = std::get_if<double>(&amounts[i]);
+    if (count == nullptr || (i == 0 ? *count < 9 : *count > before - 2)) return true;
+    before = *count;
+  }
+  return false;
 }
 
 bool team_for_time(const Block& block) {
@@ -65,7 +79,7 @@ class Piece {
     }
   }
 
-  void header(const std::string& text) { lines_.push_back(text + conditions(block_, chalk_)); }
+  void header(const std::string& text) { lines_.push_back(capital(text) + conditions(block_, chalk_)); }
   void items(const std::vector<Item>& list) {
     for (const Item& item : list) lines_.push_back(" " + chalk_.item(item, place_));
   }
@@ -104,6 +118,8 @@ class Piece {
 
   /// Without a work time each round is for time.
   std::string intervals() const {
+    if (!block_.work && repeats_one_distance())
+      return fmt::format("{} x {}", block_.rounds.value_or(1), chalk_.item(block_.items.front(), place_));
     if (!block_.work) return rounds(", each for time");
     const bool rests_between = block_.rest_rule && block_.rest_rule->between_only;
     const bool open = std::ranges::any_of(block_.items, [&](const Item& item) {
@@ -138,8 +154,14 @@ class Piece {
     return text;
   }
 
+  bool repeats_one_distance() const {
+    if (block_.kind != BlockKind::Intervals || block_.work || !is_single(block_)) return false;
+    return chalk_.is_distance(block_.items.front());
+  }
+
   void clocked(const std::string& clock) {
     header(clock);
+    if (repeats_one_distance()) return;
     if (block_.children.empty()) return items(block_.items);
     for (const Block& child : block_.children) {
       lines_.push_back(section(child));
@@ -165,6 +187,10 @@ class Piece {
     const int count = block_.sets.value_or(1);
     if (is_single(block_) && !std::holds_alternative<domain::PerSet>(block_.items.front().amount)) {
       place_.sets = count;
+      lines_.push_back(chalk_.item(block_.items.front(), place_) + rest() + conditions(block_, chalk_));
+      return;
+    }
+    if (is_single(block_) && counts_its_sets(block_.items.front(), count)) {
       lines_.push_back(chalk_.item(block_.items.front(), place_) + rest() + conditions(block_, chalk_));
       return;
     }

@@ -19,6 +19,11 @@ std::size_t part_words_in(const std::string& words) {
   return marks == 0 ? 0 : lexed.tokens[marks - 1].span.end;
 }
 
+Part part_of(const std::string& words) {
+  const Lexed lexed = lex(words);
+  return part_at(Cursor(lexed, 0, lexed.tokens.size()));
+}
+
 class Writer {
  public:
   Writer(const domain::Catalogue& catalogue, const domain::House& house) : chalk_(catalogue, house) {}
@@ -88,13 +93,35 @@ class Writer {
     line(heading(block.text.substr(0, named), block.duration) + block.text.substr(named));
   }
 
+  /// The part of the class behind the times, the pieces below, then what else is said.
   void window(const Block& block) {
-    line(fmt::format("{}-{}", clock(*block.from), clock(*block.to)));
-    if (!block.text.empty()) line("note: " + block.text);
+    const std::string times = fmt::format("{}-{}", clock(*block.from), clock(*block.to));
+    std::string rest = block.text;
+    const std::size_t named = words_of_window(block);
+    line(named == 0 ? times : fmt::format("{} {}", times, rest.substr(0, named)));
+    rest.erase(0, named);
+    if (rest.starts_with("; ")) rest.erase(0, 2);
     for (const Block& child : block.children) {
-      gap();
+      if (&child != block.children.data()) gap();
       piece(child);
     }
+    if (rest.empty()) return;
+    if (!block.children.empty()) gap();
+    line("note: " + rest);
+  }
+
+  /// How many bytes of a window's words may stand on its line.
+  static std::size_t words_of_window(const Block& block) {
+    const std::size_t named = part_words_in(block.text);
+    if (named == 0) return 0;
+    const bool alone = block.text.size() == named || block.text.compare(named, 2, "; ") == 0;
+    const Part part = part_of(block.text);
+    const bool work = part == Part::Skill || part == Part::Strength || part == Part::Piece ||
+                      part == Part::Finisher || part == Part::Extra;
+    if (work) return alone ? named : 0;
+    const bool counts = block.text.find_first_of("0123456789") != std::string::npos;
+    return block.children.empty() && !counts && block.text.find("; ") == std::string::npos ? block.text.size()
+                                                                                           : 0;
   }
   static std::string clock(base::Duration time) {
     const double minutes = time / base::minute;
