@@ -42,7 +42,4 @@ void finish_board(Session&, domain::Board&, std::vector<domain::Span>& steps, st
 /// The length of a block on the clock (docs/guide/reading.md, section 9), if it is fixed.
 std::optional<base::Duration> written_length(const domain::Block& block);
 
-/// What a piece scores when nothing is said of it.
-domain::Score usual_score(const Session&, const domain::Block& block);
-
 }  // namespace repwright::board

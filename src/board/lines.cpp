@@ -119,29 +119,42 @@ void letter_opens_piece(Session& session, const Cursor& cursor) {
 
 }  // namespace
 
-void read_line(Session& session, const Line& line) {
-  session.line = &line;
-  session.then = session.arrow = session.plus = session.new_slot = false;
-  session.bracketed = false;
-  Cursor cursor(session.source, line.first, line.last);
-  session.letter = 0;
+namespace {
+
+/// What a line is before it is statements: title, levels, note, window, heading. True if nothing is left.
+bool read_line_head(Session& session, Cursor& cursor, bool& opened) {
   if (session.line_index == 0) {
-    if (read_level_header(session, cursor)) return;
+    if (read_level_header(session, cursor)) return true;
     read_title(session, cursor);
-    if (cursor.done()) return;
   }
+  if (cursor.done()) return true;
   take_bullet(session, cursor);
-  if (cursor.done()) return;
-  if (read_note_line(session, cursor) || read_level_header(session, cursor)) return;
+  if (cursor.done()) return true;
+  if (read_note_line(session, cursor) || read_level_header(session, cursor)) return true;
   leave_spoken_part(session, cursor);
-  const bool opened = read_window(session, cursor) || read_heading(session, cursor);
+  opened = read_window(session, cursor) || read_heading(session, cursor);
   const Part part = session.chapter().part;
   if ((opened || !session.draft().has_work()) && words_only_part(part) && !has_number(cursor)) {
     if (!cursor.done()) session.chapter().words.push_back(session.kept(cursor.rest_span()));
-    return;
+    return true;
   }
-  if (opened && (words_only_part(part)) && cursor.at_symbol(':')) cursor.next();
-  if (read_ordinal_line(session, cursor)) return;
+  return read_ordinal_line(session, cursor);
+}
+
+}  // namespace
+
+void read_line(Session& session, const Line& line) {
+  session.line = &line;
+  session.then = session.arrow = session.plus = false;
+  session.bracketed = false;
+  session.letter = 0;
+  Cursor cursor(session.source, line.first, line.last);
+  bool opened = false;
+  const bool over = read_line_head(session, cursor, opened);
+  const std::size_t head = over ? line.last : cursor.position();
+  if (head > line.first) session.rules.push_back(cursor.span_of(line.first, head));
+  if (over) return;
+  if (opened && words_only_part(session.chapter().part) && cursor.at_symbol(':')) cursor.next();
   session.statement = cursor.position();
   session.new_slot = true;
   take_letter(session, cursor);

@@ -14,6 +14,7 @@ Reading read(std::string_view text, const domain::Catalogue& catalogue, const do
   }
   Reading reading;
   finish_board(session, reading.board, reading.steps, reading.blocks);
+  reading.rules = std::move(session.rules);
   reading.diagnostics = session.remarks.take();
   return reading;
 }

@@ -18,6 +18,7 @@ struct Session {
   std::vector<std::string> levels = {};  // of a header line, for the next piece
   std::vector<Chapter> chapters = {};
   std::vector<ScoreLine> scores = {};
+  std::vector<domain::Span> rules = {};  // stretches that were read and are no step
   std::size_t score_from = 0;  // chapter of the last score line or heading
   const Line* line = nullptr;
   int line_index = 0;

@@ -86,12 +86,15 @@ void read_statements(Session& session, Cursor& cursor) {
     }
     if (cursor.peek().kind == TokenKind::Bracketed) {
       session.draft().texts.push_back(cursor.peek().text);
+      session.rules.push_back(cursor.peek().span);
       cursor.next();
       continue;
     }
     bool taken = false;
     for (const Rule rule : rules) {
+      const std::size_t from = cursor.position();
       if (!rule(session, cursor)) continue;
+      session.rules.push_back(cursor.span_from(from));
       taken = true;
       break;
     }
