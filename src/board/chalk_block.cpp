@@ -20,19 +20,6 @@ bool is_single(const Block& block) {
   return block.children.empty() && block.items.size() == 1;
 }
 
-/// Whether a list behind a lift is read as one number a set, and not as a scheme that falls.
-bool counts_its_sets(const Item& item, int sets) {
-  const auto& amounts = std::get<domain::PerSet>(item.amount).amounts;
-  if (!item.movement || amounts.size() < 3 || static_cast<int>(amounts.size()) != sets) return false;
-  double before = 0;
-  for (std::size_t i = 0; i < amounts.size(); ++i) {
-    const auto* count = std::get_if<double>(&amounts[i]);
-    if (count == nullptr || (i == 0 ? *count < 9 : *count > before - 2)) return true;
-    before = *count;
-  }
-  return false;
-}
-
 bool team_for_time(const Block& block) {
   return !block.team_sizes.empty() && !block.duration && !block.work_mode && block.kind != BlockKind::Relay;
 }
@@ -67,6 +54,8 @@ class Piece {
       case BlockKind::ForDistance:
         place_.amount_given = true;
         return clocked(for_clock("for distance"));
+      case BlockKind::MaxEffort:
+        return max_effort();
       case BlockKind::Rest:
         return header(block_.duration ? "rest " + chalk_time(*block_.duration) : "rest");
       case BlockKind::Once:
@@ -109,8 +98,6 @@ class Piece {
         return relay();
       case BlockKind::Accumulate:
         return "accumulate";
-      case BlockKind::MaxEffort:
-        return for_clock("on the clock");
       default:
         return {};
     }
@@ -145,10 +132,11 @@ class Piece {
     if (block_.rounds) text += ", " + rounds("");
     if (block_.work_mode == domain::WorkMode::AlternateByPiece) text += ", YGIG";
     if (block_.work_mode == domain::WorkMode::AlternateByRound) text += ", alternate full rounds";
+    if (block_.lanes) text += fmt::format(", {} lanes", *block_.lanes);
     return text;
   }
   std::string relay() const {
-    std::string text = "relay, " + teams();
+    std::string text = teams() + ", relay";
     text += fmt::format(", {} turns each", block_.turns_each.value_or(1));
     if (block_.lanes) text += fmt::format(", {} lanes", *block_.lanes);
     return text;
@@ -162,7 +150,10 @@ class Piece {
   void clocked(const std::string& clock) {
     header(clock);
     if (repeats_one_distance()) return;
-    if (block_.children.empty()) return items(block_.items);
+    items(block_.items);
+    sections();
+  }
+  void sections() {
     for (const Block& child : block_.children) {
       lines_.push_back(section(child));
       items(child.items);
@@ -187,10 +178,6 @@ class Piece {
     const int count = block_.sets.value_or(1);
     if (is_single(block_) && !std::holds_alternative<domain::PerSet>(block_.items.front().amount)) {
       place_.sets = count;
-      lines_.push_back(chalk_.item(block_.items.front(), place_) + rest() + conditions(block_, chalk_));
-      return;
-    }
-    if (is_single(block_) && counts_its_sets(block_.items.front(), count)) {
       lines_.push_back(chalk_.item(block_.items.front(), place_) + rest() + conditions(block_, chalk_));
       return;
     }
@@ -233,25 +220,39 @@ class Piece {
   }
 
   void circuit() {
-    std::string text = fmt::format("{} stations", block_.slots.size());
-    if (block_.laps.value_or(1) != 1) text += fmt::format(" x {} laps", *block_.laps);
     const Duration work = block_.work.value_or(base::minute);
-    text += fmt::format(", {} on / {} off", chalk_time(work), chalk_time(block_.rest.value_or(Duration{})));
+    std::string text =
+        fmt::format("{} on / {} off x {} {}", chalk_time(work), chalk_time(block_.rest.value_or(Duration{})),
+                    block_.slots.size(), block_.slots.size() == 1 ? "station" : "stations");
+    if (block_.laps.value_or(1) != 1) text += fmt::format(" x {} laps", *block_.laps);
     if (block_.lap_rest) text += fmt::format(", rest {} between laps", chalk_time(*block_.lap_rest));
     header(text);
     place_.station = work;
     slots();
   }
 
+  void max_effort() {
+    const std::string within = block_.duration ? chalk_time(*block_.duration) + " " : "";
+    for (const Item& item : block_.items) {
+      const bool first = &item == block_.items.data();
+      const std::string line = chalk_.item(item, place_);
+      lines_.push_back(first ? within + line + conditions(block_, chalk_) : " " + line);
+    }
+  }
+
   void build() {
-    place_.amount_given = true;
+    if (block_.items.empty()) return header("build to a heavy 1");
     const Item& first = block_.items.front();
     const auto* count = std::get_if<double>(&first.amount);
     std::string text = fmt::format("build to a heavy {}", count != nullptr ? chalk_number(*count) : "1");
     const std::string within = block_.duration ? " in " + chalk_time(*block_.duration) : "";
+    place_.amount_given = true;
     if (is_single(block_)) return header(fmt::format("{} {}{}", text, chalk_.item(first, place_), within));
     header(text + within);
-    items(block_.items);
+    for (const Item& item : block_.items) {
+      place_.amount_given = item.amount == first.amount && item.unit == first.unit;
+      lines_.push_back(" " + chalk_.item(item, place_));
+    }
   }
 
   void plain() {
@@ -266,6 +267,7 @@ class Piece {
     }
     if (block_.sets && is_single(block_)) place_.sets = block_.sets;
     items(block_.items);
+    sections();
   }
 
   const Block& block_;

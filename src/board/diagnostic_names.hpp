@@ -31,6 +31,7 @@ inline constexpr std::array kDiagnosticNames{
     DiagnosticName{"one-each", domain::Severity::Note, "work without an amount was counted as one"},
     DiagnosticName{"kept-as-words", domain::Severity::Note, "words that are neither work nor rule were kept"},
     DiagnosticName{"slots-do-not-divide", domain::Severity::Note, "the minutes are no whole number of turns"},
+    DiagnosticName{"rule-of-another-kind", domain::Severity::Note, "a rule that such a piece does not have"},
     DiagnosticName{"level-ignored", domain::Severity::Note, "a rule names a level that the piece does not have"},
     // Read, but something is missing or unlikely.
     DiagnosticName{"unknown-movement", domain::Severity::Warning, "a movement that the catalogue does not know"},

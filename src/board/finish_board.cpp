@@ -57,6 +57,8 @@ bool measures(const Block& block, Score score) {
       return block.kind == BlockKind::ForTime || block.kind == BlockKind::Accumulate || (block.kind == BlockKind::Partner && !block.duration);
     case Score::RoundsReps:
       return block.kind == BlockKind::Amrap || (block.kind == BlockKind::Intervals && block.work) || (block.kind == BlockKind::Partner && block.duration);
+    case Score::LastFullMinute:
+      return block.kind == BlockKind::Every;
     case Score::RungReps:
       return block.kind == BlockKind::Ladder;
     case Score::Load:

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "board/chalk_block.hpp"
 #include "board/chalk_numbers.hpp"
 #include "board/headings.hpp"
@@ -22,6 +24,15 @@ std::size_t part_words_in(const std::string& words) {
 Part part_of(const std::string& words) {
   const Lexed lexed = lex(words);
   return part_at(Cursor(lexed, 0, lexed.tokens.size()));
+}
+
+/// Whether words would be taken for work.
+bool holds_counts(const std::string& words) {
+  const Lexed lexed = lex(words);
+  return std::ranges::any_of(lexed.tokens, [](const Token& token) {
+    return token.kind == TokenKind::Number || token.text == "max" || token.text == "amrap" ||
+           token.text == "emom";
+  });
 }
 
 class Writer {
@@ -68,10 +79,22 @@ class Writer {
         line(heading("Extra", block.duration));
         break;
       default:
-        if (!block.title.empty() || minutes_in_heading(block))
-          line(heading(block.title.empty() ? "Piece" : block.title,
-                       minutes_in_heading(block) ? block.duration : std::nullopt));
+        if (!block.title.empty() || minutes_in_heading(block)) return headed(block);
     }
+    piece(block);
+  }
+
+  /// Words for people stand beside a heading that takes nothing else.
+  void headed(Block block) {
+    std::string text = heading(block.title.empty() ? "Piece" : block.title,
+                               minutes_in_heading(block) ? block.duration : std::nullopt);
+    const Part part = part_of(block.title);
+    const bool takes_words = part == Part::WarmUp || part == Part::CoolDown || part == Part::Talk;
+    if (takes_words && !block.text.empty() && !holds_counts(block.text)) {
+      text += (block.text.starts_with(":") ? "" : " ") + block.text;
+      block.text.clear();
+    }
+    line(text);
     piece(block);
   }
 
@@ -89,7 +112,8 @@ class Writer {
   /// A part of the class without work to read: its heading with the words behind it.
   void words(const Block& block) {
     const std::size_t named = part_words_in(block.text);
-    if (named == 0) return note(block);
+    const bool rests = part_of(block.text) == Part::Rest;
+    if (named == 0 || rests != (block.kind == BlockKind::Rest)) return note(block);
     line(heading(block.text.substr(0, named), block.duration) + block.text.substr(named));
   }
 
@@ -119,9 +143,9 @@ class Writer {
     const bool work = part == Part::Skill || part == Part::Strength || part == Part::Piece ||
                       part == Part::Finisher || part == Part::Extra;
     if (work) return alone ? named : 0;
-    const bool counts = block.text.find_first_of("0123456789") != std::string::npos;
-    return block.children.empty() && !counts && block.text.find("; ") == std::string::npos ? block.text.size()
-                                                                                           : 0;
+    return block.children.empty() && !holds_counts(block.text) && block.text.find("; ") == std::string::npos
+               ? block.text.size()
+               : 0;
   }
   static std::string clock(base::Duration time) {
     const double minutes = time / base::minute;
