@@ -32,6 +32,7 @@ inline constexpr std::array kDiagnosticNames{
     DiagnosticName{"kept-as-words", domain::Severity::Note, "words that are neither work nor rule were kept"},
     DiagnosticName{"slots-do-not-divide", domain::Severity::Note, "the minutes are no whole number of turns"},
     DiagnosticName{"rule-of-another-kind", domain::Severity::Note, "a rule that such a piece does not have"},
+    DiagnosticName{"first-of-two", domain::Severity::Note, "two values where one is needed: the first counts"},
     DiagnosticName{"level-ignored", domain::Severity::Note, "a rule names a level that the piece does not have"},
     // Read, but something is missing or unlikely.
     DiagnosticName{"unknown-movement", domain::Severity::Warning, "a movement that the catalogue does not know"},

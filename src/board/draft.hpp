@@ -15,6 +15,7 @@ struct Entry {
   domain::Item item;
   domain::Span span;
   std::optional<Numbers> amount;
+  std::optional<domain::Unit> unit;     // said without a number: `cal row` below a list
   std::optional<int> sets;              // from `4x8`
   std::optional<int> share_sets;        // sets counted by the list of one lift: `3-3-3-3+`
   std::vector<double> loads;            // numbers with a slash, tiers or levels
@@ -81,6 +82,7 @@ struct Draft {
   std::optional<Numbers> scheme;  // counts for every line below: `27-22-17`
   std::optional<base::Duration> clock;
   std::optional<int> stations;
+  std::optional<int> times_of_work;  // the n of `n x 40/20`
   std::optional<domain::Range> heading_effort;
   std::optional<domain::Tempo> tempo;
   std::optional<domain::Share> share;       // handed down to the lines below
@@ -99,6 +101,10 @@ struct Draft {
   bool has_clock() const {
     return said.for_time || said.amrap || said.every || said.build || said.accumulate || said.for_distance ||
            said.max_effort || said.ladder || said.stations || block.work || block.rest_rule || said.each_for_time;
+  }
+  /// Lines below take their amount from the piece: numbers behind a name are loads.
+  bool gives_amounts() const {
+    return scheme || said.for_distance || said.accumulate || said.stations || said.build;
   }
   bool has_work() const;
   bool untouched() const;

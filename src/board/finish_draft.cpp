@@ -33,6 +33,22 @@ bool is_max_effort(const Draft& draft, const std::vector<Entry>& entries) {
   return all_max && (draft.clock || draft.said.max_effort);
 }
 
+/// `5 rounds, 40/20` over a list without amounts: each line is a station.
+bool is_round_of_stations(const Draft& draft, const std::vector<Entry>& entries) {
+  if (!draft.block.work || entries.size() < 2 || !draft.block.team_sizes.empty()) return false;
+  return std::ranges::all_of(entries, [](const Entry& entry) { return !entry.amount && !entry.sets; });
+}
+
+/// Lines become stations; `12 x 40/20` over four of them is three laps.
+void make_stations(Draft& draft) {
+  if (!draft.slots.empty()) return;
+  for (const Section& section : draft.sections)
+    for (const Entry& entry : section.entries) draft.slots.push_back({entry});
+  draft.sections.clear();
+  const int stations = static_cast<int>(draft.slots.size());
+  if (draft.times_of_work && stations > 0 && *draft.times_of_work % stations == 0) draft.block.rounds = *draft.times_of_work / stations;
+}
+
 bool climbs(const Draft& draft) {
   const auto open = [](const Entry& entry) { return entry.amount && entry.amount->open; };
   if (draft.said.ladder || (draft.scheme && draft.scheme->open)) return true;
@@ -46,7 +62,7 @@ BlockKind kind_of(const Chapter& chapter, const Draft& draft) {
   if (said.rest) return BlockKind::Rest;
   if (entries.empty() && draft.slots.empty() && !draft.has_clock() && draft.block.team_sizes.empty() && !draft.block.rounds && !draft.block.sets) return BlockKind::Note;
   if (said.optional) return BlockKind::Optional;
-  if (said.stations) return BlockKind::Circuit;
+  if (said.stations || is_round_of_stations(draft, entries)) return BlockKind::Circuit;
   if (said.relay) return BlockKind::Relay;
   if (!draft.block.team_sizes.empty()) return BlockKind::Partner;
   if (said.build) return BlockKind::Build;
@@ -220,6 +236,7 @@ void finish_clocked(Session& session, Places& places, const Chapter& chapter, Dr
       if (!block.turns_each) block.turns_each = block.rounds.value_or(1);
       block.rounds.reset();
       if (block.team_sizes.empty()) block.team_sizes = {2};
+      for (Item& item : block.items) item.share.reset();
       block.score = Score::Place;
       break;
     case BlockKind::Build:
@@ -288,6 +305,7 @@ std::vector<Block> finish_draft(Session& session, Places& places, const Chapter&
   } else if (kind == BlockKind::Every) {
     blocks = {finish_every(session, places, draft, window)};
   } else if (kind == BlockKind::Circuit) {
+    make_stations(draft);
     blocks = {finish_circuit(session, places, draft, window)};
   } else {
     Block block = draft.block;

@@ -95,6 +95,7 @@ void settle_sides(Session& session, Entry& entry, Item& item) {
 
 Unit settled_unit(Session& session, const Entry& entry, const Item& item, const EntryRules& rules) {
   if (entry.amount && entry.amount->unit) return *entry.amount->unit;
+  if (entry.unit) return *entry.unit;
   const domain::Movement* movement = movement_of(session, item);
   if (rules.draft.said.for_distance && std::holds_alternative<domain::Max>(item.amount)) return Unit::Metres;
   return counted(movement) ? Unit::Reps : movement->default_unit;
@@ -174,7 +175,7 @@ void settle_loads(Session& session, const Entry& entry, Item& item, const EntryR
 void check_share_of_best(Session& session, const Entry& entry, const Item& item) {
   if (!item.load_share) return;
   const domain::Movement* movement = movement_of(session, item);
-  const bool lift = movement != nullptr && movement->typical_load.has_value();
+  const bool lift = movement != nullptr ? movement->typical_load.has_value() : !item.free_text.empty();
   const bool bodyweight_best = movement != nullptr && movement->category != "run" && movement->category != "ergometer" && movement->default_unit == Unit::Reps;
   if (lift || (bodyweight_best && item.load_share->of == domain::ShareOf::TodayBest)) return;
   session.remarks.add({"share-of-nothing", entry.span,

@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "board/assembly.hpp"
@@ -40,6 +42,14 @@ Entry merged(const std::vector<Entry>& entries) {
   return entry;
 }
 
+/// A percentage for each set, or one for all; `80-85%` over five sets is a range, of which the lower counts.
+void fit_percentages(Session& session, const Entry& entry, domain::Item& item, int sets) {
+  if (!item.load_share || item.load_share->percent.size() < 2 || static_cast<int>(item.load_share->percent.size()) == sets) return;
+  session.remarks.add({"first-of-two", entry.span, fmt::format("`{}`: the first percentage was taken for all {} sets", session.kept(entry.span), sets),
+                       "write one percentage, or one for each set"});
+  item.load_share->percent.resize(1);
+}
+
 Block block_of(Session& session, Places& places, const Draft& draft, const std::vector<Entry>& entries, BlockKind kind) {
   Block block = draft.block;
   block.kind = kind;
@@ -54,7 +64,9 @@ Block block_of(Session& session, Places& places, const Draft& draft, const std::
   for (domain::Item& item : block.items)
     if (auto* list = std::get_if<domain::PerSet>(&item.amount); list != nullptr && static_cast<int>(list->amounts.size()) > *block.sets)
       block.sets = static_cast<int>(list->amounts.size());
+  for (std::size_t i = 0; i < block.items.size() && i < entries.size(); ++i) fit_percentages(session, entries[i], block.items[i], *block.sets);
   score_sets(block);
+  if (draft.said.load_scored) block.score = domain::Score::Load;
   return block;
 }
 

@@ -78,7 +78,8 @@ bool says_work(const Session& session, Cursor cursor) {
       return true;
     const Token& token = cursor.peek();
     if (token.kind == TokenKind::Word && token.text.size() > 3 && token.text[0] == 'e' && token.text.ends_with("mom")) return true;
-    if (cursor.at_number() && cursor.at_symbol(kTimes, 1)) return true;
+    if (cursor.at_number() && (cursor.at_symbol(kTimes, 1) || cursor.at_any({"rm"}, 1))) return true;
+    if (cursor.at_any({"min on", "s on", "sec on", "min work", "sec work"})) return true;
     if (cursor.at_number()) {
       Cursor ahead = cursor;
       Remarks silent;
@@ -117,8 +118,6 @@ void note_slip_of_line(Session& session, const Cursor& cursor, std::string& titl
 }  // namespace
 
 Part part_at(const Cursor& cursor) { return find_part(cursor).part; }
-
-std::size_t part_reach(const Cursor& cursor) { return find_part(cursor).marks; }
 
 bool reads_as_title(Session& session, Cursor cursor) {
   if (cursor.done()) return false;

@@ -326,7 +326,7 @@ bool read_load(Session& session, Cursor& cursor, Entry& entry) {
     if (ahead.at_symbol(kTimes) || ahead.at_symbol('%') || ahead.at_symbol('\'') || ahead.at_symbol(':')) return false;
     const domain::Movement* movement = movement_of(session, entry);
     const bool loaded = movement == nullptr || movement->typical_load.has_value();
-    if (loads.size() == 1 && (!loaded || !entry.amount)) return false;
+    if (loads.size() == 1 && (!loaded || !(entry.amount || session.draft().gives_amounts()))) return false;
     if (!loaded && loads.size() != 2) return false;
   }
   if (loads.size() == 2 && loads[0] == loads[1] && unit == LoadUnit::Unsaid && !entry.amount) return false;
@@ -457,7 +457,7 @@ bool read_detail(Session& session, Cursor& cursor, Entry& entry) {
     cursor.next();
     return true;
   }
-  if (!entry.amount && cursor.at_number() && cursor.at_symbol(kTimes, 1)) return false;
+  if (!entry.amount && !session.draft().gives_amounts() && cursor.at_number() && cursor.at_symbol(kTimes, 1)) return false;
   return read_height(session, cursor, entry) || read_at(session, cursor, entry) || read_load_step(session, cursor, entry) ||
          read_sides(session, cursor, entry) || read_share_of_best(session, cursor, entry) ||
          read_effort(session, cursor, entry) || read_tempo(session, cursor, entry) ||

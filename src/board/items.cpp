@@ -44,7 +44,8 @@ void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
   if (entry.amount || entry.sets) return;
   Cursor ahead = cursor;
   if (ahead.at_symbol(':') && !ahead.glued(1)) ahead.next();
-  if (take_sets_by_amount(session, ahead, entry)) {
+  const bool given = session.draft().gives_amounts();
+  if (!given && take_sets_by_amount(session, ahead, entry)) {
     cursor = ahead;
     return;
   }
@@ -54,6 +55,7 @@ void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
   if (!amount) return;
   Cursor load = ahead;
   if (take_load_unit(load) != LoadUnit::Unsaid) return;
+  if (given && !amount->unit) return;  // 'thrusters 40/30' below 21-15-9: the amount is there, this is the load
   entry.amount = std::move(amount);
   cursor = ahead;
 }
@@ -150,11 +152,21 @@ bool may_stand_without_amount(Session& session, const Cursor& behind) {
   if (for_distance_follows(behind)) return true;
   if (amount_comes_from_piece(session)) return true;
   const Part part = session.chapter().part;
-  const bool words_only = part == Part::WarmUp || part == Part::CoolDown || part == Part::Talk;
+  const bool words_only = part == Part::WarmUp || part == Part::CoolDown || part == Part::Talk || part == Part::Skill;
   if (words_only) return false;
   const bool ends = behind.done() || behind.at_symbol(',') || behind.at_symbol('/') || behind.at_symbol('+') ||
                     behind.at_symbol('@') || behind.at_symbol('(') || behind.at_symbol(':') || behind.at_any({"superset"});
   return ends;
+}
+
+/// `Kniebeuge 5x5`: a name that nobody knows, but sets behind it.
+bool unknown_lift_ahead(Cursor cursor) {
+  std::size_t words = 0;
+  while (cursor.at_word() || (cursor.at_symbol('-') && words > 0)) {
+    cursor.next();
+    ++words;
+  }
+  return words > 0 && words < 6 && cursor.at_number() && cursor.at_symbol(kTimes, 1) && cursor.at_number(2);
 }
 
 void take_star(Cursor& cursor, Entry& entry) {
@@ -197,6 +209,10 @@ bool read_item(Session& session, Cursor& cursor) {
   }
   if (entry.amount && ahead.at("of")) ahead.next();
   if (entry.amount && ahead.at_symbol(kTimes)) ahead.next();
+  if (!entry.amount && ahead.at_any({"cal", "cals", "kcal"}) && session.names.find(ahead.part(ahead.position() + 1, ahead.end()))) {
+    ahead.next();
+    entry.unit = domain::Unit::Kilocalories;
+  }
   const std::size_t name_from = ahead.position();
   std::optional<Named> named = session.names.find(ahead);
   entry.name_first = !entry.amount && !entry.sets;
@@ -220,6 +236,9 @@ bool read_item(Session& session, Cursor& cursor) {
   } else if (!entry.amount && amount_comes_from_piece(session) &&
              (ahead.peek().kind == TokenKind::Quoted || (ahead.at_word() && session.draft().said.stations))) {
     take_unknown(session, ahead, entry);
+  } else if (unknown_lift_ahead(ahead)) {
+    take_unknown(session, ahead, entry);
+    take_amount_behind(session, ahead, entry);
   } else {
     return false;
   }

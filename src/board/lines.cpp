@@ -44,6 +44,8 @@ void take_letter(Session& session, Cursor& cursor) {
   session.letter_digit = false;
   if (!cursor.at_word()) return;
   const std::string& word = cursor.peek().text;
+  const Said& said = session.draft().said;
+  if ((said.every || said.stations) && word.size() == 1 && !session.line->after_blank) return;
   const bool letter = word[0] >= 'a' && word[0] <= 'h';
   if (letter && word.size() == 2 && word[1] >= '1' && word[1] <= '9') {
     session.letter = word[0];

@@ -29,6 +29,20 @@ bool can_carry(const Movement& movement, base::Mass load) {
   return !movement.typical_load || load <= 1.6 * movement.typical_load->heavy;
 }
 
+/// The one kind of kit that the line names.
+Kit kit_of_line(const Session& session) {
+  if (session.line == nullptr) return Kit::Unsaid;
+  Kit found = Kit::Unsaid;
+  for (std::size_t i = session.line->first; i < session.line->last; ++i) {
+    const Token& token = session.source.tokens[i];
+    const Kit kit = token.kind == TokenKind::Word ? kit_of(token.text) : Kit::Unsaid;
+    if (kit == Kit::Unsaid) continue;
+    if (found != Kit::Unsaid && found != kit) return Kit::Unsaid;
+    found = kit;
+  }
+  return found;
+}
+
 std::string shown(const Movement& movement) {
   return movement.aliases.empty() ? movement.name : movement.aliases.front();
 }
@@ -56,8 +70,8 @@ MovementId choose_movement(Session& session, const Named& named, const Entry& en
   const std::size_t before = candidates.size();
   if (named.kit != Kit::Unsaid)
     keep_if_any(candidates, [&](const Movement* m) { return m->category == category_of(named.kit); });
-  if (entry.amount && entry.amount->unit)
-    keep_if_any(candidates, [&](const Movement* m) { return m->pace.contains(*entry.amount->unit); });
+  const std::optional<Unit> unit = entry.amount && entry.amount->unit ? entry.amount->unit : entry.unit;
+  if (unit) keep_if_any(candidates, [&](const Movement* m) { return m->pace.contains(*unit); });
   if (open && entry.item.implements == 2)
     keep_if_any(candidates, [](const Movement* m) { return m->category == "dumbbell"; });
   if (open && !entry.loads.empty()) {
@@ -65,6 +79,9 @@ MovementId choose_movement(Session& session, const Named& named, const Entry& en
                                     session.house.mass_unit == domain::MassUnit::Pounds);
     keep_if_any(candidates, [&](const Movement* m) { return m->typical_load && can_carry(*m, most); });
   }
+  const Kit nearby = kit_of_line(session);
+  if (candidates.size() > 1 && nearby != Kit::Unsaid)
+    keep_if_any(candidates, [&](const Movement* m) { return m->category == category_of(nearby); });
   const Movement& chosen = *candidates.front();
   const bool decided = candidates.size() == 1 && before > 1;
   if (named.meaning.ambiguous && !decided && !named.class_word) {

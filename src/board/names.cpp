@@ -49,13 +49,6 @@ bool among(const std::array<std::string_view, N>& list, std::string_view word) {
   return std::ranges::find(list, word) != list.end();
 }
 
-Kit kit_of(std::string_view word) {
-  if (word == "db" || word == "dbs" || word == "dumbbell" || word == "dumbbells") return Kit::Dumbbell;
-  if (word == "kb" || word == "kbs" || word == "kettlebell" || word == "kettlebells") return Kit::Kettlebell;
-  if (word == "bb" || word == "bar" || word == "barbell") return Kit::Barbell;
-  return Kit::Unsaid;
-}
-
 std::string squeezed(std::string_view words) {
   std::string out = domain::normal_name(words);
   std::erase(out, ' ');
@@ -71,6 +64,13 @@ bool moves_along(const domain::Movement& movement) {
 }
 
 }  // namespace
+
+Kit kit_of(std::string_view word) {
+  if (word == "db" || word == "dbs" || word == "dumbbell" || word == "dumbbells") return Kit::Dumbbell;
+  if (word == "kb" || word == "kbs" || word == "kettlebell" || word == "kettlebells") return Kit::Kettlebell;
+  if (word == "bb" || word == "bar" || word == "barbell") return Kit::Barbell;
+  return Kit::Unsaid;
+}
 
 /// The words of a line from one mark on, each with the mark behind it.
 struct Names::Words {

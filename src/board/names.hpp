@@ -16,6 +16,9 @@ namespace repwright::board {
 /// What the line says of the kit that a movement is done with.
 enum class Kit : std::uint8_t { Unsaid, Barbell, Dumbbell, Kettlebell };
 
+/// The kit that a word names.
+Kit kit_of(std::string_view word);
+
 /// What a name stands for: one movement, or several of which the first is the likeliest.
 struct Meaning {
   std::vector<domain::MovementId> movements;

@@ -123,7 +123,8 @@ void place_entry(Session& session, Entry entry) {
     plain_section(*draft, session, entry).entries.push_back(std::move(entry));
     return;
   }
-  if (session.letter != 0) return place_lettered(session, std::move(entry));
+  const bool in_sets = session.letter_digit || entry.sets || draft->block.sets || draft->said.sets;
+  if (session.letter != 0 && in_sets && !draft->said.amrap) return place_lettered(session, std::move(entry));
   if (list_of_sets(session, *draft, entry)) entry.share_sets = static_cast<int>(entry.amount->values.size());
   Entry* last = draft->last_entry();
   const bool joins = last != nullptr && last->superset_with_next;

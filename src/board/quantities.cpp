@@ -98,11 +98,11 @@ std::optional<Duration> word_time(Cursor& cursor) {
   return time;
 }
 
-bool at_max(const Cursor& cursor) { return cursor.at("max") || cursor.at("max effort") || cursor.at("maximum"); }
+bool at_max(const Cursor& cursor) { return (cursor.at("amrap") && cursor.at_symbol('@', 1)) || cursor.at("max") || cursor.at("max effort") || cursor.at("maximum"); }
 
 std::optional<SetAmount> set_amount(Cursor& cursor) {
   if (at_max(cursor)) {
-    cursor.take_any({"max effort", "max", "maximum"});
+    cursor.take_any({"max effort", "max", "maximum", "amrap"});
     if (cursor.at_symbol('-') && cursor.glued(0) && cursor.at_number(1) && cursor.glued(1)) {
       cursor.next();
       return domain::Max{static_cast<int>(std::min(1000.0, *cursor.take_number()))};

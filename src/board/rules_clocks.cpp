@@ -75,8 +75,8 @@ bool read_amrap(Session& session, Cursor& cursor) {
       length.reset();
     }
   }
-  if (!take_amrap_word(ahead)) return false;
-  ahead.take_any({"ladder"});
+  if (!take_amrap_word(ahead) || ahead.at_symbol('@')) return false;
+  const bool ladder_first = ahead.take("ladder");
   if (ahead.take_any({"in remaining time", "in the remaining time", "in the time left", "for the remaining time", "in remainder",
                       "in the remainder", "with the remaining time", "remaining time"})) {
     start_remaining(session, session.draft());
@@ -93,7 +93,7 @@ bool read_amrap(Session& session, Cursor& cursor) {
   const auto off = take_off_time(session, ahead);
   Draft& draft = session.clocked(ahead.span_from(from));
   draft.said.amrap = true;
-  if (ahead.take("ladder")) draft.said.ladder = true;
+  if (ahead.take("ladder") || ladder_first) draft.said.ladder = true;
   if (times || off) {
     check_count(session, times.value_or(1), ahead.span_from(from));
     if (times) draft.block.rounds = *times;
@@ -262,10 +262,26 @@ bool read_every(Session& session, Cursor& cursor) {
   return true;
 }
 
+/// `Ladder 12 min: 1-2-3-...`.
+bool read_ladder(Session& session, Cursor& cursor) {
+  const std::size_t from = cursor.position();
+  if (!cursor.take_any({"ladder", "climbing ladder", "ascending ladder"})) return false;
+  Draft& draft = session.draft().said.amrap && !session.draft().has_work() ? session.draft() : session.clocked(cursor.span_from(from));
+  draft.said.ladder = true;
+  Cursor ahead = cursor;
+  ahead.take_any({"in", "for"});
+  if (const auto time = take_time(ahead, session.remarks, Naked::Refused)) {
+    draft.clock = time;
+    cursor = ahead;
+  }
+  return true;
+}
+
 bool read_for_time(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
   const bool each = cursor.take_any({"each for time", "each round for time", "each one for time", "each timed"});
   if (!each && !cursor.take_any({"for time", "chipper", "as fast as possible", "afap", "for times"})) return false;
+  cursor.take("of");
   Draft* draft = &session.draft();
   const Entry* last = draft->last_entry();
   const bool this_line = last != nullptr && last->line == session.line_index;
@@ -284,7 +300,8 @@ bool read_build(Session& session, Cursor& cursor) {
   const bool verb = ahead.take_any({"build to", "build up to", "work up to", "work to", "find", "build", "establish", "hit", "climb to"});
   ahead.take_any({"a", "todays", "your", "the", "an"});
   const bool heavy = ahead.take_any({"heavy", "max", "best"});
-  if (!verb && !(heavy && cursor.at("heavy"))) return false;
+  const bool best = ahead.at_number() && ahead.at_any({"rm"}, 1);
+  if (!verb && !(heavy && cursor.at("heavy")) && !best) return false;
   std::optional<double> count;
   if (ahead.take_any({"single", "1rm", "one rep max"})) count = 1;
   else if (ahead.take("double")) count = 2;
@@ -339,6 +356,11 @@ bool read_bare_clock(Session& session, Cursor& cursor) {
   const bool in = ahead.take_any({"in", "for", "within"});
   const auto time = take_time(ahead, session.remarks, in ? Naked::Minutes : Naked::Refused);
   if (!time) return false;
+  if (ahead.take_any({"max reps each", "max reps of each", "max of each", "max each", "each movement", "each exercise", "max effort each"})) {
+    session.clocked(ahead.span_from(from)).block.work = time;
+    cursor = ahead;
+    return true;
+  }
   const bool words = ahead.take_any({"on the clock", "clock", "on clock", "long", "total", "window"});
   const bool ends = ahead.done() || ahead.at_symbol(':') || ahead.at_symbol(',') || ahead.at_symbol(';') || ahead.at("max") ||
                     ahead.at("then") || ahead.at_symbol('-') || ahead.at_any({"to"}) || ahead.at_symbol(')') || ahead.at_symbol('(') ||

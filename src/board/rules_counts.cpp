@@ -193,6 +193,7 @@ bool read_work_rest(Session& session, Cursor& cursor) {
   if (read->times) {
     check_rounds(session, *read->times, ahead.span_from(from));
     draft.block.rounds = read->times;
+    draft.times_of_work = read->times;
   }
   cursor = ahead;
   return true;
@@ -250,6 +251,16 @@ bool repeats_a_distance(Session& session, const Cursor& cursor, const Entry& pro
                                  named->written == "row");
 }
 
+/// `4 x 4 min @ 10k pace`, `5 x 3 min row`: work of a time, not a hold in sets.
+bool repeats_a_time(Session& session, const Cursor& cursor, const Entry& probe) {
+  if (!probe.amount || probe.amount->unit != domain::Unit::Seconds || !probe.amount->plain()) return false;
+  if (session.chapter().part == Part::Strength || session.draft().said.superset || session.letter != 0) return false;
+  if (cursor.at_symbol('@') && (cursor.at_any({"easy", "talk", "race", "threshold", "steady"}, 1) || (cursor.at_number(1) && cursor.at_any({"k", "km"}, 2)))) return true;
+  const auto named = session.names.find(cursor);
+  const domain::Movement* movement = named ? session.names.movement(named->meaning.movements.front()) : nullptr;
+  return movement != nullptr && (movement->category == "run" || movement->category == "ergometer");
+}
+
 }  // namespace
 
 /// `6 x 400m`: the count goes to the piece, the distance stays for the item rule.
@@ -263,6 +274,28 @@ bool read_repeats(Session& session, Cursor& cursor) {
   Cursor amount = ahead;
   Entry probe;
   probe.amount = take_numbers(amount, session.remarks);
+  if (session.draft().said.relay && probe.amount) {
+    session.draft().block.turns_each = count;
+    cursor = ahead;
+    return true;
+  }
+  if (repeats_a_time(session, amount, probe)) {
+    Draft& draft = session.clocked(amount.span_from(from));
+    draft.block.rounds = count;
+    draft.block.work = base::Duration::from_si(*probe.amount->plain());
+    check_rounds(session, *count, amount.span_from(from));
+    if (amount.at_symbol('@')) {
+      Entry entry;
+      entry.line = session.line_index;
+      entry.item.movement = domain::MovementId{"run"};
+      while (read_detail(session, amount, entry)) {
+      }
+      entry.span = amount.span_from(from);
+      place_entry(session, std::move(entry));
+    }
+    cursor = amount;
+    return true;
+  }
   if (!repeats_a_distance(session, amount, probe)) return false;
   if (session.draft().said.relay || session.draft().said.every) return false;
   check_rounds(session, *count, ahead.span_from(from));
@@ -308,6 +341,11 @@ bool read_set_words(Session& session, Cursor& cursor) {
     draft.said.superset = true;
     if (Entry* last = draft.last_entry()) last->superset_with_next = true;
     cursor = ahead;
+    return true;
+  }
+  if ((session.draft().said.sets || session.draft().said.superset) && session.draft().has_work() &&
+      cursor.take_any({"build", "building", "build up", "increasing", "add weight", "ascending", "add weight each set", "heavier each set", "go up each set"})) {
+    session.draft().said.load_scored = true;
     return true;
   }
   if (ahead.take_any({"superset", "supersets", "giant set"})) {
@@ -428,13 +466,21 @@ bool read_slot_label(Session& session, Cursor& cursor) {
     return true;
   }
   if (!now.said.every && !now.said.stations) return false;
+  const bool letter = ahead.at_word() && ahead.peek().text.size() == 1 && ahead.peek().text[0] <= 'h';
+  if (letter && (ahead.at_symbol(')', 1) || (ahead.at_symbol(':', 1) && !ahead.at_symbol('/', 1)))) {
+    cursor.next(2);
+    now.slots.emplace_back();
+    now.slot = static_cast<int>(now.slots.size()) - 1;
+    return true;
+  }
   ahead.take_symbol('(');
   ahead.take("station");
   if (!ahead.at_number()) return false;
   const double number = *ahead.take_number();
   const bool inline_number = now.said.stations && number == static_cast<double>(now.slots.size() + 1) && ahead.at_word() && !ahead.glued(0) &&
                              !ahead.at_any({"min", "mins", "s", "m", "cal", "rounds", "laps", "stations", "sec"});
-  if (!punctuated(ahead) && !inline_number) return false;
+  const bool line_number = session.statement == session.line->first && number == static_cast<double>(now.slots.size() + 1) && ahead.at_number() && !ahead.glued(0);
+  if (!punctuated(ahead) && !inline_number && !line_number) return false;
   now.slots.emplace_back();
   now.slot = static_cast<int>(now.slots.size()) - 1;
   cursor = ahead;

@@ -114,7 +114,7 @@ bool read_partners(Session& session, Cursor& cursor) {
   if (cursor.take_any({"one works", "one working", "one at a time"})) {
     cursor.take_symbol(',');
     cursor.take_symbol('/');
-    cursor.take_any({"one rests", "one rest", "other rests", "others rest", "one resting", "the other rests"});
+    cursor.take_any({"one rests", "one rest", "other rests", "others rest", "one resting", "the other rests", "two rest", "the others rest", "three rest"});
     Draft& draft = session.draft();
     Entry* last = draft.last_entry();
     if (last != nullptr && last->line == session.line_index && !session.then) last->item.mode = domain::PartnerMode::OneWorks;
@@ -188,6 +188,11 @@ bool read_carried_words(Session& session, Cursor& cursor) {
   if (ahead.take_any({"vest", "with vest", "weight vest", "wear a vest"})) {
     ahead.take_symbol(':');
     if (const auto mass = load(ahead)) {
+      if (ahead.at_symbol('/') && ahead.at_number(1)) {
+        ahead.next();
+        load(ahead);
+        session.remarks.add({"first-of-two", ahead.span_from(from), "a vest has one weight for all: the first was taken", "write one weight"});
+      }
       draft.block.vest = mass;
       cursor = ahead;
       return true;

@@ -84,6 +84,7 @@ bool read_penalty(Session&, Cursor&);
 bool read_slot_label(Session&, Cursor&);
 bool read_group(Session&, Cursor&);
 bool read_failing(Session&, Cursor&);
+bool read_ladder(Session&, Cursor&);
 bool read_loads_behind(Session&, Cursor&);
 bool read_bare_numbers(Session&, Cursor&);
 bool read_pace_words(Session&, Cursor&);
