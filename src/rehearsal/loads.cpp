@@ -46,8 +46,7 @@ base::Mass share_of(double best, double percent, const LoadRequest& request) {
   return per_implement(total, *request.line.item);
 }
 
-LoadChoice by_share(const Ability& ability, const LoadRequest& request) {
-  const domain::LoadShare& share = *request.line.item->load_share;
+LoadChoice by_share(const Ability& ability, const LoadRequest& request, const domain::LoadShare& share) {
   const bool today = share.of == domain::ShareOf::TodayBest && request.today_best;
   const double best = today ? *request.today_best : load_for_reps(ability, request.movement, 1);
   LoadChoice choice;
@@ -114,7 +113,7 @@ LoadChoice choose_load(const Ability& ability, const LoadRequest& request) {
     choice.lighter = true;
     return choice;
   }
-  if (item.load_share && kept) return by_share(ability, request);
+  if (item.load_share && kept) return by_share(ability, request, *item.load_share);
   choice.load = unwritten_load(ability, request);
   return choice;
 }

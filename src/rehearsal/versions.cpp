@@ -1,8 +1,8 @@
 #include "rehearsal/versions.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
+#include <tuple>
 
 namespace repwright::rehearsal {
 
@@ -40,17 +40,16 @@ long shared_patterns(const Movement& a, const Movement& b) {
 
 /// Most alike first: patterns in common, the same first pattern, without kit.
 void add_alike(std::vector<Version>& versions, const domain::Catalogue& catalogue, const Movement& written) {
-  const auto first = [&](const Movement& m) {
+  const auto first = [&](const Movement& m) -> int {
     return !m.patterns.empty() && !written.patterns.empty() && m.patterns.front() == written.patterns.front();
   };
   std::vector<const Movement*> alike;
   for (const Movement& movement : catalogue.movements)
     if (shared_patterns(movement, written) > 0) alike.push_back(&movement);
-  std::ranges::stable_sort(alike, [&](const Movement* a, const Movement* b) {
-    const std::array<long, 3> left{first(*a), shared_patterns(*a, written), a->kit_free};
-    const std::array<long, 3> right{first(*b), shared_patterns(*b, written), b->kit_free};
-    return left > right;
-  });
+  const auto rank = [&](const Movement* m) {
+    return std::tuple(-first(*m), -shared_patterns(*m, written), m->kit_free ? 0 : 1, m->id);
+  };
+  std::ranges::sort(alike, [&](const Movement* a, const Movement* b) { return rank(a) < rank(b); });
   for (const Movement* movement : alike) add(versions, movement, written);
 }
 

@@ -4,22 +4,15 @@
 
 #include "body/effort.hpp"
 #include "body/marks.hpp"
-#include "store/body_constants.hpp"
-#include "store/catalogue_file.hpp"
+#include "unit/body/support.hpp"
 
 namespace repwright::body {
 namespace {
 
 using P = Parameter;
 
-const std::filesystem::path data = std::filesystem::path(REPWRIGHT_SOURCE_DIR) / "data";
-const domain::Catalogue& catalogue() {
-  static const domain::Catalogue shipped = store::load_catalogue(data / "catalogue", std::nullopt).value();
-  return shipped;
-}
 const Constants& constants() {
-  static const Constants shipped = store::load_body_constants(data / "body.toml", catalogue()).value();
-  return shipped;
+  return shipped_constants();
 }
 
 // T11.8: the Cholesky diagonal of the seven correlations; anchors Bianco et al. 2015, SpringerPlus,
