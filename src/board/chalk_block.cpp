@@ -6,6 +6,7 @@
 
 #include "board/chalk_numbers.hpp"
 #include "board/chalk_rules.hpp"
+#include "board/phrases.hpp"
 
 namespace repwright::board {
 namespace {
@@ -53,6 +54,8 @@ class Piece {
       case BlockKind::ForDistance:
         place_.amount_given = true;
         return clocked(for_clock("for distance"));
+      case BlockKind::MaxEffort:
+        return max_effort();
       case BlockKind::Rest:
         return header(block_.duration ? "rest " + chalk_time(*block_.duration) : "rest");
       case BlockKind::Once:
@@ -65,7 +68,7 @@ class Piece {
     }
   }
 
-  void header(const std::string& text) { lines_.push_back(text + conditions(block_, chalk_)); }
+  void header(const std::string& text) { lines_.push_back(capital(text) + conditions(block_, chalk_)); }
   void items(const std::vector<Item>& list) {
     for (const Item& item : list) lines_.push_back(" " + chalk_.item(item, place_));
   }
@@ -95,8 +98,6 @@ class Piece {
         return relay();
       case BlockKind::Accumulate:
         return "accumulate";
-      case BlockKind::MaxEffort:
-        return for_clock("on the clock");
       default:
         return {};
     }
@@ -104,6 +105,8 @@ class Piece {
 
   /// Without a work time each round is for time.
   std::string intervals() const {
+    if (!block_.work && repeats_one_distance())
+      return fmt::format("{} x {}", block_.rounds.value_or(1), chalk_.item(block_.items.front(), place_));
     if (!block_.work) return rounds(", each for time");
     const bool rests_between = block_.rest_rule && block_.rest_rule->between_only;
     const bool open = std::ranges::any_of(block_.items, [&](const Item& item) {
@@ -129,18 +132,28 @@ class Piece {
     if (block_.rounds) text += ", " + rounds("");
     if (block_.work_mode == domain::WorkMode::AlternateByPiece) text += ", YGIG";
     if (block_.work_mode == domain::WorkMode::AlternateByRound) text += ", alternate full rounds";
+    if (block_.lanes) text += fmt::format(", {} lanes", *block_.lanes);
     return text;
   }
   std::string relay() const {
-    std::string text = "relay, " + teams();
+    std::string text = teams() + ", relay";
     text += fmt::format(", {} turns each", block_.turns_each.value_or(1));
     if (block_.lanes) text += fmt::format(", {} lanes", *block_.lanes);
     return text;
   }
 
+  bool repeats_one_distance() const {
+    if (block_.kind != BlockKind::Intervals || block_.work || !is_single(block_)) return false;
+    return chalk_.is_distance(block_.items.front());
+  }
+
   void clocked(const std::string& clock) {
     header(clock);
-    if (block_.children.empty()) return items(block_.items);
+    if (repeats_one_distance()) return;
+    items(block_.items);
+    sections();
+  }
+  void sections() {
     for (const Block& child : block_.children) {
       lines_.push_back(section(child));
       items(child.items);
@@ -207,25 +220,39 @@ class Piece {
   }
 
   void circuit() {
-    std::string text = fmt::format("{} stations", block_.slots.size());
-    if (block_.laps.value_or(1) != 1) text += fmt::format(" x {} laps", *block_.laps);
     const Duration work = block_.work.value_or(base::minute);
-    text += fmt::format(", {} on / {} off", chalk_time(work), chalk_time(block_.rest.value_or(Duration{})));
+    std::string text =
+        fmt::format("{} on / {} off x {} {}", chalk_time(work), chalk_time(block_.rest.value_or(Duration{})),
+                    block_.slots.size(), block_.slots.size() == 1 ? "station" : "stations");
+    if (block_.laps.value_or(1) != 1) text += fmt::format(" x {} laps", *block_.laps);
     if (block_.lap_rest) text += fmt::format(", rest {} between laps", chalk_time(*block_.lap_rest));
     header(text);
     place_.station = work;
     slots();
   }
 
+  void max_effort() {
+    const std::string within = block_.duration ? chalk_time(*block_.duration) + " " : "";
+    for (const Item& item : block_.items) {
+      const bool first = &item == block_.items.data();
+      const std::string line = chalk_.item(item, place_);
+      lines_.push_back(first ? within + line + conditions(block_, chalk_) : " " + line);
+    }
+  }
+
   void build() {
-    place_.amount_given = true;
+    if (block_.items.empty()) return header("build to a heavy 1");
     const Item& first = block_.items.front();
     const auto* count = std::get_if<double>(&first.amount);
     std::string text = fmt::format("build to a heavy {}", count != nullptr ? chalk_number(*count) : "1");
     const std::string within = block_.duration ? " in " + chalk_time(*block_.duration) : "";
+    place_.amount_given = true;
     if (is_single(block_)) return header(fmt::format("{} {}{}", text, chalk_.item(first, place_), within));
     header(text + within);
-    items(block_.items);
+    for (const Item& item : block_.items) {
+      place_.amount_given = item.amount == first.amount && item.unit == first.unit;
+      lines_.push_back(" " + chalk_.item(item, place_));
+    }
   }
 
   void plain() {
@@ -240,6 +267,7 @@ class Piece {
     }
     if (block_.sets && is_single(block_)) place_.sets = block_.sets;
     items(block_.items);
+    sections();
   }
 
   const Block& block_;

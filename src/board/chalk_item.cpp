@@ -126,7 +126,8 @@ std::string Chalk::name(const domain::MovementId& id, std::optional<Unit> unit) 
   const domain::Movement* movement = catalogue_.find(id);
   if (movement == nullptr) return id.text;
   std::vector<std::string> candidates;
-  if (!unit || *unit == Unit::Reps) candidates.push_back(domain::spoken_many(*movement));
+  const bool counted = unit ? *unit == Unit::Reps : movement->default_unit == Unit::Reps;
+  if (counted) candidates.push_back(domain::spoken_many(*movement));
   candidates.push_back(domain::spoken_one(*movement));
   candidates.insert(candidates.end(), movement->aliases.begin(), movement->aliases.end());
   candidates.push_back(movement->name);
@@ -134,6 +135,13 @@ std::string Chalk::name(const domain::MovementId& id, std::optional<Unit> unit) 
   for (const std::string& candidate : candidates)
     if (is_read_as(candidate, id, unit)) return candidate;
   return id.text;
+}
+
+bool Chalk::is_distance(const Item& item) const {
+  const domain::Movement* movement = item.movement ? catalogue_.find(*item.movement) : nullptr;
+  const bool far = item.unit == Unit::Metres || item.unit == Unit::Kilocalories;
+  return far && std::holds_alternative<double>(item.amount) && movement != nullptr &&
+         (movement->category == "run" || movement->category == "ergometer");
 }
 
 std::string Chalk::work(const Item& item, const ItemPlace& place) const {
@@ -147,7 +155,9 @@ std::string Chalk::work(const Item& item, const ItemPlace& place) const {
                     : fmt::format("\"{}\"", item.free_text);
   if (bare) return named;
   const std::string amount = with_unit(item);
-  if (place.sets) return fmt::format("{} {}x{}", named, *place.sets, amount);
+  if (place.sets)
+    return item.movement ? fmt::format("{} {}x{}", named, *place.sets, amount)
+                         : fmt::format("{}x{} {}", *place.sets, amount, named);
   if (name_comes_first(item) && item.movement) return fmt::format("{} {}", named, amount);
   return fmt::format("{} {}", amount, named);
 }
@@ -194,7 +204,7 @@ std::string Chalk::versions(const Item& item, const ItemPlace& place) const {
     const bool by_level = item.scale->by_level && options.size() == place.levels;
     text += fmt::format(" ({}{})", by_level ? "" : "scale: ", listed);
   }
-  if (item.personal_version) text += " your version";
+  if (item.personal_version) text += " (your version)";
   if (item.second_station) text += " second station: " + name(*item.second_station);
   return text;
 }

@@ -36,6 +36,8 @@ class Chalk {
   std::string item(const domain::Item& item, const ItemPlace& place) const;
   /// The plainest name that is read as that movement without a doubt; `unit` is written beside it.
   std::string name(const domain::MovementId& id, std::optional<domain::Unit> unit = std::nullopt) const;
+  /// A plain distance or energy of a run or a machine: what `6 x 400 m` repeats.
+  bool is_distance(const domain::Item& item) const;
 
  private:
   bool is_read_as(const std::string& words, const domain::MovementId& id,

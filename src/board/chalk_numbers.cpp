@@ -52,7 +52,8 @@ std::string chalk_time(base::Duration time) {
   const double seconds = time / base::second;
   const double minutes = std::floor(seconds / 60);
   const double rest = seconds - 60 * minutes;
-  if (seconds < 60 || rest != std::floor(rest)) return chalk_number(seconds) + " s";
+  const bool spoken_in_seconds = seconds < 120 && seconds != 60;
+  if (spoken_in_seconds || rest != std::floor(rest)) return chalk_number(seconds) + " s";
   if (rest == 0) return chalk_number(minutes) + " min";
   return fmt::format("{}:{:02.0f}", chalk_number(minutes), rest);
 }

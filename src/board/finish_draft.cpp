@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "board/assembly.hpp"
+#include "board/own_fields.hpp"
 
 namespace repwright::board {
 namespace {
@@ -53,7 +54,7 @@ void make_stations(Draft& draft) {
 
 bool climbs(const Draft& draft) {
   const auto open = [](const Entry& entry) { return entry.amount && entry.amount->open; };
-  if (draft.scheme && draft.scheme->open) return true;
+  if (draft.said.ladder || (draft.scheme && draft.scheme->open)) return true;
   const std::vector<Entry> entries = all_entries(draft);
   return std::ranges::any_of(entries, open);
 }
@@ -363,6 +364,10 @@ std::vector<Block> finish_draft(Session& session, Places& places, const Chapter&
     finish_duties(session, places, draft, block);
     block.text = joined_words(draft.texts);
     check_cap(session, draft, block);
+    if (drop_foreign_fields(block))
+      session.remarks.add({"rule-of-another-kind", draft.span,
+                           fmt::format("`{}` is followed by a rule that such a piece does not have", session.kept(draft.span)),
+                           "write the rule below the piece that it belongs to"});
   }
   return blocks;
 }

@@ -17,7 +17,9 @@ bool read_window(Session&, Cursor&);
 /// `Warm-up 10' (coach): ...`, `Str 12'`, `PIECE A - ...`.
 bool read_heading(Session&, Cursor&);
 
-/// How many marks the words for a part of the class take here; 0 if they name none.
+/// The part that the words at the cursor name, without taking anything.
+Part part_at(const Cursor& cursor);
+/// How many marks those words take; 0 if they name none.
 std::size_t part_reach(const Cursor& cursor);
 
 }  // namespace repwright::board

@@ -88,7 +88,7 @@ bool words_only_part(Part part) {
 
 bool has_number(const Cursor& cursor) {
   for (Cursor ahead = cursor; !ahead.done(); ahead.next())
-    if (ahead.at_number() || ahead.at("amrap") || ahead.at("emom") || ahead.at("max")) return true;
+    if (ahead.at_number() || ahead.at("amrap") || ahead.at("emom") || ahead.at_any({"max", "any order", "once", "rounds"})) return true;
   return false;
 }
 

@@ -63,11 +63,12 @@ bool read_rounds(Session& session, Cursor& cursor) {
   check_rounds(session, *count, ahead.span_from(from));
   count = std::max(1, *count);
   Draft* draft = &session.draft();
-  if (draft->said.every || session.bracketed) {  // '(4 rounds)' of an EMOM says the same again
+  const bool new_piece = for_time || (session.line->after_blank && session.statement == session.line->first);
+  if ((draft->said.every && !new_piece) || session.bracketed) {  // '(4 rounds)' of an EMOM says the same again
     cursor = ahead;
     return true;
   }
-  if (draft->block.work || draft->block.rest_rule) {
+  if (!new_piece && (draft->block.work || draft->block.rest_rule)) {
     draft->block.rounds = draft->block.rounds.value_or(*count);
     cursor = ahead;
     return true;
@@ -456,6 +457,7 @@ bool read_scope(Session& session, Cursor& cursor) {
     return true;
   }
   // The words stand behind the work that they free: that of this line.
+  if (draft.sections.empty()) return false;  // the work stands in slots, which have an order
   Section& last = draft.sections.back();
   const auto first = std::ranges::find(last.entries, session.line_index, &Entry::line);
   if (first == last.entries.end() || last.role == Role::AnyOrder) {

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "board/chalk_block.hpp"
 #include "board/chalk_numbers.hpp"
 #include "board/headings.hpp"
@@ -17,6 +19,20 @@ std::size_t part_words_in(const std::string& words) {
   const Lexed lexed = lex(words);
   const std::size_t marks = part_reach(Cursor(lexed, 0, lexed.tokens.size()));
   return marks == 0 ? 0 : lexed.tokens[marks - 1].span.end;
+}
+
+Part part_of(const std::string& words) {
+  const Lexed lexed = lex(words);
+  return part_at(Cursor(lexed, 0, lexed.tokens.size()));
+}
+
+/// Whether words would be taken for work.
+bool holds_counts(const std::string& words) {
+  const Lexed lexed = lex(words);
+  return std::ranges::any_of(lexed.tokens, [](const Token& token) {
+    return token.kind == TokenKind::Number || token.text == "max" || token.text == "amrap" ||
+           token.text == "emom";
+  });
 }
 
 class Writer {
@@ -63,10 +79,22 @@ class Writer {
         line(heading("Extra", block.duration));
         break;
       default:
-        if (!block.title.empty() || minutes_in_heading(block))
-          line(heading(block.title.empty() ? "Piece" : block.title,
-                       minutes_in_heading(block) ? block.duration : std::nullopt));
+        if (!block.title.empty() || minutes_in_heading(block)) return headed(block);
     }
+    piece(block);
+  }
+
+  /// Words for people stand beside a heading that takes nothing else.
+  void headed(Block block) {
+    std::string text = heading(block.title.empty() ? "Piece" : block.title,
+                               minutes_in_heading(block) ? block.duration : std::nullopt);
+    const Part part = part_of(block.title);
+    const bool takes_words = part == Part::WarmUp || part == Part::CoolDown || part == Part::Talk;
+    if (takes_words && !block.text.empty() && !holds_counts(block.text)) {
+      text += (block.text.starts_with(":") ? "" : " ") + block.text;
+      block.text.clear();
+    }
+    line(text);
     piece(block);
   }
 
@@ -84,17 +112,40 @@ class Writer {
   /// A part of the class without work to read: its heading with the words behind it.
   void words(const Block& block) {
     const std::size_t named = part_words_in(block.text);
-    if (named == 0) return note(block);
+    const bool rests = part_of(block.text) == Part::Rest;
+    if (named == 0 || rests != (block.kind == BlockKind::Rest)) return note(block);
     line(heading(block.text.substr(0, named), block.duration) + block.text.substr(named));
   }
 
+  /// The part of the class behind the times, the pieces below, then what else is said.
   void window(const Block& block) {
-    line(fmt::format("{}-{}", clock(*block.from), clock(*block.to)));
-    if (!block.text.empty()) line("note: " + block.text);
+    const std::string times = fmt::format("{}-{}", clock(*block.from), clock(*block.to));
+    std::string rest = block.text;
+    const std::size_t named = words_of_window(block);
+    line(named == 0 ? times : fmt::format("{} {}", times, rest.substr(0, named)));
+    rest.erase(0, named);
+    if (rest.starts_with("; ")) rest.erase(0, 2);
     for (const Block& child : block.children) {
-      gap();
+      if (&child != block.children.data()) gap();
       piece(child);
     }
+    if (rest.empty()) return;
+    if (!block.children.empty()) gap();
+    line("note: " + rest);
+  }
+
+  /// How many bytes of a window's words may stand on its line.
+  static std::size_t words_of_window(const Block& block) {
+    const std::size_t named = part_words_in(block.text);
+    if (named == 0) return 0;
+    const bool alone = block.text.size() == named || block.text.compare(named, 2, "; ") == 0;
+    const Part part = part_of(block.text);
+    const bool work = part == Part::Skill || part == Part::Strength || part == Part::Piece ||
+                      part == Part::Finisher || part == Part::Extra;
+    if (work) return alone ? named : 0;
+    return block.children.empty() && !holds_counts(block.text) && block.text.find("; ") == std::string::npos
+               ? block.text.size()
+               : 0;
   }
   static std::string clock(base::Duration time) {
     const double minutes = time / base::minute;
