@@ -366,7 +366,8 @@ std::vector<Block> finish_draft(Session& session, Places& places, const Chapter&
     check_cap(session, draft, block);
     if (drop_foreign_fields(block))
       session.remarks.add({"rule-of-another-kind", draft.span,
-                           fmt::format("`{}` is followed by a rule that such a piece does not have", session.kept(draft.span)),
+                           fmt::format("`{}` is followed by a rule that such a piece does not have",
+                                       session.kept(draft.span)),
                            "write the rule below the piece that it belongs to"});
   }
   return blocks;

@@ -131,7 +131,9 @@ const Meaning* Names::exact(std::string_view words) const {
   return at == meanings_.end() ? nullptr : &at->second;
 }
 
-bool Names::knows(std::string_view word) const { return vocabulary_.contains(domain::normal_name(word)); }
+bool Names::knows(std::string_view word) const {
+  return vocabulary_.contains(domain::normal_name(word));
+}
 
 std::optional<Named> Names::find(const Cursor& cursor) const {
   Words words;
@@ -244,7 +246,9 @@ std::optional<Named> Names::joined_slip(const Words& words) const {
   if (key.size() < 5) return std::nullopt;
   const std::pair<const std::string, Meaning>* found = nullptr;
   for (const auto& entry : meanings_) {
-    if (entry.first.size() + 1 < key.size() || entry.first.size() > key.size() + 1 || entry.first.front() != key.front()) continue;
+    if (entry.first.size() + 1 < key.size() || entry.first.size() > key.size() + 1 ||
+        entry.first.front() != key.front())
+      continue;
     if (domain::edit_distance(key, entry.first) != 1) continue;
     if (found != nullptr && found->second.movements != entry.second.movements) return std::nullopt;
     found = &entry;

@@ -271,12 +271,16 @@ bool read_every(Session& session, Cursor& cursor) {
   draft.said.every = true;
   draft.block.every = turn->si() > 0 ? *turn : base::minute;
   if (turn->si() <= 0)
-    session.remarks.add({"no-amount", ahead.span_from(from), fmt::format("`{}`: a turn is longer than nothing", session.kept(ahead.span_from(from))), "write how long a turn is"});
+    session.remarks.add(
+        {"no-amount", ahead.span_from(from),
+         fmt::format("`{}`: a turn is longer than nothing", session.kept(ahead.span_from(from))),
+         "write how long a turn is"});
   if (turns.count) {
     check_count(session, *turns.count, ahead.span_from(from));
     draft.block.intervals = std::max(1, *turns.count);
   } else if (turns.whole && turn->si() > 0) {
-    draft.block.intervals = static_cast<int>(std::min(1e6, std::floor(*turns.whole / *draft.block.every + 0.5)));
+    draft.block.intervals =
+        static_cast<int>(std::min(1e6, std::floor(*turns.whole / *draft.block.every + 0.5)));
   }
   cursor = ahead;
   return true;

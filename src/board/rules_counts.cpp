@@ -64,7 +64,8 @@ bool read_rounds(Session& session, Cursor& cursor) {
   count = std::max(1, *count);
   Draft* draft = &session.draft();
   const bool new_piece = for_time || (session.line->after_blank && session.statement == session.line->first);
-  if ((draft->said.every && !new_piece) || session.bracketed) {  // '(4 rounds)' of an EMOM says the same again
+  if ((draft->said.every && !new_piece) ||
+      session.bracketed) {  // '(4 rounds)' of an EMOM says the same again
     cursor = ahead;
     return true;
   }
@@ -74,7 +75,8 @@ bool read_rounds(Session& session, Cursor& cursor) {
     return true;
   }
   const bool blank = session.line->after_blank && session.statement == session.line->first;
-  if (draft->has_work() && !draft->block.rounds && !draft->said.amrap && !work_follows(ahead) && nothing_below(session) && !draft->said.sets) {
+  if (draft->has_work() && !draft->block.rounds && !draft->said.amrap && !work_follows(ahead) &&
+      nothing_below(session) && !draft->said.sets) {
     draft->block.rounds = *count;  // `..., 5 rounds` behind the work
     draft->said.for_time |= for_time;
     cursor = ahead;

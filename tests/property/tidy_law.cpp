@@ -26,9 +26,11 @@ TEST(Tidy, Print) {
     std::printf("%s %s\n%s%s", example.id.c_str(), same ? "ok" : "DIFFERENT", text.c_str(), diag.c_str());
     if (!same) {
       ++bad;
-      for (const auto& d : testing::differences(api::blocks_json(first.board), api::blocks_json(second.board)))
+      for (const auto& d :
+           testing::differences(api::blocks_json(first.board), api::blocks_json(second.board)))
         std::printf("   !! %s\n", d.c_str());
-      if (first.board.title != second.board.title) std::printf("   !! title %s | %s\n", first.board.title.c_str(), second.board.title.c_str());
+      if (first.board.title != second.board.title)
+        std::printf("   !! title %s | %s\n", first.board.title.c_str(), second.board.title.c_str());
     }
   }
   std::printf("bad %d\n", bad);
