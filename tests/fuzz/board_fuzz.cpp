@@ -12,7 +12,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   using namespace repwright;
   if (size > 4096) return 0;  // longer boards only slow the search down
   const std::string_view text(reinterpret_cast<const char*>(data), size);
-  const domain::Catalogue& catalogue = testing::shipped_catalogue();
+  const domain::Catalogue& catalogue = test::shipped_catalogue();
   const domain::House house;
   const board::Reading reading = board::read(text, catalogue, house);
   const auto inside = [&](const domain::Span& span) { return span.begin <= span.end && span.end <= size; };

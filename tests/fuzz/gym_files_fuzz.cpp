@@ -15,7 +15,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   using namespace repwright;
   if (size < 1 || size > 8192) return 0;
   const std::string_view text(reinterpret_cast<const char*>(data) + 1, size - 1);
-  const domain::Catalogue& catalogue = testing::shipped_catalogue();
+  const domain::Catalogue& catalogue = test::shipped_catalogue();
   switch (data[0] % 5) {
     case 0:
       (void)store::read_people(text, "people.csv", catalogue);
