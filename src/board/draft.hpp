@@ -64,6 +64,7 @@ struct Said {
   bool buy_in = false;
   bool rounds_label = false;
   bool load_scored = false;
+  bool alternating = false;  // one turn each, in order
   bool climbing = false;
   bool until_fail = false;
   bool repeats = false;  // a repeated distance or group

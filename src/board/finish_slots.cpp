@@ -45,7 +45,7 @@ void make_climb(Draft& draft) {
 
 /// Lines without labels: slots in turn where the minutes divide by them, else all in one.
 void settle_unlabelled(Session& session, Draft& draft) {
-  const bool labelled = draft.slot >= 0 || !draft.minutes.empty();
+  const bool labelled = draft.slot >= 0 || !draft.minutes.empty() || draft.said.alternating;
   if (labelled || draft.slots.size() < 2) return;
   const bool divides =
       draft.block.intervals && *draft.block.intervals % static_cast<int>(draft.slots.size()) == 0;

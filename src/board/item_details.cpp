@@ -346,6 +346,9 @@ bool read_load(Session& session, Cursor& cursor, Entry& entry) {
     const bool known_word =
         ahead.at_any({"each", "then", "rest", "for", "x", "sync", "and", "together", "e", "in", "or"});
     if (next_item && !known_word) return false;
+    if (ahead.at_symbol(')') ||
+        (ahead.at_symbol('.') && !(ahead.done()) && (ahead.at_number(1) || ahead.at_word(1))))
+      return false;
     if (ahead.at_symbol(kTimes) || ahead.at_symbol('%') || ahead.at_symbol('\'') || ahead.at_symbol(':'))
       return false;
     const domain::Movement* movement = movement_of(session, entry);

@@ -51,6 +51,7 @@ void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
     return;
   }
   if (amount_comes_from_piece(session) && number_begins_next_item(session, ahead)) return;
+  if (ahead.at_number() && ahead.at_any({"sets", "set"}, 1)) return;
   if (ahead.at_number() && (ahead.at_symbol('%', 1) || ahead.at_any({"kg", "lb", "lbs", "rpe"}, 1))) return;
   auto amount = take_numbers(ahead, session.remarks);
   if (!amount) return;

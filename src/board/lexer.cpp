@@ -163,8 +163,9 @@ class Lexer {
     if (end + 1 < text().size() && (text()[end] == '.' || text()[end] == ',') && is_digit(text()[end + 1])) {
       std::size_t after = end + 1;
       while (after < text().size() && is_digit(text()[after])) ++after;
-      const bool list =
-          after + 1 < text().size() && text()[after] == text()[end] && is_digit(text()[after + 1]);
+      const bool listed_before = at_ > 0 && text()[at_ - 1] == text()[end] && !spaced_ && text()[end] == ',';
+      const bool list = listed_before || (after + 1 < text().size() && text()[after] == text()[end] &&
+                                          is_digit(text()[after + 1]));
       const bool thousands =
           text()[end] == ',' && after - end == 4 && whole >= 1 && whole <= 3 && text()[at_] != '0';
       if (!list) {

@@ -170,7 +170,8 @@ bool read_line_head(Session& session, Cursor& cursor, bool& opened) {
   opened = read_window(session, cursor) || read_heading(session, cursor);
   const Part part = session.chapter().part;
   if ((opened || !session.draft().has_work()) && words_only_part(part) && !has_number(cursor)) {
-    if (!cursor.done()) session.chapter().words.push_back(session.kept(cursor.rest_span()));
+    const bool colon_only = cursor.at_symbol(':') && cursor.position() + 1 == cursor.end();
+    if (!cursor.done() && !colon_only) session.chapter().words.push_back(session.kept(cursor.rest_span()));
     return true;
   }
   return read_ordinal_line(session, cursor);

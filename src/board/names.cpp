@@ -24,7 +24,9 @@ constexpr std::array shorthand{Entry{"sit", "sit-up"},
                                Entry{"bob", "burpee-over-line"}};
 
 /// Words before or behind a name that leave the movement what it is.
-constexpr std::array<std::string_view, 50> modifiers{
+constexpr std::array<std::string_view, 53> modifiers{
+    "tempo",   "pause",       "paused",
+
     "alt",     "alternating", "unbroken", "ub",     "heavy", "light",  "slow",     "fast",       "easy",
     "hard",    "big",         "quality",  "strict", "good",  "steady", "smooth",   "controlled", "full",
     "deep",    "relay",       "sprint",   "lap",    "laps",  "loop",   "outside",  "inside",     "moderate",
@@ -39,6 +41,10 @@ constexpr std::array<std::string_view, 49> stops{
     "cap",      "tempo",  "rpe",       "into",   "from",  "every", "while", "as",   "ea",   "on",
     "scale",    "shared", "after",     "before", "total", "amrap", "emom",  "swap", "and",  "e",
     "l",        "scaled", "unless",    "if",     "but",   "w"};
+
+/// How fast, behind a run or a machine: for the rule of paces.
+constexpr std::array<std::string_view, 8> pace_words{"easy",     "talk", "steady", "hard",
+                                                     "moderate", "fast", "slow",   "recovery"};
 
 /// Words of the floor that are one letter from a movement's name and never a slip of the pen.
 constexpr std::array<std::string_view, 32> plain_words{
@@ -208,6 +214,7 @@ std::optional<Named> Names::match(const Words& words) const {
     while (at < count && !among(stops, words.word[at])) {
       const std::string& word = words.word[at];
       if (is_number(word) || word == "&") break;
+      if (first != nullptr && moves_along(*first) && among(pace_words, word)) break;
       if (kit_of(word) != Kit::Unsaid && !own(word)) named.kit = kit_of(word);
       const bool ovr = word == "ovr" || word == "over";
       if (!among(modifiers, word) && kit_of(word) == Kit::Unsaid && !own(word) && !ovr && !kit_place(word))
@@ -224,8 +231,8 @@ std::optional<Named> Names::match(const Words& words) const {
       if (words.glued_back[at]) return std::nullopt;
       if (!along && (single || named.meaning.ambiguous || name_like)) return std::nullopt;
       if (along && named.meaning.ambiguous && name_like) return std::nullopt;
-      while (at < count && !among(stops, words.word[at]) && words.word[at] != "&" &&
-             !is_number(words.word[at])) {
+      while (at < count && !among(pace_words, words.word[at]) && !among(stops, words.word[at]) &&
+             words.word[at] != "&" && !is_number(words.word[at])) {
         if (!named.trailing.empty()) named.trailing += ' ';
         named.trailing += words.word[at++];
       }

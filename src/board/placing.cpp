@@ -47,9 +47,12 @@ void place_in_slot(Session& session, Draft& draft, Entry entry) {
     }
     draft.slot = -1;
   }
-  const bool own = stations ? (apart && !session.plus) || draft.slots.empty()
-                            : draft.slots.empty() || draft.slots.back().empty() ||
-                                  draft.slots.back().back().line != entry.line;
+  const bool in_turn =
+      draft.said.alternating && !session.plus && !draft.slots.empty() && !draft.slots.back().empty();
+  const bool own = in_turn    ? true
+                   : stations ? (apart && !session.plus) || draft.slots.empty()
+                              : draft.slots.empty() || draft.slots.back().empty() ||
+                                    draft.slots.back().back().line != entry.line;
   if (own) draft.slots.emplace_back();
   draft.slots.back().push_back(std::move(entry));
 }
@@ -82,6 +85,18 @@ void hand_down(const Session& session, const Draft& draft, Entry& entry) {
   const bool paced =
       movement != nullptr && (movement->category == "run" || movement->category == "ergometer");
   if (item.pace.empty() && paced) item.pace = draft.pace;
+}
+
+/// `Row 5 x 500 m`: a repeated distance on a machine or the road, no sets.
+bool repeats_along(Session& session, const Draft& draft, const Entry& entry) {
+  const domain::Movement* movement =
+      entry.item.movement ? session.names.movement(*entry.item.movement) : nullptr;
+  const bool along =
+      movement != nullptr && (movement->category == "run" || movement->category == "ergometer");
+  const bool distance = entry.amount && entry.amount->unit && *entry.amount->unit != domain::Unit::Reps &&
+                        *entry.amount->unit != domain::Unit::Seconds;
+  return along && distance && session.letter == 0 && !draft.said.superset &&
+         session.chapter().part != Part::Strength;
 }
 
 bool list_of_sets(Session& session, Draft& draft, const Entry& entry) {
@@ -139,6 +154,12 @@ void place_entry(Session& session, Entry entry) {
   const bool in_sets = session.letter_digit || entry.sets || draft->block.sets || draft->said.sets;
   if (session.letter != 0 && in_sets && !draft->said.amrap) return place_lettered(session, std::move(entry));
   if (list_of_sets(session, *draft, entry)) entry.share_sets = static_cast<int>(entry.amount->values.size());
+  if (entry.sets && repeats_along(session, *draft, entry)) {
+    if (draft->has_work() || draft->has_clock() || draft->block.rounds) draft = &session.fresh(entry.span);
+    draft->block.rounds = entry.sets;
+    draft->said.repeats = true;
+    entry.sets.reset();
+  }
   Entry* last = draft->last_entry();
   const bool joins = last != nullptr && last->superset_with_next;
   const bool lettered_before = last != nullptr && last->letter != 0;

@@ -12,8 +12,8 @@ using base::Duration;
 using domain::SetAmount;
 using domain::Unit;
 
-bool take_minute_word(Cursor& cursor) {
-  return cursor.take_any({"min", "mins", "minute", "minutes", "mn", "m"});
+bool take_minute_word(Cursor& cursor, bool m_too) {
+  return cursor.take_any({"min", "mins", "minute", "minutes", "mn"}) || (m_too && cursor.take("m"));
 }
 bool take_second_word(Cursor& cursor) {
   return cursor.take_any({"s", "sec", "secs", "second", "seconds"}) || cursor.take_symbol('"');
@@ -75,7 +75,7 @@ std::optional<Duration> prime_time(Cursor& cursor, Remarks& remarks) {
   return Duration::from_si(total);
 }
 
-std::optional<Duration> word_time(Cursor& cursor) {
+std::optional<Duration> word_time(Cursor& cursor, Naked naked) {
   Cursor ahead = cursor;
   const auto number = ahead.take_number();
   if (!number) return std::nullopt;
@@ -87,9 +87,9 @@ std::optional<Duration> word_time(Cursor& cursor) {
     time = Duration::from_si(*number * 3600);
     if (ahead.at_number() && ahead.at_any({"min", "mins", "minutes"}, 1)) {
       *time += Duration::from_si(60 * *ahead.take_number());
-      take_minute_word(ahead);
+      take_minute_word(ahead, false);
     }
-  } else if (take_minute_word(ahead)) {
+  } else if (take_minute_word(ahead, naked == Naked::Minutes)) {
     time = Duration::from_si(*number * 60);
     const bool more = ahead.at_number() && ahead.at_any({"s", "sec", "secs", "seconds"}, 1);
     if (more) {
@@ -149,12 +149,26 @@ void more_values(Cursor& cursor, Numbers& numbers, char separator) {
   }
 }
 
+/// `3,3,3`: three and more without blanks.
+void take_comma_list(Cursor& cursor, Numbers& numbers) {
+  Cursor ahead = cursor;
+  Numbers list = numbers;
+  while (ahead.at_symbol(',') && ahead.glued(0) && ahead.at_number(1) && ahead.glued(1) &&
+         list.values.size() < 400) {
+    ahead.next();
+    list.values.emplace_back(*ahead.take_number());
+  }
+  if (list.values.size() < 3) return;
+  numbers = std::move(list);
+  cursor = ahead;
+}
+
 }  // namespace
 
 std::optional<Duration> take_time(Cursor& cursor, Remarks& remarks, Naked naked) {
   if (auto time = colon_time(cursor, remarks)) return time;
   if (auto time = prime_time(cursor, remarks)) return time;
-  if (auto time = word_time(cursor)) return time;
+  if (auto time = word_time(cursor, naked)) return time;
   if (naked == Naked::Refused || !cursor.at_number()) return std::nullopt;
   const double number = *cursor.take_number();
   return Duration::from_si(naked == Naked::Minutes ? number * 60 : number);
@@ -210,6 +224,7 @@ std::optional<Numbers> take_numbers(Cursor& cursor, Remarks& remarks) {
     if (!first) return std::nullopt;
     numbers.values = {*first};
     if (ahead.at_symbol('-')) more_values(ahead, numbers, '-');
+    if (numbers.values.size() == 1 && ahead.at_symbol(',') && ahead.glued(0)) take_comma_list(ahead, numbers);
     if (numbers.values.size() > 1 || numbers.open) numbers.joined = Joined::Dashes;
     if (numbers.joined == Joined::One && ahead.at_symbol('/')) {
       more_values(ahead, numbers, '/');

@@ -14,7 +14,8 @@ namespace repwright::board {
 /// What a number without a unit is.
 enum class Naked : std::uint8_t { Refused, Minutes, Seconds };
 
-/// `12:00`, `:30`, `12'`, `1'30`, `90"`, `35s`, `2 min 30`, `1 h`; an `m` counts as minutes.
+/// `12:00`, `:30`, `12'`, `1'30`, `90"`, `35s`, `2 min 30`, `1 h`; an `m` counts as minutes where minutes are
+/// due.
 std::optional<base::Duration> take_time(Cursor& cursor, Remarks& remarks, Naked naked);
 
 /// How the numbers of an amount are put together.

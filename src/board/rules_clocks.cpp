@@ -100,6 +100,7 @@ bool read_amrap(Session& session, Cursor& cursor) {
     length = take_time(time, session.remarks, Naked::Minutes);
     if (length) ahead = time;
   }
+  ahead.take("of");
   const auto off = take_off_time(session, ahead);
   Draft& draft = session.clocked(ahead.span_from(from));
   draft.said.amrap = true;
@@ -169,8 +170,8 @@ std::optional<Duration> take_turn(Session& session, Cursor& cursor) {
 }
 
 struct Turns {
-  std::optional<int> count;
-  std::optional<Duration> whole;
+  std::optional<int> count = {};
+  std::optional<Duration> whole = {};
 };
 
 /// `x 16`, `12`, `for 12 min`, `x 5 rounds`, `12 min`: how often, or how long.
@@ -180,8 +181,10 @@ Turns take_turns(Session& session, Cursor& cursor) {
   if (ahead.take_symbol(kTimes) || ahead.take("times")) {
     turns.count = ahead.take_count();
     if (!turns.count) return {};
-    ahead.take_any({"min", "mins", "minutes", "rounds", "rds", "sets", "times"});
-    if (ahead.at_symbol('\'') && ahead.glued(0)) ahead.next();
+    const bool minutes = ahead.take_any({"min", "mins", "minutes"}) ||
+                         (ahead.at_symbol('\'') && ahead.glued(0) && ahead.take_symbol('\''));
+    ahead.take_any({"rounds", "rds", "sets", "times"});
+    if (minutes) turns = {.count = {}, .whole = *turns.count * base::minute};
     cursor = ahead;
     return turns;
   }
@@ -238,6 +241,7 @@ bool another_clock_runs(Session& session) {
 bool read_every(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
+  const bool alternating = ahead.take_any({"alternating", "alternate"});
   // `12 min EMOM`
   std::optional<Duration> before;
   Cursor length = ahead;
@@ -267,8 +271,26 @@ bool read_every(Session& session, Cursor& cursor) {
     cursor.next(cursor.end() - cursor.position());
     return true;
   }
+  Draft& now = session.draft();
+  Entry* last = now.last_entry();
+  if (last != nullptr && last->line == session.line_index && last->sets && now.said.sets && !turns.count &&
+      !turns.whole && work.done()) {
+    // `10 x 10 swings EMOM`: the sets are the turns.
+    now.said.sets = false;
+    now.said.every = true;
+    now.block.every = turn;
+    now.block.intervals = last->sets;
+    now.slots = {{*last}};
+    now.slots[0][0].sets.reset();
+    now.sections.clear();
+    cursor = ahead;
+    return true;
+  }
   Draft& draft = session.clocked(ahead.span_from(from));
   draft.said.every = true;
+  if (ahead.take_symbol(',') && !ahead.at_any({"alternating", "alternate"}))
+    ahead = ahead.part(ahead.position() - 1, ahead.end());
+  draft.said.alternating = ahead.take_any({"alternating", "alternate"}) || alternating;
   draft.block.every = turn->si() > 0 ? *turn : base::minute;
   if (turn->si() <= 0)
     session.remarks.add(
@@ -344,6 +366,7 @@ bool read_build(Session& session, Cursor& cursor) {
     count = ahead.take_number();
     ahead.take_any({"rm", "reps", "rep"});
   }
+  if (!count && heavy && session.names.find(ahead)) count = 1;
   if (!count) return false;
   ahead.take_any({"rep max", "max"});
   ahead.take_any({"of", "in", "on"});

@@ -69,6 +69,11 @@ bool read_rounds(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
+  if (draft->said.stations) {
+    draft->block.laps = *count;
+    cursor = ahead;
+    return true;
+  }
   if (!new_piece && (draft->block.work || draft->block.rest_rule)) {
     draft->block.rounds = draft->block.rounds.value_or(*count);
     cursor = ahead;
@@ -295,6 +300,7 @@ bool repeats_a_time(Session& session, const Cursor& cursor, const Entry& probe) 
   if (cursor.at_symbol('@') && (cursor.at_any({"easy", "talk", "race", "threshold", "steady"}, 1) ||
                                 (cursor.at_number(1) && cursor.at_any({"k", "km"}, 2))))
     return true;
+  if (cursor.at("max")) return true;
   const auto named = session.names.find(cursor);
   const domain::Movement* movement =
       named ? session.names.movement(named->meaning.movements.front()) : nullptr;
@@ -398,6 +404,11 @@ bool read_set_words(Session& session, Cursor& cursor) {
   if (!count || !ahead.take_any({"sets", "set"})) return false;
   check_rounds(session, *count, ahead.span_from(from));
   ahead.take("of");
+  const std::size_t max_from = ahead.position();
+  const bool max = ahead.take_any({"max reps", "to failure", "max effort"}) ||
+                   (ahead.at("max") && (ahead.at_symbol(':', 1) || ahead.position() + 1 == ahead.end()) &&
+                    ahead.take("max"));
+  const Numbers as_many{.values = {domain::Max{}}, .span = ahead.span_of(max_from, ahead.position())};
   Draft* draft = &session.draft();
   if (draft->said.superset && !draft->has_work()) {
     draft->block.sets = count;
@@ -407,6 +418,7 @@ bool read_set_words(Session& session, Cursor& cursor) {
   Entry* last = draft->last_entry();
   if (last != nullptr && !last->sets && last->line == session.line_index && !draft->block.sets) {
     last->sets = count;
+    if (max) last->amount = as_many;
     draft->said.sets = true;
   } else {
     if (draft->has_work() || draft->has_clock() || draft->said.sets)
@@ -414,6 +426,7 @@ bool read_set_words(Session& session, Cursor& cursor) {
     if (draft->span.line == 0) draft->span = ahead.span_from(from);
     draft->block.sets = count;
     draft->said.sets = true;
+    if (max) draft->scheme = as_many;
   }
   cursor = ahead;
   return true;
@@ -512,6 +525,11 @@ bool read_slot_label(Session& session, Cursor& cursor) {
     now.slot = first ? 0 : 1;
     cursor = ahead;
     return true;
+  }
+  if (!now.said.every && !now.said.stations && ahead.at("station") && ahead.at_number(1) &&
+      ahead.at_symbol(':', 2) && session.statement == session.line->first) {
+    session.clocked(ahead.span_from(cursor.position())).said.stations = true;
+    return read_slot_label(session, cursor);
   }
   if (!now.said.every && !now.said.stations) return false;
   const bool letter = ahead.at_word() && ahead.peek().text.size() == 1 && ahead.peek().text[0] <= 'h';

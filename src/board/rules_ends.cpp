@@ -301,6 +301,7 @@ bool take_ratio(Cursor& cursor, domain::RestRule& rule) {
 std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   RestRead read;
+  ahead.take("with");
   bool word = ahead.take_any({"rest", "rests", "recover", "recovery", "rest for", "rest exactly", "r"});
   if (word && ahead.before().text == "r" && !ahead.at_number()) return std::nullopt;
   ahead.take_symbol(':');
@@ -342,7 +343,9 @@ std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
       read.rule.length = *time;
     }
   }
-  if (!word) word = ahead.take_any({"rest", "recovery", "off", "break"});
+  if (!word)
+    word = ahead.take_any({"rest", "recovery", "off", "break", "to change", "to rotate", "to move",
+                           "to move on", "rotation", "change over", "changeover", "transition", "to reset"});
   const bool between = take_between(ahead, read.laps);
   read.rule.between_only |= between;
   if (!word && !between) return std::nullopt;

@@ -50,7 +50,9 @@ bool read_people(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
   std::vector<int> sizes;
-  ahead.take_any({"in", "with a", "w"});
+  ahead.take_any({"in", "with a", "with", "w"});
+  ahead.take_symbol('/');
+  ahead.take("a");
   if (ahead.take_any({"teams of", "team of", "groups of"})) {
     sizes = take_sizes(ahead);
     if (sizes.empty()) return false;
@@ -120,7 +122,9 @@ bool read_partners(Session& session, Cursor& cursor) {
       draft.block.work_mode = domain::WorkMode::AlternateByPiece;
     return true;
   }
-  if (cursor.take_any({"one works", "one working", "one at a time"})) {
+  if (cursor.take_any({"one works", "one working", "one at a time", "one works at a time",
+                       "one working at a time", "one person works", "one partner works",
+                       "one person working"})) {
     cursor.take_symbol(',');
     cursor.take_symbol('/');
     cursor.take_any({"one rests", "one rest", "other rests", "others rest", "one resting", "the other rests",
