@@ -44,7 +44,6 @@ inline constexpr std::array kDiagnosticNames{
                    "a movement that the catalogue does not know"},
     DiagnosticName{"slash-without-levels", domain::Severity::Warning,
                    "a tuple that no level header explains"},
-    DiagnosticName{"unread-words", domain::Severity::Warning, "words beside work that say nothing known"},
     DiagnosticName{"no-length", domain::Severity::Warning, "a clock that does not say how long it runs"},
     DiagnosticName{"numbers-without-movement", domain::Severity::Warning, "amounts that name no movement"},
     DiagnosticName{"unit-of-movement", domain::Severity::Warning,

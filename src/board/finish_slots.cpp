@@ -107,6 +107,11 @@ Block finish_every(Session& session, Places& places, Draft& draft, std::optional
                                      session.kept(draft.span), *block.intervals),
                          "write x 10, or the minutes"});
   }
+  if (draft.slots.size() > 1 && *block.intervals % static_cast<int>(draft.slots.size()) != 0)
+    session.remarks.add({"slots-do-not-divide", draft.span,
+                         fmt::format("`{}`: {} intervals are no whole number of turns through {} slots",
+                                     session.kept(draft.span), *block.intervals, draft.slots.size()),
+                         "the first slots come up once more than the others"});
   for (const auto& slot : draft.slots)
     block.slots.push_back(
         finish_entries(session, places, slot, {.block = block, .draft = draft, .as_many = false}));

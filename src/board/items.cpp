@@ -190,6 +190,19 @@ void take_star(Cursor& cursor, Entry& entry) {
   if (cursor.take_symbol('*')) entry.tail = true;
 }
 
+/// `DB lunges 2x15`: two sets, unless two bells were meant.
+void remark_sets_or_bells(Session& session, const Entry& entry) {
+  if (entry.sets != 2 || !entry.amount || !entry.amount->plain()) return;
+  const domain::Movement* movement = session.names.movement(*entry.item.movement);
+  const bool bells =
+      movement != nullptr && (movement->category == "dumbbell" || movement->category == "kettlebell");
+  if (!bells) return;
+  const std::string number = session.kept(entry.amount->span);
+  session.remarks.add({"sets-or-bells", entry.amount->span,
+                       fmt::format("`2x{}` was read as two sets of {}", number, number),
+                       "write the amount before the name if two bells were meant"});
+}
+
 /// A second amount with a unit for the same work cannot be.
 void refuse_second_amount(Session& session, Cursor& cursor, const Entry& entry) {
   if (!entry.amount || !cursor.at_number()) return;
@@ -266,6 +279,7 @@ bool read_item(Session& session, Cursor& cursor) {
   const Span name_span = ahead.span_from(name_from);
   if (named) take_amount_behind(session, ahead, entry);
   if (named) entry.item.movement = named->meaning.movements.front();
+  if (named && entry.name_first) remark_sets_or_bells(session, entry);
   while (read_detail(session, ahead, entry)) {
   }
   if (named) settle_movement(session, entry, *named, name_span);

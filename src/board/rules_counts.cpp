@@ -69,7 +69,7 @@ bool read_rounds(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
-  if (draft->said.stations) {
+  if (draft->said.stations && !new_piece) {
     draft->block.laps = *count;
     cursor = ahead;
     return true;
@@ -97,6 +97,11 @@ bool read_rounds(Session& session, Cursor& cursor) {
     Section& section = open_section(session, *draft, Role::Rounds, *count);
     section.this_line_only = work_follows(ahead);
     draft->said.for_time |= for_time;
+    if (!session.then && !draft->said.buy_in)
+      session.remarks.add({"round-scope", ahead.span_from(from),
+                           fmt::format("`{}` was read for {} only", session.kept(ahead.span_from(from)),
+                                       section.this_line_only ? "the work of its line" : "the work below"),
+                           "put the rounds first, or say then, buy-in and cash-out"});
   } else if (!draft->has_work() && !draft->said.amrap && parts_allowed) {
     draft->block.rounds = *count;
     draft->said.for_time |= for_time;
