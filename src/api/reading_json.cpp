@@ -116,7 +116,8 @@ json block_json(const domain::Block& block, LevelNames inherited) {
   const LevelNames levels = block.levels.empty() ? inherited : LevelNames(block.levels);
   json to{{"kind", json_word(block.kind)}};
   put(to, "title", block.title);
-  put(to, "text", block.text);
+  const bool spoken = block.kind == domain::BlockKind::Note || block.kind == domain::BlockKind::Window;
+  put(to, spoken ? "text" : "words", block.text);
   put_counts(to, block);
   put_clock(to, block);
   if (block.score) to["score"] = json_word(*block.score);

@@ -158,7 +158,7 @@ bool goes_on_with_lift(const Cursor& cursor, const Entry& entry) {
 }
 
 bool for_distance_follows(Cursor cursor) {
-  for (; !cursor.done(); cursor.next())
+  for (int near = 0; near < 60 && !cursor.done(); ++near, cursor.next())
     if (cursor.at("for distance")) return true;
   return false;
 }
@@ -295,7 +295,9 @@ std::vector<Entry> read_entries(Session& session, Cursor& cursor) {
   std::vector<Chapter> kept = std::move(session.chapters);
   session.chapters.clear();
   session.draft();
+  const std::optional<domain::MovementId> lift = session.lift;
   read_statements(session, cursor);
+  session.lift = lift;
   std::vector<Entry> entries;
   for (Draft& draft : session.chapter().drafts)
     for (Section& section : draft.sections)

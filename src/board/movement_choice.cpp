@@ -33,7 +33,9 @@ bool can_carry(const Movement& movement, base::Mass load) {
 Kit kit_of_line(const Session& session) {
   if (session.line == nullptr) return Kit::Unsaid;
   Kit found = Kit::Unsaid;
-  for (std::size_t i = session.line->first; i < session.line->last; ++i) {
+  constexpr std::size_t kFarthest = 200;  // marks: no chalked line is longer
+  const std::size_t last = std::min(session.line->last, session.line->first + kFarthest);
+  for (std::size_t i = session.line->first; i < last; ++i) {
     const Token& token = session.source.tokens[i];
     const Kit kit = token.kind == TokenKind::Word ? kit_of(token.text) : Kit::Unsaid;
     if (kit == Kit::Unsaid) continue;
@@ -81,7 +83,7 @@ MovementId choose_movement(Session& session, const Named& named, const Entry& en
                                     session.house.mass_unit == domain::MassUnit::Pounds);
     keep_if_any(candidates, [&](const Movement* m) { return m->typical_load && can_carry(*m, most); });
   }
-  const Kit nearby = kit_of_line(session);
+  const Kit nearby = candidates.size() > 1 ? kit_of_line(session) : Kit::Unsaid;
   if (candidates.size() > 1 && nearby != Kit::Unsaid)
     keep_if_any(candidates, [&](const Movement* m) { return m->category == category_of(nearby); });
   const Movement& chosen = *candidates.front();

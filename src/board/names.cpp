@@ -97,8 +97,9 @@ struct Names::Words {
 };
 
 Names::Names(const domain::Catalogue& catalogue, const domain::House& house) : catalogue_(&catalogue) {
-  const auto add_words = [&](std::string_view name) {
-    const std::string normal = domain::normal_name(name);
+  vocabulary_.reserve(1024);
+  meanings_.reserve(2048);
+  const auto add_words = [&](const std::string& normal) {
     for (std::size_t at = 0; at < normal.size();) {
       const std::size_t blank = std::min(normal.find(' ', at), normal.size());
       vocabulary_.emplace(normal.substr(at, blank - at), true);
@@ -106,8 +107,10 @@ Names::Names(const domain::Catalogue& catalogue, const domain::House& house) : c
     }
   };
   const auto add = [&](std::string_view name, Meaning meaning) {
-    add_words(name);
-    meanings_.try_emplace(squeezed(name), std::move(meaning));
+    std::string normal = domain::normal_name(name);
+    add_words(normal);
+    std::erase(normal, ' ');
+    meanings_.try_emplace(std::move(normal), std::move(meaning));
   };
   for (const auto& [word, id] : house.words)
     if (catalogue.find(domain::MovementId{id}) != nullptr) add(word, {{domain::MovementId{id}}, false});

@@ -6,16 +6,6 @@
 namespace repwright::board {
 namespace {
 
-/// The last lift named above, for lines that go on with it.
-const Entry* lift_above(Session& session) {
-  for (auto chapter = session.chapters.rbegin(); chapter != session.chapters.rend(); ++chapter)
-    for (auto draft = chapter->drafts.rbegin(); draft != chapter->drafts.rend(); ++draft)
-      for (auto section = draft->sections.rbegin(); section != draft->sections.rend(); ++section)
-        for (auto entry = section->entries.rbegin(); entry != section->entries.rend(); ++entry)
-          if (entry->item.movement) return &*entry;
-  return nullptr;
-}
-
 Section& plain_section(Draft& draft, const Session& session, const Entry& entry) {
   if (draft.sections.empty()) draft.sections.push_back({.line = session.line_index});
   Section* last = &draft.sections.back();
@@ -120,14 +110,14 @@ bool list_of_sets(Session& session, Draft& draft, const Entry& entry) {
 void place_entry(Session& session, Entry entry) {
   Draft* draft = &session.draft();
   hand_down(session, *draft, entry);
+  if (entry.item.movement) session.lift = entry.item.movement;
   if (draft->said.every || draft->said.stations) {
     if (draft->span.line == 0) draft->span = entry.span;
     return place_in_slot(session, *draft, std::move(entry));
   }
   if (entry.continues) {
-    const Entry* lift = lift_above(session);
-    if (lift != nullptr) {
-      entry.item.movement = lift->item.movement;
+    if (session.lift) {
+      entry.item.movement = session.lift;
       if (!entry.sets && !draft->said.build) {
         Entry* last = draft->last_entry();
         if (last != nullptr && !last->amount && !last->sets) {

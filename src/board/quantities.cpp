@@ -139,7 +139,7 @@ void more_values(Cursor& cursor, Numbers& numbers, char separator) {
     const bool together = cursor.glued(0) == ahead.glued(0);
     if (!together || (!ahead.at_number() && !at_max(ahead))) return;
     const auto value = set_amount(ahead);
-    if (!value || numbers.values.size() > 400) return;
+    if (!value || numbers.values.size() > 60) return;
     numbers.values.push_back(*value);
     cursor = ahead;
   }
@@ -154,7 +154,7 @@ void take_comma_list(Cursor& cursor, Numbers& numbers) {
   Cursor ahead = cursor;
   Numbers list = numbers;
   while (ahead.at_symbol(',') && ahead.glued(0) && ahead.at_number(1) && ahead.glued(1) &&
-         list.values.size() < 400) {
+         list.values.size() < 60) {
     ahead.next();
     list.values.emplace_back(*ahead.take_number());
   }

@@ -211,7 +211,8 @@ Turns take_turns(Session& session, Cursor& cursor) {
 
 /// Where a duty first falls due: `(start at 1:00)`, `from 2:00`. Cuts the words off the cursor.
 std::optional<Duration> first_of_duty(Session& session, Cursor& cursor) {
-  for (std::size_t ahead = 0; cursor.position() + ahead < cursor.end(); ++ahead) {
+  constexpr std::size_t kFarthest = 60;  // marks
+  for (std::size_t ahead = 0; ahead < kFarthest && cursor.position() + ahead < cursor.end(); ++ahead) {
     const std::size_t words = cursor.reach("start at", ahead) + cursor.reach("starting at", ahead) +
                               cursor.reach("first at", ahead) + cursor.reach("from", ahead);
     if (words == 0) continue;
@@ -425,7 +426,7 @@ bool read_bare_clock(Session& session, Cursor& cursor) {
                     ahead.at("max") || ahead.at("then") || ahead.at_symbol('-') || ahead.at_any({"to"}) ||
                     ahead.at_symbol(')') || ahead.at_symbol('(') || ahead.at_symbol('.');
   bool distance = false;
-  for (std::size_t i = 0; ahead.position() + i < ahead.end() && !distance; ++i)
+  for (std::size_t i = 0; i < 60 && ahead.position() + i < ahead.end() && !distance; ++i)
     distance = ahead.reach("for distance", i) > 0;
   if (!in && !words && !ends && !distance) return false;
   ahead.take("to");

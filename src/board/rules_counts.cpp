@@ -26,7 +26,7 @@ void check_rounds(Session& session, int count, const domain::Span& span) {
 
 /// Whether work follows on this line behind the cursor.
 bool work_follows(const Cursor& cursor) {
-  for (std::size_t i = 0; cursor.position() + i < cursor.end(); ++i)
+  for (std::size_t i = 0; i < 60 && cursor.position() + i < cursor.end(); ++i)
     if (cursor.at_word(i) && !cursor.at_any({"of", "for", "time"}, i)) return true;
   return false;
 }

@@ -22,7 +22,8 @@ struct Session {
   std::size_t score_from = 0;            // chapter of the last score line or heading
   const Line* line = nullptr;
   int line_index = 0;
-  bool then = false;  // 'then', an arrow or a plus stood before this statement
+  std::optional<domain::MovementId> lift = {};  // the last movement named, for lines that go on with it
+  bool then = false;                            // 'then', an arrow or a plus stood before this statement
   bool arrow = false;
   bool plus = false;
   bool new_slot = false;  // a separator that parts slots and stations was seen

@@ -48,12 +48,13 @@ std::vector<std::string> words_of(std::string_view written) {
     const std::string_view rest = written.substr(at);
     const char c = rest.front();
     std::size_t length = 1;
-    if (const std::size_t apostrophe = mark_at_front(rest, apostrophes); apostrophe > 0) {
+    const bool ascii = static_cast<unsigned char>(c) < 0x80;
+    if (const std::size_t apostrophe = ascii ? 0 : mark_at_front(rest, apostrophes); apostrophe > 0) {
       length = apostrophe;
-    } else if (const std::size_t dash = mark_at_front(rest, dashes); dash > 0) {
+    } else if (const std::size_t dash = ascii ? 0 : mark_at_front(rest, dashes); dash > 0) {
       length = dash;
       words.emplace_back();
-    } else if (rest.starts_with(hard_space)) {
+    } else if (!ascii && rest.starts_with(hard_space)) {
       length = hard_space.size();
       words.emplace_back();
     } else if (c == '-' || c == '_' || c == ' ' || (c >= '\t' && c <= '\r')) {

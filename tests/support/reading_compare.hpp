@@ -17,7 +17,7 @@ inline bool is_words(const std::string& field) {
   return field == "text" || field == "note" || field == "free_text" || field == "title";
 }
 inline bool is_ours(const std::string& field) {
-  return field == "line" || field == "span" || field == "title";
+  return field == "line" || field == "span" || field == "title" || field == "words";
 }
 /// What is neither work nor rule: kept or left out, both are right.
 inline bool is_remark(const Json& value) {
