@@ -20,7 +20,13 @@ struct Reading {
   std::vector<domain::Diagnostic> diagnostics;
 };
 
-/// Reads a board as chalked. Any bytes give a reading: what cannot be understood is kept as words and named
+/// Reads a board as chalked. Beside the forms of the trade (docs/guide/board.md) it reads a plain form for
+/// every field, on which `tidy` relies: `title: words` on the first line; a blank line before each piece;
+/// movement ids as names; unknown work in "double quotes"; notes of a line in [square brackets], of a piece
+/// in a line of brackets or `note: words` below it; `note 5': words` as a part of the class; parts of a piece
+/// under `once:`, `4 rounds:`, `rounds:` and `any order:`; `levels A / B`; `relay, teams of 3, 4 turns each`;
+/// `each break: ...`, `once out: ...`, `carry over`; `score: total m` and the other names of scores.
+/// Any bytes give a reading: what cannot be understood is kept as words and named
 /// in the diagnostics, what cannot be is an error where it stands.
 Reading read(std::string_view text, const domain::Catalogue& catalogue, const domain::House& house);
 

@@ -2,10 +2,12 @@
 
 #include <nlohmann/json.hpp>
 #include <string>
+#include <vector>
 
 #include "api/reading_json.hpp"
 #include "board/read.hpp"
 #include "support/board_of_json.hpp"
+#include "support/files.hpp"
 #include "support/reading_compare.hpp"
 #include "support/shipped_catalogue.hpp"
 
@@ -25,8 +27,20 @@ TEST_P(SeedBoards, AreReadAsAColleagueWould) {
     EXPECT_NE(diagnostic.severity, domain::Severity::Error) << diagnostic.text;
 }
 
-INSTANTIATE_TEST_SUITE_P(All, SeedBoards, ::testing::ValuesIn(test::examples()),
-                         [](const auto& tested) { return tested.param.id; });
+std::string id_of(const ::testing::TestParamInfo<test::Example>& tested) {
+  return tested.param.id;
+}
+
+std::vector<test::Example> boards_of(const std::string& file) {
+  std::vector<test::Example> list;
+  const auto document = nlohmann::json::parse(test::test_data(file));
+  for (const auto& each : document["boards"]) list.push_back({each["id"], each["text"], each["expect"]});
+  return list;
+}
+
+INSTANTIATE_TEST_SUITE_P(All, SeedBoards, ::testing::ValuesIn(test::examples()), id_of);
+INSTANTIATE_TEST_SUITE_P(OtherHands, SeedBoards, ::testing::ValuesIn(boards_of("other-hands.json")), id_of);
+INSTANTIATE_TEST_SUITE_P(DemoGym, SeedBoards, ::testing::ValuesIn(boards_of("scenario-boards.json")), id_of);
 
 }  // namespace
 }  // namespace repwright::board

@@ -110,15 +110,22 @@ RC_GTEST_PROP(Reading, TakesAnyBytes, (const std::string& text)) {
   check_spans(text);
 }
 
-TEST(Reading, TakesAMegabyteOfAnything) {
-  for (const std::string unit : {"10 burpees ", "xyz ", "1/", "(", "10 unheard things, ", "A1 ",
-                                 "every 2 min ", "3-", "\n5x5 @ 75%"}) {
-    std::string text;
-    while (text.size() < 1'000'000) text += unit;
-    const Reading reading = read(text, test::shipped_catalogue(), {});
-    EXPECT_GE(
-        reading.diagnostics.size() + reading.steps.size() + reading.rules.size() + reading.board.title.size(),
-        1u);
+std::string repeated(const std::string& unit, std::size_t bytes) {
+  std::string text;
+  while (text.size() < bytes) text += unit;
+  return text;
+}
+
+TEST(Reading, TakesAMegabyteOfChalk) {
+  const Reading reading = read(repeated("3 RFT\n10 burpees\n\n", 1'000'000), test::shipped_catalogue(), {});
+  EXPECT_GT(reading.steps.size(), 50'000u);
+}
+
+TEST(Reading, TakesEndlessLinesOfAnything) {
+  for (const char* unit : {"10 burpees ", "xyz ", "1/", "(", "10 unheard things, ", "A1 ", "every 2 min ",
+                           "3-", "\n5x5 @ 75%"}) {
+    const Reading reading = read(repeated(unit, 50'000), test::shipped_catalogue(), {});
+    EXPECT_FALSE(reading.diagnostics.empty() && reading.steps.empty() && reading.rules.empty()) << unit;
   }
 }
 
