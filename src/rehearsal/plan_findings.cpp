@@ -56,8 +56,9 @@ std::vector<Finding> swap_findings(const WriteRequest& request) {
       const domain::FittedItem& own = line_of(request, i, line.item->step);
       if (own.swapped_for.empty()) continue;
       const std::string version = own.movement.empty() ? "rest" : name_of(request.catalogue, own.movement);
-      who += fmt::format("{}{}: {} ({})", who.empty() ? "" : "; ", request.people[i].name, version,
-                         own.swapped_for);
+      const bool named = own.swapped_for.find(version) != std::string::npos;
+      who += fmt::format("{}{}: {}", who.empty() ? "" : "; ", request.people[i].name,
+                         named ? own.swapped_for : fmt::format("{} ({})", version, own.swapped_for));
       finding.people.push_back(request.people[i].id);
     }
     if (who.empty()) continue;

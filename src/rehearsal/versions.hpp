@@ -11,7 +11,8 @@ namespace repwright::rehearsal {
 
 struct Version {
   const domain::Movement* movement = nullptr;
-  double factor = 1;  // so many of it stand for one written
+  double factor = 1;   // so many of it stand for one written
+  bool alike = false;  // only shares a pattern with it
 };
 
 /// The person's standing version where the board writes that movement, said by its id, by a class word that
@@ -24,7 +25,8 @@ std::vector<Version> stand_ins(const Ability& ability, const domain::Movement& w
                                const domain::Item* item);
 
 /// The first stand-in that no limit forbids and of which the person has at least one. `set` is how many are
-/// asked for in one go; where `for_lack_of_reps`, versions with five and twice the set, then five, go first.
+/// asked for in one go; where `for_lack_of_reps`, versions with five and twice the set, then five, go first,
+/// those that merely share a pattern last.
 struct StandInRule {
   double set = 0;
   bool for_lack_of_reps = false;
