@@ -19,6 +19,13 @@ double single_from_set(double load, double reps) {
   return load * (1 + reps / 30) / (1 + 1.0 / 30);
 }
 
+double load_of(const EffortSpec& spec, const Body& body) {
+  if (spec.free_set <= 0 || !spec.strength) return spec.load;
+  const double kappa = spec.kappa * spec.units;
+  const double best = body.best_lift[index_of(*spec.strength)] * spec.of;
+  return best * (1 + kappa) / (1 + kappa * spec.free_set);
+}
+
 namespace {
 
 constexpr double reference_share(Group group) {
@@ -92,8 +99,9 @@ double own_set(const EffortSpec& spec, const Body& body, double kappa) {
 /// Both limits at once: what each rep takes of the one and of the other adds up.
 double largest_set(const EffortSpec& spec, const Body& body, double kappa) {
   const double own = own_set(spec, body, kappa);
-  if (!spec.strength || spec.load <= 0) return own;
-  const double by_load = set_at_load(body.best_lift[index_of(*spec.strength)] * spec.of, spec.load, kappa);
+  const double load = load_of(spec, body);
+  if (!spec.strength || load <= 0) return own;
+  const double by_load = set_at_load(body.best_lift[index_of(*spec.strength)] * spec.of, load, kappa);
   if (own <= 0 || by_load <= 0) return std::min(own, by_load);
   return 1 / (1 / own + 1 / by_load);
 }
@@ -137,7 +145,8 @@ EffortSpec effort_spec(const domain::Movement& movement, domain::Unit unit, doub
   spec.mode = row.mode;
   spec.load_cost = (rise > 0 ? constants.lift_cost * rise : row.cost) / units;
   spec.kappa = base_kappa(movement.default_unit, usual.brisk, constants) / units;
-  spec.load = load > 0 ? load : movement.typical_load ? movement.typical_load->medium.si() : 0;
+  spec.load = load;
+  if (load <= 0 && row.strength && movement.unbroken) spec.free_set = 1.3 * movement.unbroken->competent;
   spec.share = row.share;
   spec.ratio = row.ratio;
   spec.strength = row.strength;
@@ -196,7 +205,7 @@ Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& cons
   effort.brisk = spec.brisk * cadence;
   effort.sustained = spec.sustained * cadence;
   const double moved = spec.cost * (1 + spec.extra_mass / body.mass);
-  effort.cost = moved + spec.load_cost * spec.load / body.mass;
+  effort.cost = moved + spec.load_cost * load_of(spec, body) / body.mass;
   return effort;
 }
 

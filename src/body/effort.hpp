@@ -19,7 +19,8 @@ struct EffortSpec {
   double cost = 1, mode = 0.9;        // ml O2/kg per unit, body alone
   double load_cost = 0;               // ml O2 per kg of load and unit
   double kappa = 1.0 / 30;            // per unit
-  double load = 0;                    // kg in all (implements together), 0: body only
+  double load = 0;                    // kg in all (implements together), 0: body only, or `free_set`
+  double free_set = 0;                // no load is said: each takes what gives this largest set
   std::optional<double> share;        // of body mass moved, for the load-share rule
   std::optional<double> ratio;        // largest set in `units` over that of the group's own test
   std::optional<Lift> strength;
@@ -31,9 +32,10 @@ struct EffortSpec {
   domain::Unit unit = domain::Unit::Reps;
 };
 
-/// The spec of doing `movement` counted in `unit` with `load` (kg, all implements together; 0: as much as is
-/// usual). Falls back on patterns, muscles, set sizes and seconds of the catalogue where `constants` has no
-/// row. The turns of a shuttle are not in it. `climb` and `extra_mass` are for the caller to fill in.
+/// The spec of doing `movement` counted in `unit` with `load` (kg, all implements together; 0: each takes
+/// their own, such that the catalogue's planned set fits). Falls back on patterns, muscles, set sizes and
+/// seconds of the catalogue where `constants` has no row. The turns of a shuttle are not in it. `climb` and
+/// `extra_mass` are for the caller to fill in.
 EffortSpec effort_spec(const domain::Movement& movement, domain::Unit unit, double load,
                        const Constants& constants);
 
@@ -43,6 +45,9 @@ EffortSpec unknown_effort(domain::Unit unit, const Constants& constants);
 /// The effort for one body: its largest set from its capacities by the load-share rule (physiology 4.2), its
 /// seconds per unit from its cadence, its oxygen cost from mass and load.
 Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& constants);
+
+/// The load that this body takes: the said one, or its own choice; 0 for body weight.
+double load_of(const EffortSpec& spec, const Body& body);
 
 /// What a capacity is for a body of that mass when it moves `share` of it where the group's own test moves
 /// `reference`: theta' = theta share / reference (Suprak 2011 and others; docs/models/body.md).

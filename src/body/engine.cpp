@@ -14,16 +14,14 @@ double engine_speed(const Effort& effort, double rate, const Constants& constant
   return (4 * 0.8604 * watts + 300) / 3600;
 }
 
-namespace {
-
-/// The rate that is aimed at. The spread grows by D' / (v_max - CS): with it an even run is the
-/// three-parameter hyperbola (Morton 1996), which keeps 400 m from being absurdly fast.
 double engine_rate(const State& state, const Body& body, const Pacing& pacing, const Constants& constants) {
   const double spare = std::max(0.0, state.reserve - constants.reserve_kept * state.reserve_full);
   const double start = body.reserve_distance / std::max(0.5, body.top_speed - body.critical_speed);
   const double spread = std::max(1.0, pacing.end - state.clock) + start;
   return state.critical_rate * durability(state.clock, constants) + 60 * spare / spread;
 }
+
+namespace {
 
 /// Seconds of fatigue-free running that leg fatigue takes out of `recovered` recovery seconds, per unit of
 /// `leg_drag`.

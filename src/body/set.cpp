@@ -150,15 +150,40 @@ Progress go_on(const Frame& frame, Progress at, double wanted, double limit) {
   return at;
 }
 
+/// The mean target rate over a set of that many seconds. It is even until a minute before the end; from then
+/// on the reserve is never spent faster than over a minute, so it fades and the rate with it.
+double mean_target(const State& state, const SetPlan& plan, double seconds, double mode,
+                   const Constants& constants) {
+  const double now = target_rate(state, plan.pacing, constants);
+  const double until = plan.pacing.end - state.clock;
+  const double even = std::clamp(until - constants.shortest_spread, 0.0, seconds);
+  if (even >= seconds) return now;
+  const double fading = mode * (seconds - even) / constants.shortest_spread;
+  const double left = 1 - even / std::max(constants.shortest_spread, until);
+  const double faded = left * (1 - exp(-fading)) * constants.shortest_spread / mode;
+  const double critical = state.critical_rate * durability(state.clock, constants);
+  const double spread = std::max(constants.shortest_spread, until);
+  return critical + (now - critical) * (even + faded * spread / constants.shortest_spread) / seconds;
+}
+
 Frame frame_of(const State& state, const Body& body, const Effort& effort, const SetPlan& plan,
                const Constants& constants) {
   const auto group = index_of(effort.group);
   const bool held = effort.kind == Effort::Kind::Hold;
-  const double target = target_rate(state, plan.pacing, constants);
-  const double power = std::max(1.0, target * effort.mode - constants.standing_rate);
   const double muscle = effort.brisk + (effort.sustained - effort.brisk) * plan.pacing.settled;
-  const double cycle = held ? muscle : std::max(muscle, 60 * effort.cost / power);
-  const double length = std::min({plan.wanted * cycle, plan.seconds, effort.best * cycle});
+  const auto cycle_at = [&](double rate) {
+    const double power = std::max(1.0, rate * effort.mode - constants.standing_rate);
+    return held ? muscle : std::max(muscle, 60 * effort.cost / power);
+  };
+  double target = target_rate(state, plan.pacing, constants);
+  double cycle = cycle_at(target);
+  const double units = std::min(plan.wanted, effort.best);
+  double length = std::min(units * cycle, plan.seconds);
+  if (state.clock + length > plan.pacing.end - constants.shortest_spread) {
+    target = mean_target(state, plan, length, effort.mode, constants);
+    cycle = cycle_at(target);
+    length = std::min(units * cycle, plan.seconds);
+  }
   const double over = effort.mode * (target - state.critical_rate * durability(state.clock, constants));
   const double reserve = state.reserve - over * 0.5 * length / 60;
   const double speed = recovery_speed(state, body, reserve, constants);

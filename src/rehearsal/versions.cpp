@@ -26,7 +26,7 @@ void add_easier(std::vector<Version>& versions, const domain::Catalogue& catalog
       const Movement* easier = catalogue.find(id);
       if (!easier || std::ranges::find(ring, easier) != ring.end()) continue;
       ring.push_back(easier);
-      add(versions, written, {easier});
+      add(versions, written, {.movement = easier});
     }
   }
 }
@@ -77,14 +77,14 @@ const Movement* standing_version(const Ability& ability, const Movement& written
 std::vector<Version> stand_ins(const Ability& ability, const Movement& written, const domain::Item* item) {
   const auto& catalogue = ability.request.catalogue;
   std::vector<Version> versions;
+  add(versions, written, {.movement = standing_version(ability, written), .standing = true});
   if (item && item->scale && !item->scale->by_level)
     for (const domain::ScaleOption& option : item->scale->options)
-      add(versions, written, {catalogue.find(option.movement), option.factor});
-  add(versions, written, {standing_version(ability, written)});
+      add(versions, written, {.movement = catalogue.find(option.movement), .factor = option.factor});
   for (const domain::Limit& limit : ability.limits) {
     const auto swap = written.swap_for.find(limit.limit);
     if (forbidden(written, limit.limit) && swap != written.swap_for.end())
-      add(versions, written, {catalogue.find(swap->second)});
+      add(versions, written, {.movement = catalogue.find(swap->second)});
   }
   add_easier(versions, catalogue, written);
   add_alike(versions, catalogue, written);
@@ -103,7 +103,8 @@ Version first_passing(const Ability& ability, const std::vector<Version>& versio
   for (const bool alike : {false, true})
     for (const double at_least : wanted) {
       const auto at = std::ranges::find_if(versions, [&](const Version& version) {
-        return version.alike == alike && passes(ability, *version.movement, at_least * version.factor);
+        return version.alike == alike &&
+               passes(ability, *version.movement, (version.standing ? 1 : at_least) * version.factor);
       });
       if (at != versions.end()) return *at;
     }

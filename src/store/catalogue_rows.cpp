@@ -72,9 +72,9 @@ struct FileReading {
 };
 
 /// The rows under one array of tables; `read_row` turns each into a value.
-template <class Row, class ReadRow>
+template <class Row>
 void read_list(const FileReading& from, const toml::table& table, std::string_view key,
-               std::vector<Placed<Row>>& to, ReadRow read_row) {
+               std::vector<Placed<Row>>& to, Row (*read_row)(TableReader&, const std::string&)) {
   const toml::node* node = table.get(key);
   if (node == nullptr) return;
   const toml::array* array = node->as_array();
@@ -88,7 +88,7 @@ void read_list(const FileReading& from, const toml::table& table, std::string_vi
     }
     RowPlace place{
         from.file, line_of(element), row->get("id") ? (*row)["id"].value_or(std::string()) : "", {}};
-    TableReader reader(*row, place, from.problems);
+    TableReader reader(*row, place, from.problems);  // NOLINT(misc-const-correctness): the template hides it
     Row value = read_row(reader, from.source);
     to.push_back({std::move(value), std::move(place)});
   }

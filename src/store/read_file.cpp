@@ -13,7 +13,7 @@ namespace fs = std::filesystem;
 using base::ErrorCode;
 using base::failure;
 
-constexpr std::uintmax_t largest_file = 64U * 1024U * 1024U;
+constexpr std::uintmax_t largest_file = 64ULL * 1024 * 1024;
 
 }  // namespace
 

@@ -29,6 +29,7 @@ inline Body body_of(const Profile& p) {
   Body body;
   body.critical_speed = p.critical_speed;
   body.reserve_distance = p.reserve_distance;
+  body.top_speed = 2.25 * p.critical_speed;
   body.cadence = p.cadence;
   body.transition = p.change;
   return body;

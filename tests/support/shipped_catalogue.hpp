@@ -1,0 +1,20 @@
+#pragma once
+
+#include <stdexcept>
+
+#include "domain/catalogue.hpp"
+#include "store/catalogue_file.hpp"
+
+namespace repwright::test {
+
+/// The catalogue of this source tree, read once.
+inline const domain::Catalogue& shipped_catalogue() {
+  static const domain::Catalogue catalogue = [] {
+    auto read = store::load_catalogue(REPWRIGHT_SOURCE_DIR "/data/catalogue", std::nullopt);
+    if (!read) throw std::runtime_error(read.error().message);
+    return *std::move(read);
+  }();
+  return catalogue;
+}
+
+}  // namespace repwright::test
