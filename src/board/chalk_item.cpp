@@ -155,9 +155,13 @@ std::string Chalk::work(const Item& item, const ItemPlace& place) const {
                     : fmt::format("\"{}\"", item.free_text);
   if (bare) return named;
   const std::string amount = with_unit(item);
-  if (place.sets)
-    return item.movement ? fmt::format("{} {}x{}", named, *place.sets, amount)
-                         : fmt::format("{}x{} {}", *place.sets, amount, named);
+  if (place.sets) {
+    // `3x10-15` would be a work time and a rest, `3x500 m` a repeated distance.
+    const bool repeats = item.unit == Unit::Metres || item.unit == Unit::Kilocalories;
+    const bool name_first = item.movement && (repeats || std::holds_alternative<domain::Range>(item.amount));
+    return name_first ? fmt::format("{} {}x{}", named, *place.sets, amount)
+                      : fmt::format("{}x{} {}", *place.sets, amount, named);
+  }
   if (name_comes_first(item) && item.movement) return fmt::format("{} {}", named, amount);
   return fmt::format("{} {}", amount, named);
 }
