@@ -97,7 +97,8 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
                                         .bodies = cast.median,
                                         .constants = request.gym.constants,
                                         .date = gym_class.date,
-                                        .rule = request.rule});
+                                        .rule = request.rule,
+                                        .hall = &request.gym.hall});
   const rehearsal::WrittenFloor floor = rehearsal::write_scripts({.fitted = result.fitted,
                                                                   .timetable = result.timetable,
                                                                   .catalogue = request.gym.catalogue,

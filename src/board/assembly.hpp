@@ -18,9 +18,9 @@ struct Places {
 struct EntryRules {
   const domain::Block& block;
   const Draft& draft;
-  bool slots = false;       // work without an amount takes the work time
+  bool slots = false;  // work without an amount takes the work time
   bool sets = false;
-  bool as_many = false;     // work without an amount is as much as possible
+  bool as_many = false;  // work without an amount is as much as possible
 };
 domain::Item finish_entry(Session&, Places&, Entry, const EntryRules&);
 std::vector<domain::Item> finish_entries(Session&, Places&, const std::vector<Entry>&, const EntryRules&);
@@ -37,7 +37,8 @@ domain::Block finish_circuit(Session&, Places&, Draft&, std::optional<base::Dura
 void fill_work(Session&, Places&, Draft&, domain::Block&, const EntryRules&);
 
 /// The whole board: chapters to blocks, scores to their pieces, steps and blocks numbered.
-void finish_board(Session&, domain::Board&, std::vector<domain::Span>& steps, std::vector<domain::Span>& blocks);
+void finish_board(Session&, domain::Board&, std::vector<domain::Span>& steps,
+                  std::vector<domain::Span>& blocks);
 
 /// The length of a block on the clock (docs/guide/reading.md, section 9), if it is fixed.
 std::optional<base::Duration> written_length(const domain::Block& block);

@@ -46,7 +46,8 @@ bool read_gate(Session& session, Cursor& cursor, Entry& entry) {
     ahead.next(named->marks);
     gate.movement = choose_movement(session, *named, Entry{}, ahead.span_from(from));
     const domain::Movement* held = session.names.movement(*gate.movement);
-    gate.unit = held != nullptr && !held->pace.contains(domain::Unit::Seconds) ? held->default_unit : domain::Unit::Seconds;
+    gate.unit = held != nullptr && !held->pace.contains(domain::Unit::Seconds) ? held->default_unit
+                                                                               : domain::Unit::Seconds;
   } else {
     while (ahead.at_word()) ahead.next();
     gate.free_text = session.kept(ahead.span_from(from));
@@ -94,8 +95,8 @@ void read_bracket(Session& session, Cursor inside, Entry* entry) {
         session.draft().said.load_scored = true;
         continue;
       }
-      all = read_gate(session, cursor, *entry) || read_detail(session, cursor, *entry) || read_rest(session, cursor) ||
-            read_cap(session, cursor);
+      all = read_gate(session, cursor, *entry) || read_detail(session, cursor, *entry) ||
+            read_rest(session, cursor) || read_cap(session, cursor);
     }
     if (!all) {
       if (!entry->item.note.empty()) entry->item.note += "; ";
@@ -105,7 +106,8 @@ void read_bracket(Session& session, Cursor inside, Entry* entry) {
     session.bracketed = was;
     return;
   }
-  if (only_words(inside) && !inside.at_any({"then", "rest", "every", "cap", "one", "any", "heats", "quiet", "build"})) {
+  if (only_words(inside) &&
+      !inside.at_any({"then", "rest", "every", "cap", "one", "any", "heats", "quiet", "build"})) {
     keep_words(session, whole);
   } else {
     read_statements(session, inside);

@@ -11,9 +11,9 @@ bool Draft::has_work() const {
 
 bool Draft::untouched() const {
   return !has_work() && !has_clock() && !scheme && !clock && !block.rounds && !block.sets && !block.cap &&
-         block.team_sizes.empty() && !block.start && !said.rest && !said.note && !said.superset && !said.sets &&
-         !said.relay && block.levels.empty() && texts.empty() && !said.optional && !share && !mode && !block.heats &&
-         !said.buy_in;
+         block.team_sizes.empty() && !block.start && !said.rest && !said.note && !said.superset &&
+         !said.sets && !said.relay && block.levels.empty() && texts.empty() && !said.optional && !share &&
+         !mode && !block.heats && !said.buy_in;
 }
 
 Entry* Draft::last_entry() {

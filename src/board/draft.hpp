@@ -15,22 +15,22 @@ struct Entry {
   domain::Item item;
   domain::Span span;
   std::optional<Numbers> amount;
-  std::optional<domain::Unit> unit;     // said without a number: `cal row` below a list
-  std::optional<int> sets;              // from `4x8`
-  std::optional<int> share_sets;        // sets counted by the list of one lift: `3-3-3-3+`
-  std::vector<double> loads;            // numbers with a slash, tiers or levels
+  std::optional<domain::Unit> unit;  // said without a number: `cal row` below a list
+  std::optional<int> sets;           // from `4x8`
+  std::optional<int> share_sets;     // sets counted by the list of one lift: `3-3-3-3+`
+  std::vector<double> loads;         // numbers with a slash, tiers or levels
   LoadUnit load_unit = LoadUnit::Unsaid;
   std::optional<Numbers> scale_counts;
   std::vector<std::string> level_words;  // options in brackets that go by level
-  char letter = 0;                      // A of `A1`
-  bool lettered = false;                // a digit followed the letter
+  char letter = 0;                       // A of `A1`
+  bool lettered = false;                 // a digit followed the letter
   bool name_first = false;
-  bool tail = false;                    // starred: last in the round
+  bool tail = false;  // starred: last in the round
   bool superset_with_next = false;
-  bool continues = false;               // no lift named: goes on with the lift above
-  bool both_sides = false;              // amounts are of one side
+  bool continues = false;   // no lift named: goes on with the lift above
+  bool both_sides = false;  // amounts are of one side
   std::string side_words;
-  bool rest = false;                    // a slot of rest
+  bool rest = false;  // a slot of rest
   int line = 0;
   int slot = -1;
 };
@@ -77,15 +77,15 @@ struct Draft {
   domain::Span span;
   std::vector<Section> sections;
   std::vector<std::vector<Entry>> slots;
-  std::vector<int> minutes;  // that label the slots: `minute 1:`
-  int slot = -1;             // where the next work goes; -1: no label has been seen
+  std::vector<int> minutes;       // that label the slots: `minute 1:`
+  int slot = -1;                  // where the next work goes; -1: no label has been seen
   std::optional<Numbers> scheme;  // counts for every line below: `27-22-17`
   std::optional<base::Duration> clock;
   std::optional<int> stations;
   std::optional<int> times_of_work;  // the n of `n x 40/20`
   std::optional<domain::Range> heading_effort;
   std::optional<domain::Tempo> tempo;
-  std::optional<domain::Share> share;       // handed down to the lines below
+  std::optional<domain::Share> share;  // handed down to the lines below
   std::optional<domain::PartnerMode> mode;
   std::optional<domain::Range> effort;
   std::string pace;
@@ -100,7 +100,8 @@ struct Draft {
 
   bool has_clock() const {
     return said.for_time || said.amrap || said.every || said.build || said.accumulate || said.for_distance ||
-           said.max_effort || said.ladder || said.stations || block.work || block.rest_rule || said.each_for_time;
+           said.max_effort || said.ladder || said.stations || block.work || block.rest_rule ||
+           said.each_for_time;
   }
   /// Lines below take their amount from the piece: numbers behind a name are loads.
   bool gives_amounts() const {
@@ -112,7 +113,18 @@ struct Draft {
 };
 
 /// A part of the class: its heading, if any, and the pieces below.
-enum class Part : std::uint8_t { None, WarmUp, Skill, Strength, Piece, CoolDown, Rest, Extra, Finisher, Talk };
+enum class Part : std::uint8_t {
+  None,
+  WarmUp,
+  Skill,
+  Strength,
+  Piece,
+  CoolDown,
+  Rest,
+  Extra,
+  Finisher,
+  Talk
+};
 struct Chapter {
   Part part = Part::None;
   std::string title;

@@ -48,21 +48,25 @@ bool measures(const Block& block, Score score) {
       return has(unit_is(Unit::Reps));
     case Score::MinInterval:
     case Score::MaxInterval:
-      return (block.kind == BlockKind::Intervals || block.kind == BlockKind::Every) && (has(unit_is(Unit::Reps)) || has(unit_is(Unit::Kilocalories)) || has(unit_is(Unit::Metres)));
+      return (block.kind == BlockKind::Intervals || block.kind == BlockKind::Every) &&
+             (has(unit_is(Unit::Reps)) || has(unit_is(Unit::Kilocalories)) || has(unit_is(Unit::Metres)));
     case Score::MaxTime:
     case Score::MinTime:
     case Score::Times:
       return block.kind == BlockKind::Intervals && !block.work;
     case Score::Time:
-      return block.kind == BlockKind::ForTime || block.kind == BlockKind::Accumulate || (block.kind == BlockKind::Partner && !block.duration);
+      return block.kind == BlockKind::ForTime || block.kind == BlockKind::Accumulate ||
+             (block.kind == BlockKind::Partner && !block.duration);
     case Score::RoundsReps:
-      return block.kind == BlockKind::Amrap || (block.kind == BlockKind::Intervals && block.work) || (block.kind == BlockKind::Partner && block.duration);
+      return block.kind == BlockKind::Amrap || (block.kind == BlockKind::Intervals && block.work) ||
+             (block.kind == BlockKind::Partner && block.duration);
     case Score::LastFullMinute:
       return block.kind == BlockKind::Every;
     case Score::RungReps:
       return block.kind == BlockKind::Ladder;
     case Score::Load:
-      return block.kind == BlockKind::Sets || block.kind == BlockKind::Superset || block.kind == BlockKind::Build || block.kind == BlockKind::Every;
+      return block.kind == BlockKind::Sets || block.kind == BlockKind::Superset ||
+             block.kind == BlockKind::Build || block.kind == BlockKind::Every;
     default:
       return block.score.has_value();
   }
@@ -73,7 +77,8 @@ void set_scores(const Session& session, std::vector<Finished>& chapters) {
     std::vector<Block*> reach;
     for (std::size_t c = line.chapter; c <= line.last_chapter && c < chapters.size(); ++c)
       for (std::size_t b = 0; b < chapters[c].blocks.size(); ++b)
-        if (c < line.last_chapter || chapters[c].draft[b] < line.last_draft) reach.push_back(&chapters[c].blocks[b]);
+        if (c < line.last_chapter || chapters[c].draft[b] < line.last_draft)
+          reach.push_back(&chapters[c].blocks[b]);
     std::erase_if(reach, [](const Block* block) { return !block->score; });
     bool found = false;
     for (Block* block : reach)
@@ -92,8 +97,10 @@ bool same_length(const Block& block, Duration minutes) {
 
 /// What the minutes of a heading do to the one block below it.
 void give_minutes(Block& block, Duration minutes) {
-  if (same_length(block, minutes) || block.kind == BlockKind::Optional || block.kind == BlockKind::Amrap) return;
-  const bool own = block.kind == BlockKind::Build || block.kind == BlockKind::ForDistance || block.kind == BlockKind::MaxEffort || block.kind == BlockKind::Ladder;
+  if (same_length(block, minutes) || block.kind == BlockKind::Optional || block.kind == BlockKind::Amrap)
+    return;
+  const bool own = block.kind == BlockKind::Build || block.kind == BlockKind::ForDistance ||
+                   block.kind == BlockKind::MaxEffort || block.kind == BlockKind::Ladder;
   if (own && block.duration) return;
   block.duration = minutes;
 }
@@ -216,7 +223,8 @@ std::optional<Duration> written_length(const Block& block) {
   if (block.kind == BlockKind::Optional) return Duration{};
   const double heats = block.heats.value_or(1);
   if (block.duration) return heats * *block.duration;
-  if (block.kind == BlockKind::Every && block.every && block.intervals) return heats * *block.every * *block.intervals;
+  if (block.kind == BlockKind::Every && block.every && block.intervals)
+    return heats * *block.every * *block.intervals;
   if (block.kind == BlockKind::Intervals && block.work) {
     const double rounds = block.rounds.value_or(1);
     if (block.rest) return heats * rounds * (*block.work + *block.rest);
@@ -234,7 +242,8 @@ std::optional<Duration> written_length(const Block& block) {
   return std::nullopt;
 }
 
-void finish_board(Session& session, domain::Board& board, std::vector<domain::Span>& steps, std::vector<domain::Span>& blocks) {
+void finish_board(Session& session, domain::Board& board, std::vector<domain::Span>& steps,
+                  std::vector<domain::Span>& blocks) {
   Places places;
   std::vector<Finished> chapters;
   for (Chapter& chapter : session.chapters) {
@@ -248,7 +257,8 @@ void finish_board(Session& session, domain::Board& board, std::vector<domain::Sp
   }
   set_scores(session, chapters);
   board.title = session.title;
-  for (std::size_t i = 0; i < chapters.size(); ++i) close_chapter(places, session.chapters[i], std::move(chapters[i].blocks), board);
+  for (std::size_t i = 0; i < chapters.size(); ++i)
+    close_chapter(places, session.chapters[i], std::move(chapters[i].blocks), board);
   Numbering(places, steps, blocks).number(board.blocks);
 }
 

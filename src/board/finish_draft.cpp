@@ -17,13 +17,15 @@ using domain::Unit;
 
 std::vector<Entry> all_entries(const Draft& draft) {
   std::vector<Entry> all;
-  for (const Section& section : draft.sections) all.insert(all.end(), section.entries.begin(), section.entries.end());
+  for (const Section& section : draft.sections)
+    all.insert(all.end(), section.entries.begin(), section.entries.end());
   for (const auto& slot : draft.slots) all.insert(all.end(), slot.begin(), slot.end());
   return all;
 }
 
 bool is_max(const Entry& entry) {
-  return entry.amount && entry.amount->values.size() == 1 && std::holds_alternative<domain::Max>(entry.amount->values.front());
+  return entry.amount && entry.amount->values.size() == 1 &&
+         std::holds_alternative<domain::Max>(entry.amount->values.front());
 }
 
 /// `max burpees in 75 s`, a finisher's `max ...`: nothing but as much as possible within a time.
@@ -46,7 +48,8 @@ void make_stations(Draft& draft) {
     for (const Entry& entry : section.entries) draft.slots.push_back({entry});
   draft.sections.clear();
   const int stations = static_cast<int>(draft.slots.size());
-  if (draft.times_of_work && stations > 0 && *draft.times_of_work % stations == 0) draft.block.rounds = *draft.times_of_work / stations;
+  if (draft.times_of_work && stations > 0 && *draft.times_of_work % stations == 0)
+    draft.block.rounds = *draft.times_of_work / stations;
 }
 
 bool climbs(const Draft& draft) {
@@ -60,7 +63,9 @@ BlockKind kind_of(const Chapter& chapter, const Draft& draft) {
   const Said& said = draft.said;
   const std::vector<Entry> entries = all_entries(draft);
   if (said.rest) return BlockKind::Rest;
-  if (entries.empty() && draft.slots.empty() && !draft.has_clock() && draft.block.team_sizes.empty() && !draft.block.rounds && !draft.block.sets) return BlockKind::Note;
+  if (entries.empty() && draft.slots.empty() && !draft.has_clock() && draft.block.team_sizes.empty() &&
+      !draft.block.rounds && !draft.block.sets)
+    return BlockKind::Note;
   if (said.optional) return BlockKind::Optional;
   if (said.stations || is_round_of_stations(draft, entries)) return BlockKind::Circuit;
   if (said.relay) return BlockKind::Relay;
@@ -70,16 +75,20 @@ BlockKind kind_of(const Chapter& chapter, const Draft& draft) {
   if (said.for_distance) return BlockKind::ForDistance;
   if (is_max_effort(draft, entries)) return BlockKind::MaxEffort;
   if (said.every) return BlockKind::Every;
-  if (draft.block.work || draft.block.rest_rule || said.repeats || said.each_for_time) return BlockKind::Intervals;
+  if (draft.block.work || draft.block.rest_rule || said.repeats || said.each_for_time)
+    return BlockKind::Intervals;
   if (climbs(draft)) return BlockKind::Ladder;
   if (said.amrap) return BlockKind::Amrap;
   if (said.sets || said.superset) return BlockKind::Sets;
-  const bool quiet_part = chapter.part == Part::WarmUp || chapter.part == Part::CoolDown || (chapter.part == Part::Skill && !said.for_time && !draft.block.cap);
+  const bool quiet_part = chapter.part == Part::WarmUp || chapter.part == Part::CoolDown ||
+                          (chapter.part == Part::Skill && !said.for_time && !draft.block.cap);
   if (quiet_part && !said.for_time) return draft.block.rounds ? BlockKind::Rounds : BlockKind::Once;
   return BlockKind::ForTime;
 }
 
-Unit unit_of_single_max(const std::vector<Item>& items) { return items.empty() ? Unit::Reps : items.front().unit; }
+Unit unit_of_single_max(const std::vector<Item>& items) {
+  return items.empty() ? Unit::Reps : items.front().unit;
+}
 
 Score max_score(Unit unit, bool summed) {
   if (unit == Unit::Kilocalories) return summed ? Score::KcalSum : Score::Kcal;
@@ -104,16 +113,20 @@ Score interval_score(const Block& block) {
 /// A list of counts gives its length as the rounds.
 int rounds_of(const Draft& draft, const Block& block) {
   if (block.rounds) return *block.rounds;
-  std::size_t longest = draft.scheme && draft.scheme->joined == Joined::Dashes ? draft.scheme->values.size() : 1;
+  std::size_t longest =
+      draft.scheme && draft.scheme->joined == Joined::Dashes ? draft.scheme->values.size() : 1;
   for (const Item& item : block.items)
-    if (const auto* list = std::get_if<domain::PerSet>(&item.amount)) longest = std::max(longest, list->amounts.size());
+    if (const auto* list = std::get_if<domain::PerSet>(&item.amount))
+      longest = std::max(longest, list->amounts.size());
   return static_cast<int>(longest);
 }
 
 double held_seconds(const std::vector<Item>& items) {
   double total = 0;
   for (const Item& item : items)
-    if (const auto* number = std::get_if<double>(&item.amount); number != nullptr && item.unit == Unit::Seconds) total += *number;
+    if (const auto* number = std::get_if<double>(&item.amount);
+        number != nullptr && item.unit == Unit::Seconds)
+      total += *number;
   return total;
 }
 
@@ -121,12 +134,16 @@ void check_cap(Session& session, const Draft& draft, const Block& block) {
   if (!block.cap) return;
   const double rounds = std::max(1, block.rounds.value_or(1));
   double fixed = held_seconds(block.items) * rounds;
-  for (const Block& child : block.children) fixed += held_seconds(child.items) * std::max(1, child.rounds.value_or(1));
-  if (block.rest_rule && block.rest_rule->kind == domain::RestKind::Fixed) fixed += block.rest_rule->length.si() * (rounds - 1);
+  for (const Block& child : block.children)
+    fixed += held_seconds(child.items) * std::max(1, child.rounds.value_or(1));
+  if (block.rest_rule && block.rest_rule->kind == domain::RestKind::Fixed)
+    fixed += block.rest_rule->length.si() * (rounds - 1);
   if (const auto length = written_length(block)) fixed = std::max(fixed, length->si());
   if (fixed <= block.cap->si()) return;
   const domain::Span span = draft.cap_span.value_or(draft.span);
-  session.remarks.add({"cap-too-short", span, fmt::format("`{}` is shorter than the {:.0f} s that are fixed in the piece", session.kept(span), fixed),
+  session.remarks.add({"cap-too-short", span,
+                       fmt::format("`{}` is shorter than the {:.0f} s that are fixed in the piece",
+                                   session.kept(span), fixed),
                        "a cap is longer than what nobody can shorten"});
 }
 
@@ -160,20 +177,24 @@ BlockKind child_kind(Role role) {
 void fill_work(Session& session, Places& places, Draft& draft, Block& block, const EntryRules& rules) {
   std::vector<Section> sections = filled(draft);
   const bool parted = std::ranges::any_of(sections, [](const Section& s) { return s.role == Role::Once; });
-  const bool counted = block.rounds.value_or(1) > 1 || draft.said.amrap || block.work.has_value() || draft.scheme;
+  const bool counted =
+      block.rounds.value_or(1) > 1 || draft.said.amrap || block.work.has_value() || draft.scheme;
   for (Section& section : sections)
     if (section.role == Role::Plain && parted && counted) {
       section.role = Role::Rounds;
       section.rounds = draft.said.amrap || block.work ? std::nullopt : std::optional(rounds_of(draft, block));
     }
-  const bool one = sections.size() == 1 && sections.front().role != Role::AnyOrder && !(sections.front().role == Role::Once && draft.said.amrap);
-  const bool all_once = std::ranges::all_of(sections, [](const Section& s) { return s.role == Role::Plain || s.role == Role::Once; });
+  const bool one = sections.size() == 1 && sections.front().role != Role::AnyOrder &&
+                   !(sections.front().role == Role::Once && draft.said.amrap);
+  const bool all_once = std::ranges::all_of(
+      sections, [](const Section& s) { return s.role == Role::Plain || s.role == Role::Once; });
   if (one || (all_once && !(parted && counted))) {
     for (const Section& section : sections) {
       std::vector<Item> items = finish_entries(session, places, section.entries, rules);
       block.items.insert(block.items.end(), items.begin(), items.end());
     }
-    if (one && sections.front().role == Role::Rounds && sections.front().rounds && !block.rounds) block.rounds = sections.front().rounds;
+    if (one && sections.front().role == Role::Rounds && sections.front().rounds && !block.rounds)
+      block.rounds = sections.front().rounds;
     return;
   }
   for (const Section& section : sections) {
@@ -196,11 +217,14 @@ void fill_work(Session& session, Places& places, Draft& draft, Block& block, con
 namespace {
 
 void finish_clocked(Session& session, Places& places, const Chapter& chapter, Draft& draft, Block& block) {
-  const std::optional<Duration> window = chapter.to ? std::optional(*chapter.to - *chapter.from) : chapter.minutes;
-  const bool as_many = draft.said.max_effort || draft.said.for_distance || block.kind == BlockKind::MaxEffort || block.kind == BlockKind::ForDistance;
+  const std::optional<Duration> window =
+      chapter.to ? std::optional(*chapter.to - *chapter.from) : chapter.minutes;
+  const bool as_many = draft.said.max_effort || draft.said.for_distance ||
+                       block.kind == BlockKind::MaxEffort || block.kind == BlockKind::ForDistance;
   if (block.kind == BlockKind::Partner && !block.cap && draft.clock) block.duration = draft.clock;
   const std::optional<Duration> duration_before = block.duration;
-  if (block.kind == BlockKind::Accumulate && draft.clock) draft.scheme = Numbers{.values = {draft.clock->si()}, .unit = Unit::Seconds, .span = draft.span};
+  if (block.kind == BlockKind::Accumulate && draft.clock)
+    draft.scheme = Numbers{.values = {draft.clock->si()}, .unit = Unit::Seconds, .span = draft.span};
   fill_work(session, places, draft, block, {.block = block, .draft = draft, .as_many = as_many});
   (void)duration_before;
   switch (block.kind) {
@@ -273,10 +297,15 @@ void finish_clocked(Session& session, Places& places, const Chapter& chapter, Dr
 void check_work(Session& session, const Draft& draft, const Block& block) {
   const bool needs = block.kind != BlockKind::Rest && block.kind != BlockKind::Note;
   if (needs && block.items.empty() && block.children.empty())
-    session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)), "write what is done, one line each"});
-  const bool endless = (block.kind == BlockKind::Amrap || block.kind == BlockKind::Ladder || block.kind == BlockKind::ForDistance || block.kind == BlockKind::MaxEffort) && !block.duration && !block.cap;
+    session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)),
+                         "write what is done, one line each"});
+  const bool endless = (block.kind == BlockKind::Amrap || block.kind == BlockKind::Ladder ||
+                        block.kind == BlockKind::ForDistance || block.kind == BlockKind::MaxEffort) &&
+                       !block.duration && !block.cap;
   if (endless)
-    session.remarks.add({"no-length", draft.span, fmt::format("`{}` does not say how long it runs", session.kept(draft.span)), "write the minutes"});
+    session.remarks.add({"no-length", draft.span,
+                         fmt::format("`{}` does not say how long it runs", session.kept(draft.span)),
+                         "write the minutes"});
 }
 
 std::string joined_words(const std::vector<std::string>& words) {
@@ -298,10 +327,13 @@ std::vector<Block> finish_draft(Session& session, Places& places, const Chapter&
     draft.span = entries.empty() ? chapter.span : entries.front().span;
   }
   std::vector<Block> blocks;
-  const std::optional<Duration> window = chapter.to ? std::optional(*chapter.to - *chapter.from) : chapter.minutes;
+  const std::optional<Duration> window =
+      chapter.to ? std::optional(*chapter.to - *chapter.from) : chapter.minutes;
   if (kind == BlockKind::Sets) {
     blocks = finish_sets(session, places, draft);
-    if (blocks.empty()) session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)), "write the lift"});
+    if (blocks.empty())
+      session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)),
+                           "write the lift"});
   } else if (kind == BlockKind::Every) {
     blocks = {finish_every(session, places, draft, window)};
   } else if (kind == BlockKind::Circuit) {
@@ -315,7 +347,8 @@ std::vector<Block> finish_draft(Session& session, Places& places, const Chapter&
       block.duration = draft.clock;
       if (kind == BlockKind::Note && draft.texts.empty()) {
         if (draft.clock && !draft.has_work()) return {};
-        session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)), "write what is done, one line each"});
+        session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)),
+                             "write what is done, one line each"});
         block.kind = BlockKind::ForTime;
         block.rounds = 1;
         block.score = Score::Time;
@@ -333,7 +366,8 @@ std::vector<Block> finish_draft(Session& session, Places& places, const Chapter&
     check_cap(session, draft, block);
     if (drop_foreign_fields(block))
       session.remarks.add({"rule-of-another-kind", draft.span,
-                           fmt::format("`{}` is followed by a rule that such a piece does not have", session.kept(draft.span)),
+                           fmt::format("`{}` is followed by a rule that such a piece does not have",
+                                       session.kept(draft.span)),
                            "write the rule below the piece that it belongs to"});
   }
   return blocks;

@@ -30,16 +30,18 @@ Amount amount_of_slashes(Session& session, Entry& entry, const EntryRules& rules
     return values[0];
   }
   if (values.size() == 2) {
-    session.remarks.add_once({"tier-order", entry.amount->span,
-                              fmt::format("`{}`: {}", session.kept(entry.amount->span),
-                                          session.house.tiers == domain::TierRule::BySex
-                                              ? "the first is for m, the second for f; x or nothing takes the lighter"
-                                              : "the first is the harder, the second the easier choice"),
-                              "the order is a rule of the house"});
+    session.remarks.add_once(
+        {"tier-order", entry.amount->span,
+         fmt::format("`{}`: {}", session.kept(entry.amount->span),
+                     session.house.tiers == domain::TierRule::BySex
+                         ? "the first is for m, the second for f; x or nothing takes the lighter"
+                         : "the first is the harder, the second the easier choice"),
+         "the order is a rule of the house"});
     return domain::Tiers{values[0], values[1]};
   }
   session.remarks.add({"slash-without-levels", entry.amount->span,
-                       fmt::format("`{}`: no line above names {} levels, the first number counts", session.kept(entry.amount->span), values.size()),
+                       fmt::format("`{}`: no line above names {} levels, the first number counts",
+                                   session.kept(entry.amount->span), values.size()),
                        "name the levels in a line above: A / B / C"});
   return values[0];
 }
@@ -87,9 +89,11 @@ void settle_sides(Session& session, Entry& entry, Item& item) {
   }
   const std::string written = entry.amount ? session.kept(entry.amount->span) : std::string();
   double_amount(item.amount);
-  const std::string note = written.empty() ? entry.side_words : fmt::format("{} {}", written, entry.side_words);
+  const std::string note =
+      written.empty() ? entry.side_words : fmt::format("{} {}", written, entry.side_words);
   item.note = item.note.empty() ? note : note + "; " + item.note;
-  session.remarks.add_once({"both-sides", entry.span, fmt::format("`{}` was counted for both sides", session.kept(entry.span)),
+  session.remarks.add_once({"both-sides", entry.span,
+                            fmt::format("`{}` was counted for both sides", session.kept(entry.span)),
                             "counting both legs together is a rule of the house"});
 }
 
@@ -107,14 +111,18 @@ void minutes_for_metres(Session& session, const Entry& entry, Item& item) {
   if (movement == nullptr || item.unit != Unit::Metres || movement->pace.contains(Unit::Metres)) return;
   const bool hold = movement->pace.contains(Unit::Seconds);
   if (!hold) {
-    session.remarks.add({"unit-of-movement", entry.span, fmt::format("`{}`: {} is not counted in metres", session.kept(entry.span), movement->name),
-                         "mend the unit"});
+    session.remarks.add(
+        {"unit-of-movement", entry.span,
+         fmt::format("`{}`: {} is not counted in metres", session.kept(entry.span), movement->name),
+         "mend the unit"});
     return;
   }
   item.unit = Unit::Seconds;
   if (auto* number = std::get_if<double>(&item.amount)) *number *= 60;
-  session.remarks.add({"minutes-or-metres", entry.amount->span, fmt::format("`{}` beside a hold was read as minutes", session.kept(entry.amount->span)),
-                       "write min or m for metres"});
+  session.remarks.add(
+      {"minutes-or-metres", entry.amount->span,
+       fmt::format("`{}` beside a hold was read as minutes", session.kept(entry.amount->span)),
+       "write min or m for metres"});
 }
 
 void check_amount(Session& session, const Entry& entry, const Item& item) {
@@ -139,12 +147,18 @@ void check_amount(Session& session, const Entry& entry, const Item& item) {
     nothing |= number <= 0;
     many |= number > most;
   });
-  if (nothing) session.remarks.add({"no-amount", span, fmt::format("`{}`: an amount is more than nothing", session.kept(span)), "write how much"});
-  if (many) session.remarks.add({"too-many", span, fmt::format("`{}`: no session holds so much", session.kept(span)), "mend the amount"});
+  if (nothing)
+    session.remarks.add({"no-amount", span,
+                         fmt::format("`{}`: an amount is more than nothing", session.kept(span)),
+                         "write how much"});
+  if (many)
+    session.remarks.add({"too-many", span, fmt::format("`{}`: no session holds so much", session.kept(span)),
+                         "mend the amount"});
   const domain::Movement* movement = movement_of(session, item);
   if (movement != nullptr && item.unit == Unit::Kilocalories && !movement->pace.contains(Unit::Kilocalories))
     session.remarks.add({"no-kilocalories", entry.span,
-                         fmt::format("`{}`: only a machine shows kilocalories, {} does not", session.kept(entry.span), movement->name),
+                         fmt::format("`{}`: only a machine shows kilocalories, {} does not",
+                                     session.kept(entry.span), movement->name),
                          "write repetitions, or name the machine"});
 }
 
@@ -154,21 +168,30 @@ void settle_loads(Session& session, const Entry& entry, Item& item, const EntryR
   domain::Loads loads;
   for (const double number : entry.loads) loads.masses.push_back(mass_of(number, entry.load_unit, pounds));
   if (std::ranges::any_of(loads.masses, [](base::Mass m) { return m.si() <= 0 || m.si() > 600; }))
-    session.remarks.add({"too-heavy", entry.span, fmt::format("`{}`: a load is more than nothing and at most 600 kg", session.kept(entry.span)), "mend the load"});
+    session.remarks.add(
+        {"too-heavy", entry.span,
+         fmt::format("`{}`: a load is more than nothing and at most 600 kg", session.kept(entry.span)),
+         "mend the load"});
   if (entry.load_unit == LoadUnit::Unsaid)
-    session.remarks.add_once({"mass-unit", entry.span, fmt::format("loads without a unit are {}", pounds ? "pounds" : "kilograms"), "the unit is a rule of the house"});
+    session.remarks.add_once({"mass-unit", entry.span,
+                              fmt::format("loads without a unit are {}", pounds ? "pounds" : "kilograms"),
+                              "the unit is a rule of the house"});
   loads.by_level = rules.block.levels.size() == loads.masses.size() && loads.masses.size() > 1;
   if (!loads.by_level && loads.masses.size() > 2) {
-    session.remarks.add({"slash-without-levels", entry.span, fmt::format("`{}`: no line above names {} levels, the first two loads count", session.kept(entry.span), loads.masses.size()),
+    session.remarks.add({"slash-without-levels", entry.span,
+                         fmt::format("`{}`: no line above names {} levels, the first two loads count",
+                                     session.kept(entry.span), loads.masses.size()),
                          "name the levels in a line above: A / B / C"});
     loads.masses.resize(2);
   }
   if (!loads.by_level && loads.masses.size() == 2)
-    session.remarks.add_once({"tier-order", entry.span,
-                              fmt::format("`{}`: {}", session.kept(entry.span),
-                                          session.house.tiers == domain::TierRule::BySex ? "the first load is for m, the second for f; x or nothing takes the lighter"
-                                                                                         : "the first is the heavier, the second the lighter choice"),
-                              "the order is a rule of the house"});
+    session.remarks.add_once(
+        {"tier-order", entry.span,
+         fmt::format("`{}`: {}", session.kept(entry.span),
+                     session.house.tiers == domain::TierRule::BySex
+                         ? "the first load is for m, the second for f; x or nothing takes the lighter"
+                         : "the first is the heavier, the second the lighter choice"),
+         "the order is a rule of the house"});
   item.loads = std::move(loads);
 }
 
@@ -176,12 +199,16 @@ void check_share_of_best(Session& session, const Entry& entry, const Item& item)
   if (!item.load_share) return;
   const domain::Movement* movement = movement_of(session, item);
   const bool lift = movement != nullptr ? movement->typical_load.has_value() : !item.free_text.empty();
-  const bool bodyweight_best = movement != nullptr && movement->category != "run" && movement->category != "ergometer" && movement->default_unit == Unit::Reps;
+  const bool bodyweight_best = movement != nullptr && movement->category != "run" &&
+                               movement->category != "ergometer" && movement->default_unit == Unit::Reps;
   if (lift || (bodyweight_best && item.load_share->of == domain::ShareOf::TodayBest)) return;
-  session.remarks.add({"share-of-nothing", entry.span,
-                       movement == nullptr ? fmt::format("`{}`: a percentage needs a lift that it is of", session.kept(entry.span))
-                                           : fmt::format("`{}`: {} has no one-rep best to take a percentage of", session.kept(entry.span), movement->name),
-                       "name the lift, or write an effort or a pace"});
+  session.remarks.add(
+      {"share-of-nothing", entry.span,
+       movement == nullptr
+           ? fmt::format("`{}`: a percentage needs a lift that it is of", session.kept(entry.span))
+           : fmt::format("`{}`: {} has no one-rep best to take a percentage of", session.kept(entry.span),
+                         movement->name),
+       "name the lift, or write an effort or a pace"});
 }
 
 }  // namespace
@@ -215,21 +242,26 @@ Item finish_entry(Session& session, Places& places, Entry entry, const EntryRule
   } else {
     item.amount = 1.0;
     item.unit = settled_unit(session, entry, item, rules);
-    session.remarks.add({"one-each", entry.span, fmt::format("`{}` has no amount and was counted as one", session.kept(entry.span)), "write how many"});
+    session.remarks.add({"one-each", entry.span,
+                         fmt::format("`{}` has no amount and was counted as one", session.kept(entry.span)),
+                         "write how many"});
   }
   minutes_for_metres(session, entry, item);
   settle_sides(session, entry, item);
   settle_loads(session, entry, item, rules);
   check_amount(session, entry, item);
   check_share_of_best(session, entry, item);
-  if (item.scale && item.scale->by_level && rules.block.levels.size() != item.scale->options.size()) item.scale->by_level = false;
-  const bool partner_for_time = !rules.block.team_sizes.empty() && !rules.block.duration && !rules.block.work_mode && !rules.draft.said.relay;
+  if (item.scale && item.scale->by_level && rules.block.levels.size() != item.scale->options.size())
+    item.scale->by_level = false;
+  const bool partner_for_time = !rules.block.team_sizes.empty() && !rules.block.duration &&
+                                !rules.block.work_mode && !rules.draft.said.relay;
   if (partner_for_time && !item.share) item.share = domain::Share::Total;
   if (item.share == domain::Share::Sync) item.mode.reset();
   return item;
 }
 
-std::vector<Item> finish_entries(Session& session, Places& places, const std::vector<Entry>& entries, const EntryRules& rules) {
+std::vector<Item> finish_entries(Session& session, Places& places, const std::vector<Entry>& entries,
+                                 const EntryRules& rules) {
   std::vector<Item> items;
   items.reserve(entries.size());
   for (const Entry& entry : entries)

@@ -47,12 +47,14 @@ void make_climb(Draft& draft) {
 void settle_unlabelled(Session& session, Draft& draft) {
   const bool labelled = draft.slot >= 0 || !draft.minutes.empty();
   if (labelled || draft.slots.size() < 2) return;
-  const bool divides = draft.block.intervals && *draft.block.intervals % static_cast<int>(draft.slots.size()) == 0;
+  const bool divides =
+      draft.block.intervals && *draft.block.intervals % static_cast<int>(draft.slots.size()) == 0;
   const bool short_turn = draft.block.every && draft.block.every->si() <= 60;
   const domain::Span span = draft.slots[1].empty() ? draft.span : draft.slots[1].front().span;
   const bool in_turn = divides && short_turn;
   session.remarks.add({"slots-or-together", span,
-                       in_turn ? "lines without labels were read as one minute each, in turn" : "lines without labels were read as one turn, all of them together",
+                       in_turn ? "lines without labels were read as one minute each, in turn"
+                               : "lines without labels were read as one turn, all of them together",
                        "number the lines, or join them with +"});
   if (in_turn) return;
   for (std::size_t i = 1; i < draft.slots.size(); ++i)
@@ -78,7 +80,8 @@ bool counts_points(const Block& block) {
   for (const auto& slot : block.slots)
     for (const domain::Item& item : slot)
       for (const std::string_view word : {" pt", " point"})
-        if (item.free_text.find(word) != std::string::npos || item.note.find(word) != std::string::npos) return true;
+        if (item.free_text.find(word) != std::string::npos || item.note.find(word) != std::string::npos)
+          return true;
   return false;
 }
 
@@ -88,7 +91,8 @@ Block finish_every(Session& session, Places& places, Draft& draft, std::optional
   if (grows_with_minutes(draft)) make_climb(draft);
   const bool climbs = draft.said.until_fail;
   if (!draft.block.intervals && draft.clock && draft.block.every->si() > 0)
-    draft.block.intervals = static_cast<int>(std::min(1e6, std::floor(*draft.clock / *draft.block.every + 0.5)));
+    draft.block.intervals =
+        static_cast<int>(std::min(1e6, std::floor(*draft.clock / *draft.block.every + 0.5)));
   if (!draft.block.intervals && window && draft.block.every->si() > 0)
     draft.block.intervals = static_cast<int>(std::min(1e6, std::floor(*window / *draft.block.every + 0.5)));
   settle_unlabelled(session, draft);
@@ -98,15 +102,24 @@ Block finish_every(Session& session, Places& places, Draft& draft, std::optional
   if (!block.intervals) {
     const std::size_t turns = std::max<std::size_t>(1, draft.slots.size());
     block.intervals = climbs ? 20 : static_cast<int>(turns);
-    session.remarks.add({"no-length", draft.span, fmt::format("`{}` does not say how often: {} intervals were taken", session.kept(draft.span), *block.intervals),
+    session.remarks.add({"no-length", draft.span,
+                         fmt::format("`{}` does not say how often: {} intervals were taken",
+                                     session.kept(draft.span), *block.intervals),
                          "write x 10, or the minutes"});
   }
-  for (const auto& slot : draft.slots) block.slots.push_back(finish_entries(session, places, slot, {.block = block, .draft = draft, .as_many = false}));
+  for (const auto& slot : draft.slots)
+    block.slots.push_back(
+        finish_entries(session, places, slot, {.block = block, .draft = draft, .as_many = false}));
   const auto max = unit_of_max(block);
-  block.score = max == Unit::Kilocalories ? Score::KcalSum : max == Unit::Metres ? Score::DistanceSum : max ? Score::RepsSum : Score::None;
+  block.score = max == Unit::Kilocalories ? Score::KcalSum
+                : max == Unit::Metres     ? Score::DistanceSum
+                : max                     ? Score::RepsSum
+                                          : Score::None;
   if (draft.said.load_scored) block.score = Score::Load;
   if (climbs) block.score = Score::LastFullMinute;
-  if (steps_in(block) == 0) session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)), "write what is done in each turn"});
+  if (steps_in(block) == 0)
+    session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)),
+                         "write what is done in each turn"});
   return block;
 }
 
@@ -125,11 +138,19 @@ Block finish_circuit(Session& session, Places& places, Draft& draft, std::option
     const auto stations = static_cast<double>(std::max<std::size_t>(1, draft.slots.size()));
     const auto whole = draft.clock ? draft.clock : window;
     block.work = whole ? *whole / (stations * std::max(1, *block.laps)) : base::minute;
-    if (!whole) session.remarks.add({"no-length", draft.span, fmt::format("`{}` does not say how long a station lasts: a minute was taken", session.kept(draft.span)), "write 40/20, or the minutes"});
+    if (!whole)
+      session.remarks.add({"no-length", draft.span,
+                           fmt::format("`{}` does not say how long a station lasts: a minute was taken",
+                                       session.kept(draft.span)),
+                           "write 40/20, or the minutes"});
   }
-  for (const auto& slot : draft.slots) block.slots.push_back(finish_entries(session, places, slot, {.block = block, .draft = draft, .slots = true}));
+  for (const auto& slot : draft.slots)
+    block.slots.push_back(
+        finish_entries(session, places, slot, {.block = block, .draft = draft, .slots = true}));
   block.score = counts_points(block) ? Score::Points : Score::None;
-  if (steps_in(block) == 0) session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no stations", session.kept(draft.span)), "write what is done at each"});
+  if (steps_in(block) == 0)
+    session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no stations", session.kept(draft.span)),
+                         "write what is done at each"});
   return block;
 }
 

@@ -45,18 +45,22 @@ std::vector<double> take_load_numbers(Cursor& cursor, LoadUnit& unit) {
 bool take_side_words(Cursor& cursor, std::string& words) {
   const std::size_t from = cursor.position();
   bool found = false;
-  if (cursor.at_symbol('/') && cursor.glued(1) && cursor.at_any({"s", "side", "leg", "arm", "hand", "es"}, 1)) {
+  if (cursor.at_symbol('/') && cursor.glued(1) &&
+      cursor.at_any({"s", "side", "leg", "arm", "hand", "es"}, 1)) {
     cursor.next(2);
     found = true;
   } else if (cursor.at("e") && cursor.at_symbol('/', 1) && cursor.at_any({"s", "side", "l", "a"}, 2)) {
     cursor.next(3);
     found = true;
-  } else if (cursor.at("l") && (cursor.at_symbol('/', 1) || cursor.at_symbol('+', 1)) && cursor.at_any({"r"}, 2)) {
+  } else if (cursor.at("l") && (cursor.at_symbol('/', 1) || cursor.at_symbol('+', 1)) &&
+             cursor.at_any({"r"}, 2)) {
     cursor.next(3);
     found = true;
-  } else if (cursor.take_any({"each side", "each leg", "each arm", "each hand", "each foot", "per side", "per leg", "per arm",
-                              "per hand", "ea side", "ea leg", "ea arm", "ea", "both sides", "a side", "left right", "on each side", "on each leg",
-                              "a leg", "an arm", "side each", "every side"})) {
+  } else if (cursor.take_any({"each side",  "each leg",     "each arm",    "each hand",  "each foot",
+                              "per side",   "per leg",      "per arm",     "per hand",   "ea side",
+                              "ea leg",     "ea arm",       "ea",          "both sides", "a side",
+                              "left right", "on each side", "on each leg", "a leg",      "an arm",
+                              "side each",  "every side"})) {
     found = true;
   }
   if (found) words = kept_words(cursor.text_of(cursor.span_from(from)));
@@ -84,7 +88,8 @@ bool read_share_of_best(Session& session, Cursor& cursor, Entry& entry) {
   std::vector<double> percent;
   while (ahead.at_number()) {
     percent.push_back(*ahead.take_number());
-    const bool more = (ahead.at_symbol('-') || ahead.at_symbol('/') || ahead.at_symbol(',')) && ahead.at_number(1);
+    const bool more =
+        (ahead.at_symbol('-') || ahead.at_symbol('/') || ahead.at_symbol(',')) && ahead.at_number(1);
     if (!more) break;
     ahead.next();
   }
@@ -92,13 +97,16 @@ bool read_share_of_best(Session& session, Cursor& cursor, Entry& entry) {
   domain::ShareOf of = domain::ShareOf::OneRepBest;
   ahead.take("of");
   ahead.take_any({"your", "the", "my"});
-  if (ahead.take_any({"today", "todays best", "todays", "today best", "that", "it"})) of = domain::ShareOf::TodayBest;
+  if (ahead.take_any({"today", "todays best", "todays", "today best", "that", "it"}))
+    of = domain::ShareOf::TodayBest;
   ahead.take_any({"1rm", "1 rm", "one rep best", "best", "max", "one rep max", "weight", "single"});
   if (percent.front() <= 0 || percent.front() > 150)
-    session.remarks.add({"too-heavy", ahead.span_from(from),
+    session.remarks.add({"too-heavy",
+                         ahead.span_from(from),
                          fmt::format("`{}` of a best: a share runs from 1 to 150 percent",
                                      session.kept(ahead.span_from(from))),
-                         "write the percentage of the one-rep best", {}});
+                         "write the percentage of the one-rep best",
+                         {}});
   entry.item.load_share = domain::LoadShare{percent, of};
   cursor = ahead;
   return true;
@@ -118,14 +126,18 @@ bool read_effort(Session& session, Cursor& cursor, Entry& entry) {
   if (!bounds) return false;
   const double max = bounds->max.value_or(bounds->min);
   if (max < bounds->min)
-    session.remarks.add({"backwards", ahead.span_from(from),
+    session.remarks.add({"backwards",
+                         ahead.span_from(from),
                          fmt::format("`{}` runs backwards: the lower effort comes first",
                                      session.kept(ahead.span_from(from))),
-                         "swap the two", {}});
+                         "swap the two",
+                         {}});
   if (max > 10)
-    session.remarks.add({"too-many", ahead.span_from(from),
+    session.remarks.add({"too-many",
+                         ahead.span_from(from),
                          fmt::format("`{}`: effort runs from 1 to 10", session.kept(ahead.span_from(from))),
-                         "write RPE 1 to 10", {}});
+                         "write RPE 1 to 10",
+                         {}});
   entry.item.effort = Range{std::min(bounds->min, max), std::max(bounds->min, max)};
   cursor = ahead;
   return true;
@@ -133,10 +145,12 @@ bool read_effort(Session& session, Cursor& cursor, Entry& entry) {
 
 domain::Tempo in_house_order(Session& session, const domain::Tempo& read, const Span& span) {
   const bool down_first = session.house.tempo == domain::TempoOrder::DownPauseUpTop;
-  session.remarks.add_once({"tempo-order", span,
+  session.remarks.add_once({"tempo-order",
+                            span,
                             fmt::format("`{}` is read {}", session.kept(span),
                                         down_first ? "down, pause, up, top" : "up, top, down, pause"),
-                            "the order is a rule of the house", {}});
+                            "the order is a rule of the house",
+                            {}});
   return down_first ? read : domain::Tempo{read[2], read[3], read[0], read[1]};
 }
 
@@ -168,13 +182,17 @@ bool read_pace(Session& session, Cursor& cursor, Entry& entry, bool behind_at) {
   const std::size_t from = ahead.position();
   if (!behind_at && ahead.take_any({"at"})) behind_at = true;
   const std::size_t words = ahead.position();
-  if (ahead.at_number() && ahead.at_any({"k", "km"}, 1) && (ahead.at_any({"pace", "speed", "effort"}, 2) || behind_at)) {
+  if (ahead.at_number() && ahead.at_any({"k", "km"}, 1) &&
+      (ahead.at_any({"pace", "speed", "effort"}, 2) || behind_at)) {
     ahead.next(2);
   } else if (ahead.at_any({"mile pace", "race pace", "own pace", "goal pace", "threshold pace"})) {
     ahead.next();
-  } else if (ahead.at_any({"easy", "talk", "steady", "hard", "moderate", "fast", "conversation", "chat", "slow", "recovery"}) &&
+  } else if (ahead.at_any({"easy", "talk", "steady", "hard", "moderate", "fast", "conversation", "chat",
+                           "slow", "recovery"}) &&
              (behind_at || paced(session, entry))) {
-    while (ahead.at_any({"easy", "talk", "steady", "hard", "moderate", "fast", "conversation", "chat", "slow", "recovery"})) ahead.next();
+    while (ahead.at_any(
+        {"easy", "talk", "steady", "hard", "moderate", "fast", "conversation", "chat", "slow", "recovery"}))
+      ahead.next();
   } else {
     return false;
   }
@@ -198,7 +216,8 @@ void set_loads(Entry& entry, std::vector<double> loads, LoadUnit unit) {
 
 /// `2x15/10`: two implements. Nothing if the work has no amount yet.
 bool read_pair_of_bells(Session& session, Cursor& cursor, Entry& entry) {
-  if (!cursor.at_number() || cursor.peek().value != 2 || !cursor.at_symbol(kTimes, 1) || !cursor.at_number(2)) return false;
+  if (!cursor.at_number() || cursor.peek().value != 2 || !cursor.at_symbol(kTimes, 1) || !cursor.at_number(2))
+    return false;
   Cursor ahead = cursor;
   ahead.next(2);
   LoadUnit unit = LoadUnit::Unsaid;
@@ -234,7 +253,8 @@ bool read_at(Session& session, Cursor& cursor, Entry& entry) {
     if (ahead.position() == words) {
       ahead.next();
     } else {
-      if (ahead.span_of(words, ahead.position()).end > 0 && session.kept(ahead.span_of(words, ahead.position())) == "your box")
+      if (ahead.span_of(words, ahead.position()).end > 0 &&
+          session.kept(ahead.span_of(words, ahead.position())) == "your box")
         entry.item.personal_version = false;
       add_note(entry, session.kept(ahead.span_of(from - 1, ahead.position())));
     }
@@ -246,9 +266,11 @@ bool read_at(Session& session, Cursor& cursor, Entry& entry) {
   if (effort) {
     entry.item.effort = Range{loads.front(), loads.front()};
     const std::string number = session.kept(ahead.span_from(from));
-    session.remarks.add({"load-or-effort", ahead.span_from(from),
+    session.remarks.add({"load-or-effort",
+                         ahead.span_from(from),
                          fmt::format("`@{}` after sets was read as an effort of {}", number, number),
-                         "write the unit if it is a load", {number + " kg"}});
+                         "write the unit if it is a load",
+                         {number + " kg"}});
   } else {
     set_loads(entry, std::move(loads), unit);
   }
@@ -321,9 +343,11 @@ bool read_load(Session& session, Cursor& cursor, Entry& entry) {
     Remarks silent;
     const auto numbers = take_numbers(work, silent);
     const bool next_item = numbers && (numbers->unit || session.names.find(work) || work.at_word());
-    const bool known_word = ahead.at_any({"each", "then", "rest", "for", "x", "sync", "and", "together", "e", "in", "or"});
+    const bool known_word =
+        ahead.at_any({"each", "then", "rest", "for", "x", "sync", "and", "together", "e", "in", "or"});
     if (next_item && !known_word) return false;
-    if (ahead.at_symbol(kTimes) || ahead.at_symbol('%') || ahead.at_symbol('\'') || ahead.at_symbol(':')) return false;
+    if (ahead.at_symbol(kTimes) || ahead.at_symbol('%') || ahead.at_symbol('\'') || ahead.at_symbol(':'))
+      return false;
     const domain::Movement* movement = movement_of(session, entry);
     const bool loaded = movement == nullptr || movement->typical_load.has_value();
     if (loads.size() == 1 && (!loaded || !(entry.amount || session.draft().gives_amounts()))) return false;
@@ -337,7 +361,8 @@ bool read_load(Session& session, Cursor& cursor, Entry& entry) {
 
 bool read_share(Session& session, Cursor& cursor, Entry& entry) {
   const bool team = !session.draft().block.team_sizes.empty();
-  if (cursor.take_any({"sync", "synced", "synchro", "synchronised", "synchronized", "in sync", "together", "both together"})) {
+  if (cursor.take_any({"sync", "synced", "synchro", "synchronised", "synchronized", "in sync", "together",
+                       "both together"})) {
     entry.item.share = domain::Share::Sync;
     return true;
   }
@@ -352,8 +377,9 @@ bool read_share(Session& session, Cursor& cursor, Entry& entry) {
     }
     return true;
   }
-  if (cursor.take_any({"split anyhow", "split as you like", "split any way", "split how you like", "split as needed",
-                       "split however", "free split", "anyhow", "shared anyhow", "split it anyhow"})) {
+  if (cursor.take_any({"split anyhow", "split as you like", "split any way", "split how you like",
+                       "split as needed", "split however", "free split", "anyhow", "shared anyhow",
+                       "split it anyhow"})) {
     if (!entry.item.mode) entry.item.mode = domain::PartnerMode::Free;
     return true;
   }
@@ -387,12 +413,15 @@ bool read_second_station(Session& session, Cursor& cursor, Entry& entry) {
 
 bool read_small_words(Session& session, Cursor& cursor, Entry& entry) {
   const std::size_t from = cursor.position();
-  if (cursor.take_any({"in remaining time", "in the remaining time", "in the time left", "in time left", "rest of the minute", "to the end of the minute",
-                       "reps", "in remainder", "in the remainder", "rest of the time"}))
+  if (cursor.take_any({"in remaining time", "in the remaining time", "in the time left", "in time left",
+                       "rest of the minute", "to the end of the minute", "reps", "in remainder",
+                       "in the remainder", "rest of the time"}))
     return true;
-  const bool after = cursor.take_any({"after each set", "after each round", "after every set", "after every round", "each set",
-                                      "each round", "between sets", "every round", "every set"});
-  if (after || cursor.take_any({"unbroken", "ub", "alt", "alternating", "touch and go", "tng", "to failure", "total reps", "slow", "strict"})) {
+  const bool after =
+      cursor.take_any({"after each set", "after each round", "after every set", "after every round",
+                       "each set", "each round", "between sets", "every round", "every set"});
+  if (after || cursor.take_any({"unbroken", "ub", "alt", "alternating", "touch and go", "tng", "to failure",
+                                "total reps", "slow", "strict"})) {
     add_note(entry, session.kept(cursor.span_from(from)));
     return true;
   }
@@ -421,7 +450,9 @@ bool read_options(Session& session, Cursor& cursor, Entry& entry) {
       factor = *option.take_number() / *entry.amount->plain();
     }
     const std::size_t from = option.position();
-    while (!option.done() && (option.at_word() || option.at_symbol('-')) && !option.at("or") && !option.at("then")) option.next();
+    while (!option.done() && (option.at_word() || option.at_symbol('-')) && !option.at("or") &&
+           !option.at("then"))
+      option.next();
     if (option.position() == from) break;
     const auto id = option_of(session, option.part(from, option.position()), entry.item.movement);
     if (!id) {
@@ -457,14 +488,16 @@ bool read_detail(Session& session, Cursor& cursor, Entry& entry) {
     cursor.next();
     return true;
   }
-  if (!entry.amount && !session.draft().gives_amounts() && cursor.at_number() && cursor.at_symbol(kTimes, 1)) return false;
-  return read_height(session, cursor, entry) || read_at(session, cursor, entry) || read_load_step(session, cursor, entry) ||
-         read_sides(session, cursor, entry) || read_share_of_best(session, cursor, entry) ||
-         read_effort(session, cursor, entry) || read_tempo(session, cursor, entry) ||
-         read_pair_of_bells(session, cursor, entry) || read_load(session, cursor, entry) ||
-         read_pace(session, cursor, entry, false) || read_share(session, cursor, entry) ||
-         read_version(session, cursor, entry) || read_second_station(session, cursor, entry) ||
-         read_small_words(session, cursor, entry) || read_options(session, cursor, entry);
+  if (!entry.amount && !session.draft().gives_amounts() && cursor.at_number() && cursor.at_symbol(kTimes, 1))
+    return false;
+  return read_height(session, cursor, entry) || read_at(session, cursor, entry) ||
+         read_load_step(session, cursor, entry) || read_sides(session, cursor, entry) ||
+         read_share_of_best(session, cursor, entry) || read_effort(session, cursor, entry) ||
+         read_tempo(session, cursor, entry) || read_pair_of_bells(session, cursor, entry) ||
+         read_load(session, cursor, entry) || read_pace(session, cursor, entry, false) ||
+         read_share(session, cursor, entry) || read_version(session, cursor, entry) ||
+         read_second_station(session, cursor, entry) || read_small_words(session, cursor, entry) ||
+         read_options(session, cursor, entry);
 }
 
 /// `easy talk pace:`, `easy:`: how to go at the work below.
@@ -506,12 +539,15 @@ bool read_bare_numbers(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   Remarks silent;
   const auto numbers = take_numbers(ahead, silent);
-  if (!numbers || numbers->joined != Joined::Slashes || numbers->values.size() < 3 || numbers->unit) return false;
-  if (session.names.find(ahead) || ahead.at_symbol('@') || session.has_levels(numbers->values.size())) return false;
+  if (!numbers || numbers->joined != Joined::Slashes || numbers->values.size() < 3 || numbers->unit)
+    return false;
+  if (session.names.find(ahead) || ahead.at_symbol('@') || session.has_levels(numbers->values.size()))
+    return false;
   if (ahead.at_word() && !ahead.at_any({"any", "your", "in", "own", "partition", "then"})) return false;
-  session.remarks.add({"numbers-without-movement", numbers->span,
-                       fmt::format("`{}` names no movements and is kept for people", session.kept(numbers->span)),
-                       "write each amount with its movement"});
+  session.remarks.add(
+      {"numbers-without-movement", numbers->span,
+       fmt::format("`{}` names no movements and is kept for people", session.kept(numbers->span)),
+       "write each amount with its movement"});
   session.draft().texts.push_back(session.kept(numbers->span));
   ahead.take_any({"any order", "in any order", "your partition", "own partition", "partition as you like"});
   cursor = ahead;
@@ -525,8 +561,11 @@ bool read_details(Session& session, Cursor& cursor) {
   if (last != nullptr && (last->line == session.line_index || draft.said.sets || draft.said.superset)) {
     Cursor load = cursor;
     LoadUnit unit = LoadUnit::Unsaid;
-    const bool loads = last->loads.empty() && !take_load_numbers(load, unit).empty() && unit != LoadUnit::Unsaid;
-    if (cursor.at_symbol('(') || (cursor.at_number() && !loads && !cursor.at_any({"rpe"}, 1) && !cursor.at_symbol('%', 1))) return false;
+    const bool loads =
+        last->loads.empty() && !take_load_numbers(load, unit).empty() && unit != LoadUnit::Unsaid;
+    if (cursor.at_symbol('(') ||
+        (cursor.at_number() && !loads && !cursor.at_any({"rpe"}, 1) && !cursor.at_symbol('%', 1)))
+      return false;
     return read_detail(session, cursor, *last);
   }
   Entry loose;
@@ -538,7 +577,8 @@ bool read_details(Session& session, Cursor& cursor) {
   } else if (read_share(session, ahead, loose)) {
     if (loose.item.share && ahead.done()) draft.share = loose.item.share;
     if (loose.item.mode && !draft.mode) draft.mode = loose.item.mode;
-  } else if (read_pace(session, ahead, loose, false) || (ahead.at_symbol('@') && (ahead.next(), read_pace(session, ahead, loose, true)))) {
+  } else if (read_pace(session, ahead, loose, false) ||
+             (ahead.at_symbol('@') && (ahead.next(), read_pace(session, ahead, loose, true)))) {
     draft.pace = loose.item.pace;
   } else {
     return false;

@@ -36,8 +36,9 @@ bool number_begins_next_item(const Session& session, const Cursor& cursor) {
 /// Work in a list without amounts stands for itself where the piece gives the amount.
 bool amount_comes_from_piece(Session& session) {
   Draft& draft = session.draft();
-  return draft.scheme || draft.said.stations || draft.said.every || draft.block.work || draft.said.max_effort ||
-         draft.said.for_distance || draft.said.accumulate || draft.said.build || draft.said.ladder;
+  return draft.scheme || draft.said.stations || draft.said.every || draft.block.work ||
+         draft.said.max_effort || draft.said.for_distance || draft.said.accumulate || draft.said.build ||
+         draft.said.ladder;
 }
 
 void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
@@ -55,7 +56,8 @@ void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
   if (!amount) return;
   Cursor load = ahead;
   if (take_load_unit(load) != LoadUnit::Unsaid) return;
-  if (given && !amount->unit) return;  // 'thrusters 40/30' below 21-15-9: the amount is there, this is the load
+  if (given && !amount->unit)
+    return;  // 'thrusters 40/30' below 21-15-9: the amount is there, this is the load
   entry.amount = std::move(amount);
   cursor = ahead;
 }
@@ -68,14 +70,16 @@ bool bracket_says_known(const Cursor& cursor) {
     return in.at_symbol('/') || in.at_symbol('%') || in.at_any({"kg", "lb", "each", "per", "rounds", "rds"});
   }
   return in.at_symbol('>') || in.at_symbol('@') ||
-         in.at_any({"each", "per", "scale", "or", "e", "alt", "one", "rpe", "rest", "cap", "every", "build", "ea",
-                    "sync", "together", "tempo", "start", "split", "total", "shared"});
+         in.at_any({"each",     "per",   "scale", "or",    "e",     "alt",   "one",
+                    "rpe",      "rest",  "cap",   "every", "build", "ea",    "sync",
+                    "together", "tempo", "start", "split", "total", "shared"});
 }
 
 /// Words of an unknown movement, its bracket included.
 Span take_free_words(Cursor& cursor) {
   const std::size_t from = cursor.position();
-  if (cursor.at_any({"or", "and", "then", "nd", "rd", "th", "st", "to", "on", "off", "rest"})) return cursor.span_from(from);
+  if (cursor.at_any({"or", "and", "then", "nd", "rd", "th", "st", "to", "on", "off", "rest"}))
+    return cursor.span_from(from);
   while (!cursor.done()) {
     const bool hyphen = cursor.at_symbol('-') && cursor.glued(0) && cursor.at_word(1) && cursor.glued(1);
     const bool prime = cursor.at_symbol('\'') && cursor.glued(0);
@@ -99,9 +103,15 @@ void take_name(Session& session, Cursor& cursor, Entry& entry, const Named& name
   entry.item.note = kept_words(named.trailing);
   const Span span = cursor.span_from(from);
   if (named.slip)
-    session.remarks.add({"spelling-guess", span,
-                         fmt::format("`{}` was read as {}", named.slip->first, named.slip->second),
-                         "mend the word if that is wrong", {named.slip->second}});
+    session.remarks.add(
+        {"spelling-guess",
+         span,
+         fmt::format("`{}` was read as {}",
+                     session.kept(span).find(named.slip->first) == std::string::npos ? session.kept(span)
+                                                                                     : named.slip->first,
+                     named.slip->second),
+         "mend the word if that is wrong",
+         {named.slip->second}});
 }
 
 void settle_movement(Session& session, Entry& entry, const Named& named, const Span& span) {
@@ -112,8 +122,11 @@ void settle_movement(Session& session, Entry& entry, const Named& named, const S
   const bool swing = session.house.pull_up_may_swing;
   if (!swing) return;
   entry.item.movement = domain::MovementId{"kip-pull-up"};
-  session.remarks.add_once({"pull-up-swing", span, "a plain pull-up may swing in this house",
-                            "write strict pull-ups if they must not", {"strict pull-ups"}});
+  session.remarks.add_once({"pull-up-swing",
+                            span,
+                            "a plain pull-up may swing in this house",
+                            "write strict pull-ups if they must not",
+                            {"strict pull-ups"}});
 }
 
 bool take_unknown(Session& session, Cursor& cursor, Entry& entry) {
@@ -134,12 +147,13 @@ bool take_unknown(Session& session, Cursor& cursor, Entry& entry) {
 /// Metres with a pace and no name are run.
 bool implied_run(const Cursor& cursor, const Entry& entry) {
   const bool metres = entry.amount && entry.amount->unit == Unit::Metres;
-  return metres && (cursor.done() || cursor.at_symbol('@') || cursor.at_any({"at", "easy"}) || cursor.at_symbol(','));
+  return metres &&
+         (cursor.done() || cursor.at_symbol('@') || cursor.at_any({"at", "easy"}) || cursor.at_symbol(','));
 }
 
 bool goes_on_with_lift(const Cursor& cursor, const Entry& entry) {
-  return (entry.sets || entry.amount) &&
-         (cursor.at_symbol('@') || (entry.sets && cursor.done()) || cursor.at_any({"rpe"}) || cursor.at_symbol('%'));
+  return (entry.sets || entry.amount) && (cursor.at_symbol('@') || (entry.sets && cursor.done()) ||
+                                          cursor.at_any({"rpe"}) || cursor.at_symbol('%'));
 }
 
 bool for_distance_follows(Cursor cursor) {
@@ -152,10 +166,12 @@ bool may_stand_without_amount(Session& session, const Cursor& behind) {
   if (for_distance_follows(behind)) return true;
   if (amount_comes_from_piece(session)) return true;
   const Part part = session.chapter().part;
-  const bool words_only = part == Part::WarmUp || part == Part::CoolDown || part == Part::Talk || part == Part::Skill;
+  const bool words_only =
+      part == Part::WarmUp || part == Part::CoolDown || part == Part::Talk || part == Part::Skill;
   if (words_only) return false;
-  const bool ends = behind.done() || behind.at_symbol(',') || behind.at_symbol('/') || behind.at_symbol('+') ||
-                    behind.at_symbol('@') || behind.at_symbol('(') || behind.at_symbol(':') || behind.at_any({"superset"});
+  const bool ends = behind.done() || behind.at_symbol(',') || behind.at_symbol('/') ||
+                    behind.at_symbol('+') || behind.at_symbol('@') || behind.at_symbol('(') ||
+                    behind.at_symbol(':') || behind.at_any({"superset"});
   return ends;
 }
 
@@ -184,9 +200,10 @@ void refuse_second_amount(Session& session, Cursor& cursor, const Entry& entry) 
   const bool name_follows = session.names.find(ahead).has_value();
   const bool between = entry.item.movement.has_value() && name_follows;
   if (between || *second->unit == Unit::Reps) return;
-  session.remarks.add({"two-units", ahead.span_from(from),
-                       fmt::format("`{}` is a second amount for the same work", session.kept(ahead.span_from(from))),
-                       "keep one of the two"});
+  session.remarks.add(
+      {"two-units", ahead.span_from(from),
+       fmt::format("`{}` is a second amount for the same work", session.kept(ahead.span_from(from))),
+       "keep one of the two"});
   cursor = ahead;
 }
 
@@ -203,13 +220,16 @@ bool read_item(Session& session, Cursor& cursor) {
     ahead.take("of");
     entry.sets = 1;
     entry.amount = Numbers{.values = {domain::Max{}}, .span = ahead.span_from(from)};
-  } else if (!take_sets_by_amount(session, ahead, entry)) entry.amount = take_numbers(ahead, session.remarks);
+  } else if (!take_sets_by_amount(session, ahead, entry))
+    entry.amount = take_numbers(ahead, session.remarks);
   if (entry.amount) refuse_second_amount(session, ahead, entry);
-  while (entry.amount && ahead.at_any({"each", "e", "ea", "per", "l"}) && read_detail(session, ahead, entry)) {
+  while (entry.amount && ahead.at_any({"each", "e", "ea", "per", "l"}) &&
+         read_detail(session, ahead, entry)) {
   }
   if (entry.amount && ahead.at("of")) ahead.next();
   if (entry.amount && ahead.at_symbol(kTimes)) ahead.next();
-  if (!entry.amount && ahead.at_any({"cal", "cals", "kcal"}) && session.names.find(ahead.part(ahead.position() + 1, ahead.end()))) {
+  if (!entry.amount && ahead.at_any({"cal", "cals", "kcal"}) &&
+      session.names.find(ahead.part(ahead.position() + 1, ahead.end()))) {
     ahead.next();
     entry.unit = domain::Unit::Kilocalories;
   }

@@ -1,28 +1,37 @@
 #include <charconv>
 
+#include "board/characters.hpp"
 #include "board/token.hpp"
-#include "board/utf8.hpp"
 
 namespace repwright::board {
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_ascii_letter(char32_t c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+bool is_ascii_letter(char32_t c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
 bool is_letter(char32_t c) {
-  return is_ascii_letter(c) || (c >= 0xC0 && c <= 0x24F && c != 0xD7 && c != 0xF7) || (c >= 0x370 && c <= 0x1FFF);
+  return is_ascii_letter(c) || (c >= 0xC0 && c <= 0x24F && c != 0xD7 && c != 0xF7) ||
+         (c >= 0x370 && c <= 0x1FFF);
 }
 bool is_blank(char32_t c) {
   return c == ' ' || c == '\t' || c == 0xA0 || c == '\v' || c == '\f' || (c >= 0x2000 && c <= 0x200B) ||
          c == 0x202F || c == 0x3000 || c == 0xFEFF;
 }
-bool is_dash(char32_t c) { return c == '-' || (c >= 0x2010 && c <= 0x2015) || c == 0x2212 || c == 0x2043; }
+bool is_dash(char32_t c) {
+  return c == '-' || (c >= 0x2010 && c <= 0x2015) || c == 0x2212 || c == 0x2043;
+}
 bool is_prime(char32_t c) {
   return c == '\'' || c == 0x2032 || c == 0x2019 || c == 0x2018 || c == 0xB4 || c == '`' || c == 0x201B;
 }
-bool is_double_prime(char32_t c) { return c == '"' || c == 0x2033 || c == 0x201C || c == 0x201D; }
+bool is_double_prime(char32_t c) {
+  return c == '"' || c == 0x2033 || c == 0x201C || c == 0x201D;
+}
 bool is_bullet(char32_t c) {
-  return c == 0x2022 || c == 0x25CF || c == 0x25AA || c == 0x25E6 || c == 0xB7 || c == 0x2023 || c == 0x25A0 ||
-         c == 0x25B8 || c == 0x2219;
+  return c == 0x2022 || c == 0x25CF || c == 0x25AA || c == 0x25E6 || c == 0xB7 || c == 0x2023 ||
+         c == 0x25A0 || c == 0x25B8 || c == 0x2219;
 }
 double fraction_of(char32_t c) {
   if (c == 0xBC) return 0.25;
@@ -53,9 +62,7 @@ class Lexer {
  private:
   std::string_view text() const { return out_.text; }
   Character here() const { return character_at(text(), at_); }
-  char byte(std::size_t ahead = 0) const {
-    return at_ + ahead < text().size() ? text()[at_ + ahead] : '\0';
-  }
+  char byte(std::size_t ahead = 0) const { return at_ + ahead < text().size() ? text()[at_ + ahead] : '\0'; }
   bool at_line_end() const { return at_ >= text().size() || text()[at_] == '\n' || text()[at_] == '\r'; }
 
   void step() {
@@ -156,8 +163,10 @@ class Lexer {
     if (end + 1 < text().size() && (text()[end] == '.' || text()[end] == ',') && is_digit(text()[end + 1])) {
       std::size_t after = end + 1;
       while (after < text().size() && is_digit(text()[after])) ++after;
-      const bool list = after + 1 < text().size() && text()[after] == text()[end] && is_digit(text()[after + 1]);
-      const bool thousands = text()[end] == ',' && after - end == 4 && whole >= 1 && whole <= 3 && text()[at_] != '0';
+      const bool list =
+          after + 1 < text().size() && text()[after] == text()[end] && is_digit(text()[after + 1]);
+      const bool thousands =
+          text()[end] == ',' && after - end == 4 && whole >= 1 && whole <= 3 && text()[at_] != '0';
       if (!list) {
         ++end;
         if (!thousands) digits += '.';
@@ -172,7 +181,8 @@ class Lexer {
 
   /// Letters with digits inside (`t2b`, `e3mom`); `x` beside a number is a sign, `amrap12` two marks.
   void word() {
-    const bool after_number = !spaced_ && !out_.tokens.empty() && out_.tokens.back().kind == TokenKind::Number;
+    const bool after_number =
+        !spaced_ && !out_.tokens.empty() && out_.tokens.back().kind == TokenKind::Number;
     const bool times = byte() == 'x' || byte() == 'X';
     if (times && (after_number || is_digit(byte(1)) || !is_letter(next_code(1)))) return symbol(kTimes, 1);
     std::string folded;
@@ -216,7 +226,9 @@ class Lexer {
 
 }  // namespace
 
-Lexed lex(std::string_view text) { return Lexer(text).run(); }
+Lexed lex(std::string_view text) {
+  return Lexer(text).run();
+}
 
 std::string kept_words(std::string_view words) {
   std::string kept;

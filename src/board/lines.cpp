@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <utility>
 
 #include "board/headings.hpp"
@@ -14,7 +16,8 @@ bool read_note_line(Session& session, Cursor& cursor) {
   if (!ahead.take_symbol(':')) return false;
   const std::string words = session.kept(ahead.rest_span());
   if (words.empty()) return false;
-  const bool inside = !session.chapter().drafts.empty() && !session.draft().untouched() && !session.line->after_blank && !time && !session.draft().said.note;
+  const bool inside = !session.chapter().drafts.empty() && !session.draft().untouched() &&
+                      !session.line->after_blank && !time && !session.draft().said.note;
   cursor.next(cursor.end() - cursor.position());
   if (inside) {
     session.draft().texts.push_back(words);
@@ -27,14 +30,32 @@ bool read_note_line(Session& session, Cursor& cursor) {
   return true;
 }
 
+/// Whether dashes are this board's bullets.
+bool others_have_dashes(const Session& session) {
+  int dashes = 0;
+  for (const Line& line : session.source.lines)
+    dashes += session.source.text[line.begin] == '-' || session.source.tokens[line.first].text == "-" ? 1 : 0;
+  return dashes > 1;
+}
+
 /// Bullets and list numbers that mean nothing.
 void take_bullet(Session& session, Cursor& cursor) {
-  const bool dash = cursor.at_symbol('-') && !(cursor.glued(1) && cursor.at_number(1));
-  if (dash || cursor.at_symbol(kBullet) || (cursor.at_symbol('*') && !cursor.at_number(1)) || cursor.at_symbol('#') || cursor.at_symbol('+')) cursor.next();
+  if (cursor.at_symbol('-') && cursor.at_number(1) && cursor.glued(1) && !others_have_dashes(session)) {
+    const domain::Span span = cursor.span_of(cursor.position(), cursor.position() + 2);
+    session.remarks.add({"no-amount",
+                         span,
+                         fmt::format("`{}` is less than nothing", session.kept(span)),
+                         "write a plain amount",
+                         {cursor.peek(1).text}});
+  }
+  const bool dash = cursor.at_symbol('-');
+  if (dash || cursor.at_symbol(kBullet) || (cursor.at_symbol('*') && !cursor.at_number(1)) ||
+      cursor.at_symbol('#') || cursor.at_symbol('+'))
+    cursor.next();
   Draft* draft = session.chapters.empty() || session.chapter().drafts.empty() ? nullptr : &session.draft();
   if (draft != nullptr && (draft->said.every || draft->said.stations)) return;
-  const bool number = cursor.at_number() && (cursor.at_symbol(')', 1) || (cursor.at_symbol('.', 1))) && cursor.glued(1) &&
-                      !(cursor.glued(2)) && cursor.position() + 2 < cursor.end();
+  const bool number = cursor.at_number() && (cursor.at_symbol(')', 1) || (cursor.at_symbol('.', 1))) &&
+                      cursor.glued(1) && !(cursor.glued(2)) && cursor.position() + 2 < cursor.end();
   if (number) cursor.next(2);
 }
 
@@ -51,14 +72,19 @@ void take_letter(Session& session, Cursor& cursor) {
     session.letter = word[0];
     session.letter_digit = true;
     cursor.next();
-  } else if (letter && word.size() == 1 && cursor.at_number(1) && cursor.glued(1) && cursor.peek(1).value < 10 && !cursor.at_symbol(kTimes, 2)) {
+  } else if (letter && word.size() == 1 && cursor.at_number(1) && cursor.glued(1) &&
+             cursor.peek(1).value < 10 && !cursor.at_symbol(kTimes, 2)) {
     session.letter = word[0];
     session.letter_digit = true;
     cursor.next(2);
   } else if (letter && word.size() == 1) {
-    const bool mark = (cursor.at_symbol(')', 1) || cursor.at_symbol('.', 1) || cursor.at_symbol(':', 1)) && cursor.glued(1);
-    const bool sets = cursor.at_number(1) && (cursor.at_any({"sets", "set"}, 2) || cursor.at_symbol(kTimes, 2));
-    const bool lift = cursor.at_word(1) && !cursor.at_any({"may", "can", "stops", "does"}, 1) && session.names.find(cursor.part(cursor.position() + 1, cursor.end())).has_value() && word != "a";
+    const bool mark =
+        (cursor.at_symbol(')', 1) || cursor.at_symbol('.', 1) || cursor.at_symbol(':', 1)) && cursor.glued(1);
+    const bool sets =
+        cursor.at_number(1) && (cursor.at_any({"sets", "set"}, 2) || cursor.at_symbol(kTimes, 2));
+    const bool lift = cursor.at_word(1) && !cursor.at_any({"may", "can", "stops", "does"}, 1) &&
+                      session.names.find(cursor.part(cursor.position() + 1, cursor.end())).has_value() &&
+                      word != "a";
     if (!mark && !sets && !lift) return;
     session.letter = word[0];
     cursor.next(mark ? 2 : 1);
@@ -75,13 +101,17 @@ bool words_only_part(Part part) {
 
 bool has_number(const Cursor& cursor) {
   for (Cursor ahead = cursor; !ahead.done(); ahead.next())
-    if (ahead.at_number() || ahead.at("amrap") || ahead.at("emom") || ahead.at_any({"max", "any order", "once", "rounds"})) return true;
+    if (ahead.at_number() || ahead.at("amrap") || ahead.at("emom") ||
+        ahead.at_any({"max", "any order", "once", "rounds"}))
+      return true;
   return false;
 }
 
 bool begins_with_clock(Cursor cursor) {
   for (std::size_t i = 0; i < 5 && !cursor.done(); ++i, cursor.next())
-    if (cursor.at_any({"amrap", "emom", "otm", "rft", "for time", "teams of", "in pairs", "every", "buy in"}) || (cursor.at_word() && cursor.peek().text.ends_with("mom")))
+    if (cursor.at_any(
+            {"amrap", "emom", "otm", "rft", "for time", "teams of", "in pairs", "every", "buy in"}) ||
+        (cursor.at_word() && cursor.peek().text.ends_with("mom")))
       return true;
   return false;
 }
@@ -92,13 +122,16 @@ void leave_spoken_part(Session& session, const Cursor& cursor) {
   if (session.chapters.empty() || session.line->indent > 0) return;
   const Chapter& now = session.chapter();
   const bool over = now.part == Part::Rest || now.part == Part::Talk;
-  const bool led = (now.part == Part::WarmUp || now.part == Part::CoolDown) && !now.words.empty() && begins_with_clock(cursor);
+  const bool led = (now.part == Part::WarmUp || now.part == Part::CoolDown) && !now.words.empty() &&
+                   begins_with_clock(cursor);
   if ((over || led) && !now.from) session.open_chapter(Part::None, "", cursor.rest_span());
 }
 
 /// Ordinals: '2nd AMRAP: double parts' tells people how, it counts nothing.
 bool read_ordinal_line(Session& session, Cursor& cursor) {
-  if (!cursor.at_number() || !cursor.at_any({"st", "nd", "rd", "th"}, 1) || !cursor.glued(1) || cursor.at_any({"station"}, 2)) return false;
+  if (!cursor.at_number() || !cursor.at_any({"st", "nd", "rd", "th"}, 1) || !cursor.glued(1) ||
+      cursor.at_any({"station"}, 2))
+    return false;
   keep_words(session, cursor.rest_span());
   cursor.next(cursor.end() - cursor.position());
   return true;

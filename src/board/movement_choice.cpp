@@ -48,7 +48,8 @@ std::string shown(const Movement& movement) {
 }
 
 bool says_all(const Movement& movement, const std::string& words) {
-  std::string all = " " + domain::normal_name(movement.id.text) + " " + domain::normal_name(movement.name) + " ";
+  std::string all =
+      " " + domain::normal_name(movement.id.text) + " " + domain::normal_name(movement.name) + " ";
   for (const std::string& alias : movement.aliases) all += domain::normal_name(alias) + " ";
   const std::string normal = domain::normal_name(words);
   for (std::size_t at = 0; at < normal.size();) {
@@ -61,7 +62,8 @@ bool says_all(const Movement& movement, const std::string& words) {
 
 }  // namespace
 
-MovementId choose_movement(Session& session, const Named& named, const Entry& entry, const domain::Span& span) {
+MovementId choose_movement(Session& session, const Named& named, const Entry& entry,
+                           const domain::Span& span) {
   std::vector<const Movement*> candidates;
   for (const MovementId& id : named.meaning.movements)
     if (const Movement* movement = session.names.movement(id)) candidates.push_back(movement);
@@ -98,10 +100,12 @@ MovementId choose_movement(Session& session, const Named& named, const Entry& en
     const std::string_view word = kit == Kit::Dumbbell ? "db " : kit == Kit::Kettlebell ? "kb " : "bb ";
     const Meaning* bell = session.names.exact(std::string(word) + named.written);
     if (bell == nullptr || named.kit == Kit::Barbell) continue;
-    session.remarks.add({"ambiguous-movement", span,
+    session.remarks.add({"ambiguous-movement",
+                         span,
                          fmt::format("`{}` was read as {}", session.kept(span),
                                      shown(*session.names.movement(bell->movements.front()))),
-                         "the catalogue knows it with this kit", {shown(chosen)}});
+                         "the catalogue knows it with this kit",
+                         {shown(chosen)}});
     return bell->movements.front();
   }
   return chosen.id;
@@ -138,9 +142,10 @@ void remark_unknown(Session& session, const domain::Span& span, const std::strin
   if (++session.unknown_movements <= 40) near = session.names.nearest(words, 3);
   std::string hint = "name it in the house's words or the catalogue";
   if (!near.empty()) hint = fmt::format("did you mean {}", fmt::join(near, ", "));
-  session.remarks.add({"unknown-movement", span,
-                       fmt::format("`{}` is in no catalogue: kept as words, rehearsed at a usual cost", words),
-                       std::move(hint), std::move(near)});
+  session.remarks.add(
+      {"unknown-movement", span,
+       fmt::format("`{}` is in no catalogue: kept as words, rehearsed at a usual cost", words),
+       std::move(hint), std::move(near)});
 }
 
 }  // namespace repwright::board

@@ -25,24 +25,26 @@ constexpr std::array shorthand{Entry{"sit", "sit-up"},
 
 /// Words before or behind a name that leave the movement what it is.
 constexpr std::array<std::string_view, 50> modifiers{
-    "alt",    "alternating", "unbroken", "ub",    "heavy",    "light",  "slow",     "fast",    "easy",   "hard",
-    "big",    "quality",     "strict",   "good",  "steady",   "smooth", "controlled", "full",  "deep",   "relay",
-    "sprint", "lap",         "laps",     "loop",  "outside",  "inside", "moderate", "perfect", "clean",  "your",
-    "my",     "the",         "a",        "an",    "more",     "single", "arm",      "arms",    "weighted", "rep",
-    "reps",   "of",          "standing", "medium", "touch",   "go",     "crisp",    "nice",    "tough",  "brisk"};
+    "alt",     "alternating", "unbroken", "ub",     "heavy", "light",  "slow",     "fast",       "easy",
+    "hard",    "big",         "quality",  "strict", "good",  "steady", "smooth",   "controlled", "full",
+    "deep",    "relay",       "sprint",   "lap",    "laps",  "loop",   "outside",  "inside",     "moderate",
+    "perfect", "clean",       "your",     "my",     "the",   "a",      "an",       "more",       "single",
+    "arm",     "arms",        "weighted", "rep",    "reps",  "of",     "standing", "medium",     "touch",
+    "go",      "crisp",       "nice",     "tough",  "brisk"};
 constexpr std::array<std::string_view, 49> stops{
-    "p1", "p2", "p3",
-    
-    "each",  "per",   "for",   "rest",  "then",   "in",     "or",    "at",    "sync",   "synced",
-    "together", "split", "partition", "until", "with", "max", "kg",  "lb",    "lbs",    "score",
-    "cap",   "tempo", "rpe",   "into",  "from",   "every",  "while", "as",    "ea",     "on",
-    "scale", "shared", "after", "before", "total", "amrap", "emom",  "swap",  "and",    "e",
-    "l",     "scaled", "unless", "if",   "but",   "w"};
+    "p1",       "p2",     "p3",
+
+    "each",     "per",    "for",       "rest",   "then",  "in",    "or",    "at",   "sync", "synced",
+    "together", "split",  "partition", "until",  "with",  "max",   "kg",    "lb",   "lbs",  "score",
+    "cap",      "tempo",  "rpe",       "into",   "from",  "every", "while", "as",   "ea",   "on",
+    "scale",    "shared", "after",     "before", "total", "amrap", "emom",  "swap", "and",  "e",
+    "l",        "scaled", "unless",    "if",     "but",   "w"};
 
 /// Words of the floor that are one letter from a movement's name and never a slip of the pen.
 constexpr std::array<std::string_view, 32> plain_words{
-    "talk", "test", "rest", "best", "pace", "team", "teams", "time", "times", "last", "half", "home", "lane", "lanes", "heat", "heats",
-    "kids", "hand", "hands", "head", "feet", "foot", "side", "sides", "part", "parts", "wide", "bars", "long", "short", "coach", "race"};
+    "talk", "test",  "rest",  "best",  "pace",  "team", "teams", "time",  "times", "last", "half",
+    "home", "lane",  "lanes", "heat",  "heats", "kids", "hand",  "hands", "head",  "feet", "foot",
+    "side", "sides", "part",  "parts", "wide",  "bars", "long",  "short", "coach", "race"};
 
 template <std::size_t N>
 bool among(const std::array<std::string_view, N>& list, std::string_view word) {
@@ -129,6 +131,10 @@ const Meaning* Names::exact(std::string_view words) const {
   return at == meanings_.end() ? nullptr : &at->second;
 }
 
+bool Names::knows(std::string_view word) const {
+  return vocabulary_.contains(domain::normal_name(word));
+}
+
 std::optional<Named> Names::find(const Cursor& cursor) const {
   Words words;
   std::size_t ahead = 0;
@@ -152,7 +158,7 @@ std::optional<Named> Names::find(const Cursor& cursor) const {
       word = std::move(known);
     }
   }
-  if (!slip) return std::nullopt;
+  if (!slip) return joined_slip(words);
   auto named = match(guessed);
   if (named) named->slip = slip;
   return named;
@@ -193,7 +199,8 @@ std::optional<Named> Names::match(const Words& words) const {
         const std::string padded = " " + domain::normal_name(name) + " ";
         return padded.find(" " + normal + " ") != std::string::npos;
       };
-      return first != nullptr && !normal.empty() && (has(first->name) || std::ranges::any_of(first->aliases, has));
+      return first != nullptr && !normal.empty() &&
+             (has(first->name) || std::ranges::any_of(first->aliases, has));
     };
     const auto kit_place = [&](std::string_view word) {
       return named.written.ends_with("over") && (word == "rower" || word == "box" || word == "line");
@@ -203,13 +210,13 @@ std::optional<Named> Names::match(const Words& words) const {
       if (is_number(word) || word == "&") break;
       if (kit_of(word) != Kit::Unsaid && !own(word)) named.kit = kit_of(word);
       const bool ovr = word == "ovr" || word == "over";
-      if (!among(modifiers, word) && kit_of(word) == Kit::Unsaid && !own(word) && !ovr && !kit_place(word)) break;
+      if (!among(modifiers, word) && kit_of(word) == Kit::Unsaid && !own(word) && !ovr && !kit_place(word))
+        break;
       named.alternating |= word.starts_with("alt");
       if (word == "ovr") named.slip = {"ovr", "over"};
       ++at;
     }
-    if (at < count && !among(stops, words.word[at]) && words.word[at] != "&" &&
-        !is_number(words.word[at])) {
+    if (at < count && !among(stops, words.word[at]) && words.word[at] != "&" && !is_number(words.word[at])) {
       const std::string& word = words.word[at];
       const bool along = first != nullptr && moves_along(*first);
       const bool single = length == 1;
@@ -227,6 +234,33 @@ std::optional<Named> Names::match(const Words& words) const {
     return named;
   }
   return std::nullopt;
+}
+
+/// A slip in a short half of a hyphenated name: `push-usp`.
+std::optional<Named> Names::joined_slip(const Words& words) const {
+  std::size_t glued = 1;
+  while (glued < words.word.size() && words.glued_back[glued]) ++glued;
+  if (glued < 2) return std::nullopt;
+  const std::string written = words.joined(0, glued);
+  const std::string key = squeezed(written);
+  if (key.size() < 5) return std::nullopt;
+  const std::pair<const std::string, Meaning>* found = nullptr;
+  for (const auto& entry : meanings_) {
+    if (entry.first.size() + 1 < key.size() || entry.first.size() > key.size() + 1 ||
+        entry.first.front() != key.front())
+      continue;
+    if (domain::edit_distance(key, entry.first) != 1) continue;
+    if (found != nullptr && found->second.movements != entry.second.movements) return std::nullopt;
+    found = &entry;
+  }
+  if (found == nullptr) return std::nullopt;
+  Named named;
+  named.meaning = found->second;
+  named.written = found->first;
+  named.marks = words.marks[glued - 1];
+  const domain::Movement* read = movement(named.meaning.movements.front());
+  named.slip = {written, read == nullptr ? found->first : read->name};
+  return named;
 }
 
 /// The one known word that a single slip explains, or empty.
@@ -255,7 +289,8 @@ std::vector<std::string> Names::nearest(std::string_view words, std::size_t coun
     double best = 1;
     const auto weigh = [&](std::string_view name) {
       const std::string other = domain::normal_name(name);
-      const double longer = static_cast<double>(std::max<std::size_t>(1, std::max(normal.size(), other.size())));
+      const double longer =
+          static_cast<double>(std::max<std::size_t>(1, std::max(normal.size(), other.size())));
       double distance = static_cast<double>(domain::edit_distance(normal, other)) / longer;
       const std::size_t blank = normal.rfind(' ');
       const std::string tail = blank == std::string::npos ? normal : normal.substr(blank + 1);
@@ -264,7 +299,8 @@ std::vector<std::string> Names::nearest(std::string_view words, std::size_t coun
     };
     weigh(movement.name);
     for (const std::string& alias : movement.aliases) weigh(alias);
-    if (best <= 0.6) ranked.emplace_back(best, movement.aliases.empty() ? movement.name : movement.aliases.front());
+    if (best <= 0.6)
+      ranked.emplace_back(best, movement.aliases.empty() ? movement.name : movement.aliases.front());
   }
   std::ranges::sort(ranked);
   std::vector<std::string> names;

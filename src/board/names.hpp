@@ -28,14 +28,14 @@ struct Meaning {
 /// A name found in the text.
 struct Named {
   Meaning meaning;
-  std::string written;        // the words that matched, as the catalogue compares them
-  std::size_t marks = 0;      // how many marks the name takes, words around it included
+  std::string written;    // the words that matched, as the catalogue compares them
+  std::size_t marks = 0;  // how many marks the name takes, words around it included
   Kit kit = Kit::Unsaid;
   bool alternating = false;
-  bool strict = false;        // 'strict' stood before a name that does not say so itself
-  bool class_word = false;    // 'pull', 'push' alone: each person's own version
+  bool strict = false;             // 'strict' stood before a name that does not say so itself
+  bool class_word = false;         // 'pull', 'push' alone: each person's own version
   std::vector<std::string> extra;  // words that belong to the name but change nothing: 'heavy', 'big'
-  std::string trailing;       // words behind a sure name that say something to people only
+  std::string trailing;            // words behind a sure name that say something to people only
   std::optional<std::pair<std::string, std::string>> slip;  // written, read as
 };
 
@@ -51,11 +51,14 @@ class Names {
   const Meaning* exact(std::string_view squeezed) const;
   /// At most `count` names of movements, the nearest to those words first.
   std::vector<std::string> nearest(std::string_view words, std::size_t count) const;
+  /// Whether that single word is part of a name.
+  bool knows(std::string_view word) const;
   const domain::Movement* movement(const domain::MovementId& id) const { return catalogue_->find(id); }
 
  private:
   struct Words;
   std::optional<Named> match(const Words& words) const;
+  std::optional<Named> joined_slip(const Words& words) const;
   std::string corrected(const std::string& word) const;
 
   const domain::Catalogue* catalogue_;

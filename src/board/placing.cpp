@@ -20,9 +20,11 @@ Section& plain_section(Draft& draft, const Session& session, const Entry& entry)
   if (draft.sections.empty()) draft.sections.push_back({.line = session.line_index});
   Section* last = &draft.sections.back();
   const bool over = last->this_line_only && last->line != session.line_index && session.line->indent == 0;
-  const bool once_over = last->role == Role::Once && !last->entries.empty() &&
-                         (session.then || (last->line != session.line_index && last->entries.back().line == last->line && session.line->indent == 0)) &&
-                         draft.said.buy_in;
+  const bool once_over =
+      last->role == Role::Once && !last->entries.empty() &&
+      (session.then || (last->line != session.line_index && last->entries.back().line == last->line &&
+                        session.line->indent == 0)) &&
+      draft.said.buy_in;
   const bool cash_out = draft.sections.size() > 2 && last->role == Role::Once;
   const bool tail_over = last->role == Role::AnyOrder && last->line != entry.line && last->this_line_only;
   if (over || (once_over && !cash_out) || tail_over) {
@@ -34,7 +36,8 @@ Section& plain_section(Draft& draft, const Session& session, const Entry& entry)
 
 void place_in_slot(Session& session, Draft& draft, Entry entry) {
   const bool stations = draft.said.stations;
-  const bool apart = session.new_slot || draft.slots.empty() || (!draft.slots.back().empty() && draft.slots.back().back().line != entry.line);
+  const bool apart = session.new_slot || draft.slots.empty() ||
+                     (!draft.slots.back().empty() && draft.slots.back().back().line != entry.line);
   if (draft.slot >= 0 && static_cast<std::size_t>(draft.slot) < draft.slots.size()) {
     auto& slot = draft.slots[static_cast<std::size_t>(draft.slot)];
     const bool labelled_elsewhere = stations && !slot.empty() && session.new_slot && !session.plus;
@@ -44,7 +47,9 @@ void place_in_slot(Session& session, Draft& draft, Entry entry) {
     }
     draft.slot = -1;
   }
-  const bool own = stations ? (apart && !session.plus) || draft.slots.empty() : draft.slots.empty() || draft.slots.back().empty() || draft.slots.back().back().line != entry.line;
+  const bool own = stations ? (apart && !session.plus) || draft.slots.empty()
+                            : draft.slots.empty() || draft.slots.back().empty() ||
+                                  draft.slots.back().back().line != entry.line;
   if (own) draft.slots.emplace_back();
   draft.slots.back().push_back(std::move(entry));
 }
@@ -55,11 +60,14 @@ void place_lettered(Session& session, Entry entry) {
   Draft* draft = &session.draft();
   Entry* last = draft->last_entry();
   const bool same = last != nullptr && last->letter == entry.letter && last->lettered && entry.lettered;
-  const bool set_header = draft->said.sets && draft->block.sets && (last == nullptr || last->letter == entry.letter);
+  const bool set_header =
+      draft->said.sets && draft->block.sets && (last == nullptr || last->letter == entry.letter);
   if (!same && !set_header && draft->has_work()) draft = &session.fresh(entry.span);
   if (draft->span.line == 0) draft->span = entry.span;
-  if (entry.lettered) draft->said.superset = true;
-  else draft->said.sets = true;
+  if (entry.lettered)
+    draft->said.superset = true;
+  else
+    draft->said.sets = true;
   plain_section(*draft, session, entry).entries.push_back(std::move(entry));
 }
 
@@ -71,20 +79,25 @@ void hand_down(const Session& session, const Draft& draft, Entry& entry) {
   if (!item.effort) item.effort = draft.effort;
   if (!item.tempo) item.tempo = draft.tempo;
   const domain::Movement* movement = item.movement ? session.names.movement(*item.movement) : nullptr;
-  const bool paced = movement != nullptr && (movement->category == "run" || movement->category == "ergometer");
+  const bool paced =
+      movement != nullptr && (movement->category == "run" || movement->category == "ergometer");
   if (item.pace.empty() && paced) item.pace = draft.pace;
 }
 
 bool list_of_sets(Session& session, Draft& draft, const Entry& entry) {
-  if (!entry.name_first || !entry.amount || entry.amount->joined != Joined::Dashes || entry.sets || draft.scheme) return false;
+  if (!entry.name_first || !entry.amount || entry.amount->joined != Joined::Dashes || entry.sets ||
+      draft.scheme)
+    return false;
   const auto& values = entry.amount->values;
   if (values.size() < 3 || entry.amount->open) return false;
   if (draft.said.for_time || draft.said.amrap) return false;
-  const domain::Movement* movement = entry.item.movement ? session.names.movement(*entry.item.movement) : nullptr;
+  const domain::Movement* movement =
+      entry.item.movement ? session.names.movement(*entry.item.movement) : nullptr;
   const auto plain = entry.amount->plain_values();
   bool falls = plain.size() == values.size() && plain.front() >= 9;
   for (std::size_t i = 1; i < plain.size(); ++i) falls = falls && plain[i] <= plain[i - 1] - 2;
-  return !falls || session.chapter().part == Part::Strength || (movement != nullptr && movement->category == "barbell");
+  return !falls || session.chapter().part == Part::Strength ||
+         (movement != nullptr && movement->category == "barbell");
 }
 
 }  // namespace
@@ -131,11 +144,14 @@ void place_entry(Session& session, Entry entry) {
   const bool lettered_before = last != nullptr && last->letter != 0;
   if (entry.sets || entry.share_sets) {
     const bool grouped = joins || (draft->said.superset && !lettered_before);
-    if (!grouped && (draft->has_work() || draft->has_clock() || draft->block.rounds)) draft = &session.fresh(entry.span);
+    if (!grouped && (draft->has_work() || draft->has_clock() || draft->block.rounds))
+      draft = &session.fresh(entry.span);
     draft->said.sets = true;
-  } else if ((draft->said.sets || draft->said.superset) && draft->has_work() && !draft->block.sets && !joins && (lettered_before || !draft->said.superset)) {
+  } else if ((draft->said.sets || draft->said.superset) && draft->has_work() && !draft->block.sets &&
+             !joins && (lettered_before || !draft->said.superset)) {
     draft = &session.fresh(entry.span);
-  } else if (draft->said.max_effort && draft->has_work() && last->amount && entry.line != last->line && !std::holds_alternative<domain::Max>(last->amount->values.front())) {
+  } else if (draft->said.max_effort && draft->has_work() && last->amount && entry.line != last->line &&
+             !std::holds_alternative<domain::Max>(last->amount->values.front())) {
     draft = &session.fresh(entry.span);
   }
   if (draft->span.line == 0) draft->span = entry.span;

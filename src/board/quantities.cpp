@@ -25,9 +25,11 @@ double seconds_part(Cursor& cursor, Remarks& remarks, std::size_t from) {
   if (seconds >= 60) {
     const domain::Span span = cursor.span_from(from);
     const auto mended = static_cast<int>(seconds) % 60;
-    remarks.add({"no-such-time", span,
+    remarks.add({"no-such-time",
+                 span,
                  fmt::format("`{}` is no time: seconds run from 0 to 59", cursor.text_of(span)),
-                 "write minutes:seconds", {fmt::format(":{:02}", mended)}});
+                 "write minutes:seconds",
+                 {fmt::format(":{:02}", mended)}});
   }
   return seconds;
 }
@@ -40,7 +42,8 @@ std::optional<Duration> colon_time(Cursor& cursor, Remarks& remarks) {
     take_second_word(cursor);
     return Duration::from_si(seconds);
   }
-  if (!cursor.at_number() || !cursor.at_symbol(':', 1) || !cursor.glued(1) || !cursor.at_number(2) || !cursor.glued(2))
+  if (!cursor.at_number() || !cursor.at_symbol(':', 1) || !cursor.glued(1) || !cursor.at_number(2) ||
+      !cursor.glued(2))
     return std::nullopt;
   if (cursor.peek(2).text.size() != 2) return std::nullopt;
   const double first = *cursor.take_number();
@@ -98,7 +101,10 @@ std::optional<Duration> word_time(Cursor& cursor) {
   return time;
 }
 
-bool at_max(const Cursor& cursor) { return (cursor.at("amrap") && cursor.at_symbol('@', 1)) || cursor.at("max") || cursor.at("max effort") || cursor.at("maximum"); }
+bool at_max(const Cursor& cursor) {
+  return (cursor.at("amrap") && cursor.at_symbol('@', 1)) || cursor.at("max") || cursor.at("max effort") ||
+         cursor.at("maximum");
+}
 
 std::optional<SetAmount> set_amount(Cursor& cursor) {
   if (at_max(cursor)) {
@@ -111,7 +117,8 @@ std::optional<SetAmount> set_amount(Cursor& cursor) {
   }
   if (!cursor.at_number()) return std::nullopt;
   const double value = *cursor.take_number();
-  if (cursor.at_symbol('+') && cursor.glued(0) && !(cursor.at_number(1) || (cursor.at_word(1) && cursor.glued(1)))) {
+  if (cursor.at_symbol('+') && cursor.glued(0) &&
+      !(cursor.at_number(1) || (cursor.at_word(1) && cursor.glued(1)))) {
     cursor.next();
     return domain::AtLeast{value};
   }
@@ -246,7 +253,8 @@ std::optional<domain::Tempo> take_tempo(Cursor& cursor) {
     ahead.next();
   }
   // `x0` and the like are one word to the lexer.
-  if (digits.size() < 4 && ahead.at_word() && ahead.glued(0) && ahead.peek().text.size() == 4 - digits.size()) {
+  if (digits.size() < 4 && ahead.at_word() && ahead.glued(0) &&
+      ahead.peek().text.size() == 4 - digits.size()) {
     digits += ahead.peek().text;
     ahead.next();
   }
@@ -254,7 +262,8 @@ std::optional<domain::Tempo> take_tempo(Cursor& cursor) {
   // An x anywhere but in the place of the lift is a sign of times: `2x15`.
   const std::size_t x = digits.find('x');
   const bool dashed = ahead.position() - cursor.position() >= 7;
-  const bool times = x != std::string::npos && !dashed && (x != 2 || digits.find('x', 3) != std::string::npos);
+  const bool times =
+      x != std::string::npos && !dashed && (x != 2 || digits.find('x', 3) != std::string::npos);
   if (!four || times || (ahead.at_number() && ahead.glued(0))) return std::nullopt;
   domain::Tempo tempo;
   for (std::size_t i = 0; i < 4; ++i)

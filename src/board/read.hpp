@@ -15,7 +15,8 @@ struct Reading {
   domain::Board board;
   std::vector<domain::Span> steps;   // by StepId.index
   std::vector<domain::Span> blocks;  // by BlockId.index
-  std::vector<domain::Span> rules;   // what is no step but was read: titles, headings, clocks, conditions, words
+  std::vector<domain::Span>
+      rules;  // what is no step but was read: titles, headings, clocks, conditions, words
   std::vector<domain::Diagnostic> diagnostics;
 };
 

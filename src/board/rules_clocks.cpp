@@ -14,11 +14,18 @@ constexpr double kMostRounds = 200;
 
 void check_count(Session& session, double count, const domain::Span& span) {
   if (count <= 0)
-    session.remarks.add({"no-amount", span, fmt::format("`{}`: a count begins at 1", session.kept(span)),
-                         "write how many", {}});
+    session.remarks.add({"no-amount",
+                         span,
+                         fmt::format("`{}`: a count begins at 1", session.kept(span)),
+                         "write how many",
+                         {}});
   if (count > kMostRounds)
-    session.remarks.add({"too-many", span, fmt::format("`{}`: no session holds more than {} rounds", session.kept(span), kMostRounds),
-                         "write rounds as 1 to 200", {}});
+    session.remarks.add(
+        {"too-many",
+         span,
+         fmt::format("`{}`: no session holds more than {} rounds", session.kept(span), kMostRounds),
+         "write rounds as 1 to 200",
+         {}});
 }
 
 /// `/ 2 off`, `/ 2' rest`, `on / 2:00 off`, `, 2 min rest`.
@@ -49,13 +56,15 @@ std::optional<int> take_times(Cursor& cursor) {
   Cursor ahead = cursor;
   const auto count = ahead.take_count();
   if (!count) return std::nullopt;
-  if (!ahead.take_symbol(kTimes) && !ahead.take_any({"times", "rounds of", "rds of", "sets of"})) return std::nullopt;
+  if (!ahead.take_symbol(kTimes) && !ahead.take_any({"times", "rounds of", "rds of", "sets of"}))
+    return std::nullopt;
   cursor = ahead;
   return count;
 }
 
 bool take_amrap_word(Cursor& cursor) {
-  return cursor.take_any({"amrap", "amraps", "as many rounds as possible", "as many rounds and reps as possible", "as many reps as possible"});
+  return cursor.take_any({"amrap", "amraps", "as many rounds as possible",
+                          "as many rounds and reps as possible", "as many reps as possible"});
 }
 
 }  // namespace
@@ -77,8 +86,9 @@ bool read_amrap(Session& session, Cursor& cursor) {
   }
   if (!take_amrap_word(ahead) || ahead.at_symbol('@')) return false;
   const bool ladder_first = ahead.take("ladder");
-  if (ahead.take_any({"in remaining time", "in the remaining time", "in the time left", "for the remaining time", "in remainder",
-                      "in the remainder", "with the remaining time", "remaining time"})) {
+  if (ahead.take_any({"in remaining time", "in the remaining time", "in the time left",
+                      "for the remaining time", "in remainder", "in the remainder", "with the remaining time",
+                      "remaining time"})) {
     start_remaining(session, session.draft());
     cursor = ahead;
     return true;
@@ -112,15 +122,18 @@ namespace {
 /// `emom`, `e3mom`, `e90s`, `every 2 min`, `otm`: the length of one turn.
 std::optional<Duration> take_turn(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
-  if (ahead.take_any({"emom", "otm", "on the minute", "every minute on the minute", "every min on the min", "each minute on the minute"})) {
+  if (ahead.take_any({"emom", "otm", "on the minute", "every minute on the minute", "every min on the min",
+                      "each minute on the minute"})) {
     cursor = ahead;
     return base::minute;
   }
-  if (ahead.at_word() && ahead.peek().text.size() > 2 && ahead.peek().text[0] == 'e' && ahead.peek().text[1] >= '0' && ahead.peek().text[1] <= '9') {
+  if (ahead.at_word() && ahead.peek().text.size() > 2 && ahead.peek().text[0] == 'e' &&
+      ahead.peek().text[1] >= '0' && ahead.peek().text[1] <= '9') {
     const std::string& word = ahead.peek().text;
     std::size_t at = 1;
     double number = 0;
-    while (at < word.size() && word[at] >= '0' && word[at] <= '9' && at < 5) number = number * 10 + (word[at++] - '0');
+    while (at < word.size() && word[at] >= '0' && word[at] <= '9' && at < 5)
+      number = number * 10 + (word[at++] - '0');
     const std::string_view unit = std::string_view(word).substr(at);
     if (unit == "mom" || unit == "m" || unit == "min") {
       ahead.next();
@@ -135,8 +148,10 @@ std::optional<Duration> take_turn(Session& session, Cursor& cursor) {
     return std::nullopt;
   }
   // `E1:30 x 8`, `E2:00`: letters and digits part before a colon.
-  if (ahead.at("e") && ahead.at_number(1) && ahead.glued(1)) ahead.next();
-  else if (!ahead.take("every") && !ahead.take("on every")) return std::nullopt;
+  if (ahead.at("e") && ahead.at_number(1) && ahead.glued(1))
+    ahead.next();
+  else if (!ahead.take("every") && !ahead.take("on every"))
+    return std::nullopt;
   if (ahead.take_any({"minute on the minute", "min on the min", "minute", "min"})) {
     ahead.take_any({"on the minute", "on the min"});
     cursor = ahead;
@@ -181,7 +196,8 @@ Turns take_turns(Session& session, Cursor& cursor) {
   const bool has_unit = take_time(naked, session.remarks, Naked::Refused).has_value();
   const auto whole = take_time(ahead, session.remarks, Naked::Minutes);
   if (!whole) return {};
-  const bool amount = !has_unit && !for_word && (session.names.find(ahead) || ahead.at_any({"cal", "m", "cals", "reps"}));
+  const bool amount =
+      !has_unit && !for_word && (session.names.find(ahead) || ahead.at_any({"cal", "m", "cals", "reps"}));
   if (amount) return {};
   if (ahead.take_symbol(kTimes)) {
   }
@@ -209,9 +225,10 @@ std::optional<Duration> first_of_duty(Session& session, Cursor& cursor) {
 
 bool another_clock_runs(Session& session) {
   Draft& draft = session.draft();
-  const bool clock = draft.said.amrap || draft.said.for_time || draft.said.for_distance || draft.said.max_effort ||
-                     draft.block.rounds || draft.block.cap || (draft.clock && draft.has_work()) || !draft.block.team_sizes.empty() ||
-                     draft.scheme || (draft.has_work() && draft.said.buy_in);
+  const bool clock = draft.said.amrap || draft.said.for_time || draft.said.for_distance ||
+                     draft.said.max_effort || draft.block.rounds || draft.block.cap ||
+                     (draft.clock && draft.has_work()) || !draft.block.team_sizes.empty() || draft.scheme ||
+                     (draft.has_work() && draft.said.buy_in);
   const bool own_turns = draft.said.every || draft.block.work;
   return clock && !own_turns && !(session.line->after_blank && session.statement == session.line->first);
 }
@@ -236,7 +253,8 @@ bool read_every(Session& session, Cursor& cursor) {
   Turns turns = take_turns(session, ahead);
   if (before) turns.whole = before;
   Cursor work = ahead;
-  while (work.take_symbol(':') || work.take_symbol('=') || work.take_symbol(',') || work.take("do") || work.take_symbol('-')) {
+  while (work.take_symbol(':') || work.take_symbol('=') || work.take_symbol(',') || work.take("do") ||
+         work.take_symbol('-')) {
   }
   const bool duty = !turns.count && !turns.whole && !work.done() && another_clock_runs(session);
   if (duty) {
@@ -251,12 +269,18 @@ bool read_every(Session& session, Cursor& cursor) {
   }
   Draft& draft = session.clocked(ahead.span_from(from));
   draft.said.every = true;
-  draft.block.every = turn;
+  draft.block.every = turn->si() > 0 ? *turn : base::minute;
+  if (turn->si() <= 0)
+    session.remarks.add(
+        {"no-amount", ahead.span_from(from),
+         fmt::format("`{}`: a turn is longer than nothing", session.kept(ahead.span_from(from))),
+         "write how long a turn is"});
   if (turns.count) {
     check_count(session, *turns.count, ahead.span_from(from));
-    draft.block.intervals = turns.count;
+    draft.block.intervals = std::max(1, *turns.count);
   } else if (turns.whole && turn->si() > 0) {
-    draft.block.intervals = static_cast<int>(std::min(1e6, std::floor(*turns.whole / *turn + 0.5)));
+    draft.block.intervals =
+        static_cast<int>(std::min(1e6, std::floor(*turns.whole / *draft.block.every + 0.5)));
   }
   cursor = ahead;
   return true;
@@ -266,7 +290,9 @@ bool read_every(Session& session, Cursor& cursor) {
 bool read_ladder(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
   if (!cursor.take_any({"ladder", "climbing ladder", "ascending ladder"})) return false;
-  Draft& draft = session.draft().said.amrap && !session.draft().has_work() ? session.draft() : session.clocked(cursor.span_from(from));
+  Draft& draft = session.draft().said.amrap && !session.draft().has_work()
+                     ? session.draft()
+                     : session.clocked(cursor.span_from(from));
   draft.said.ladder = true;
   Cursor ahead = cursor;
   ahead.take_any({"in", "for"});
@@ -279,14 +305,18 @@ bool read_ladder(Session& session, Cursor& cursor) {
 
 bool read_for_time(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
-  const bool each = cursor.take_any({"each for time", "each round for time", "each one for time", "each timed"});
-  if (!each && !cursor.take_any({"for time", "chipper", "as fast as possible", "afap", "for times"})) return false;
+  const bool each =
+      cursor.take_any({"each for time", "each round for time", "each one for time", "each timed"});
+  if (!each && !cursor.take_any({"for time", "chipper", "as fast as possible", "afap", "for times"}))
+    return false;
   cursor.take("of");
   Draft* draft = &session.draft();
   const Entry* last = draft->last_entry();
   const bool this_line = last != nullptr && last->line == session.line_index;
-  if (draft->has_clock() && draft->has_work() && !this_line) draft = &session.fresh(cursor.span_from(from));
-  else if (draft->has_work() && !this_line) draft = &session.fresh(cursor.span_from(from));
+  if (draft->has_clock() && draft->has_work() && !this_line)
+    draft = &session.fresh(cursor.span_from(from));
+  else if (draft->has_work() && !this_line)
+    draft = &session.fresh(cursor.span_from(from));
   if (draft->span.line == 0) draft->span = cursor.span_from(from);
   if (draft->block.work && draft->block.rounds) return true;
   draft->said.each_for_time |= each;
@@ -297,15 +327,19 @@ bool read_for_time(Session& session, Cursor& cursor) {
 bool read_build(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
-  const bool verb = ahead.take_any({"build to", "build up to", "work up to", "work to", "find", "build", "establish", "hit", "climb to"});
+  const bool verb = ahead.take_any(
+      {"build to", "build up to", "work up to", "work to", "find", "build", "establish", "hit", "climb to"});
   ahead.take_any({"a", "todays", "your", "the", "an"});
   const bool heavy = ahead.take_any({"heavy", "max", "best"});
   const bool best = ahead.at_number() && ahead.at_any({"rm"}, 1);
   if (!verb && !(heavy && cursor.at("heavy")) && !best) return false;
   std::optional<double> count;
-  if (ahead.take_any({"single", "1rm", "one rep max"})) count = 1;
-  else if (ahead.take("double")) count = 2;
-  else if (ahead.take("triple")) count = 3;
+  if (ahead.take_any({"single", "1rm", "one rep max"}))
+    count = 1;
+  else if (ahead.take("double"))
+    count = 2;
+  else if (ahead.take("triple"))
+    count = 3;
   else if (heavy || (ahead.at_number() && ahead.at_any({"rm", "rep", "reps"}, 1))) {
     count = ahead.take_number();
     ahead.take_any({"rm", "reps", "rep"});
@@ -342,7 +376,8 @@ bool read_accumulate(Session& session, Cursor& cursor) {
 
 bool read_for_distance(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
-  if (!cursor.take_any({"for distance", "for max distance", "for metres", "for meters", "max distance"})) return false;
+  if (!cursor.take_any({"for distance", "for max distance", "for metres", "for meters", "max distance"}))
+    return false;
   Draft& draft = session.draft();
   if (draft.span.line == 0) draft.span = cursor.span_from(from);
   draft.said.for_distance = true;
@@ -356,17 +391,19 @@ bool read_bare_clock(Session& session, Cursor& cursor) {
   const bool in = ahead.take_any({"in", "for", "within"});
   const auto time = take_time(ahead, session.remarks, in ? Naked::Minutes : Naked::Refused);
   if (!time) return false;
-  if (ahead.take_any({"max reps each", "max reps of each", "max of each", "max each", "each movement", "each exercise", "max effort each"})) {
+  if (ahead.take_any({"max reps each", "max reps of each", "max of each", "max each", "each movement",
+                      "each exercise", "max effort each"})) {
     session.clocked(ahead.span_from(from)).block.work = time;
     cursor = ahead;
     return true;
   }
   const bool words = ahead.take_any({"on the clock", "clock", "on clock", "long", "total", "window"});
-  const bool ends = ahead.done() || ahead.at_symbol(':') || ahead.at_symbol(',') || ahead.at_symbol(';') || ahead.at("max") ||
-                    ahead.at("then") || ahead.at_symbol('-') || ahead.at_any({"to"}) || ahead.at_symbol(')') || ahead.at_symbol('(') ||
-                    ahead.at_symbol('.');
+  const bool ends = ahead.done() || ahead.at_symbol(':') || ahead.at_symbol(',') || ahead.at_symbol(';') ||
+                    ahead.at("max") || ahead.at("then") || ahead.at_symbol('-') || ahead.at_any({"to"}) ||
+                    ahead.at_symbol(')') || ahead.at_symbol('(') || ahead.at_symbol('.');
   bool distance = false;
-  for (std::size_t i = 0; ahead.position() + i < ahead.end() && !distance; ++i) distance = ahead.reach("for distance", i) > 0;
+  for (std::size_t i = 0; ahead.position() + i < ahead.end() && !distance; ++i)
+    distance = ahead.reach("for distance", i) > 0;
   if (!in && !words && !ends && !distance) return false;
   ahead.take("to");
   const bool before_work = words || distance || ahead.at("max");

@@ -10,13 +10,17 @@ namespace {
 
 using base::Duration;
 
-bool take_rounds_word(Cursor& cursor) { return cursor.take_any({"rounds", "round", "rds", "rd", "rnds", "rnd"}); }
+bool take_rounds_word(Cursor& cursor) {
+  return cursor.take_any({"rounds", "round", "rds", "rd", "rnds", "rnd"});
+}
 
 void check_rounds(Session& session, int count, const domain::Span& span) {
   if (count <= 0)
-    session.remarks.add({"no-amount", span, fmt::format("`{}`: rounds begin at 1", session.kept(span)), "write how many rounds"});
+    session.remarks.add({"no-amount", span, fmt::format("`{}`: rounds begin at 1", session.kept(span)),
+                         "write how many rounds"});
   if (count > 200)
-    session.remarks.add({"too-many", span, fmt::format("`{}`: no session holds more than 200 rounds", session.kept(span)),
+    session.remarks.add({"too-many", span,
+                         fmt::format("`{}`: no session holds more than 200 rounds", session.kept(span)),
                          "write 1 to 200 rounds"});
 }
 
@@ -25,6 +29,12 @@ bool work_follows(const Cursor& cursor) {
   for (std::size_t i = 0; cursor.position() + i < cursor.end(); ++i)
     if (cursor.at_word(i) && !cursor.at_any({"of", "for", "time"}, i)) return true;
   return false;
+}
+
+/// Whether the piece ends with this line.
+bool nothing_below(const Session& session) {
+  const auto next = static_cast<std::size_t>(session.line_index) + 1;
+  return next >= session.source.lines.size() || session.source.lines[next].after_blank;
 }
 
 Section& open_section(Session& session, Draft& draft, Role role, std::optional<int> rounds) {
@@ -43,7 +53,7 @@ bool read_rounds(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
   ahead.take_symbol(kTimes);
-  const auto count = ahead.take_count();
+  auto count = ahead.take_count();
   if (!count) return false;
   ahead.take_symbol(kTimes);
   const bool rft = ahead.take_any({"rft", "rounds for time", "rds for time", "round for time"});
@@ -51,9 +61,11 @@ bool read_rounds(Session& session, Cursor& cursor) {
   const bool for_time = rft || ahead.take_any({"for time"});
   ahead.take("of");
   check_rounds(session, *count, ahead.span_from(from));
+  count = std::max(1, *count);
   Draft* draft = &session.draft();
   const bool new_piece = for_time || (session.line->after_blank && session.statement == session.line->first);
-  if ((draft->said.every && !new_piece) || session.bracketed) {  // '(4 rounds)' of an EMOM says the same again
+  if ((draft->said.every && !new_piece) ||
+      session.bracketed) {  // '(4 rounds)' of an EMOM says the same again
     cursor = ahead;
     return true;
   }
@@ -63,9 +75,18 @@ bool read_rounds(Session& session, Cursor& cursor) {
     return true;
   }
   const bool blank = session.line->after_blank && session.statement == session.line->first;
+  if (draft->has_work() && !draft->block.rounds && !draft->said.amrap && !work_follows(ahead) &&
+      nothing_below(session) && !draft->said.sets) {
+    draft->block.rounds = *count;  // `..., 5 rounds` behind the work
+    draft->said.for_time |= for_time;
+    cursor = ahead;
+    return true;
+  }
   const bool parts_allowed = !draft->said.sets && !draft->said.superset && !draft->said.build && !blank &&
-                             !draft->block.work && !draft->said.accumulate && !draft->said.max_effort && !draft->said.rest;
-  if (draft->has_work() && parts_allowed && (!draft->block.rounds || session.then) && !draft->said.rounds_label) {
+                             !draft->block.work && !draft->said.accumulate && !draft->said.max_effort &&
+                             !draft->said.rest;
+  if (draft->has_work() && parts_allowed && (!draft->block.rounds || session.then) &&
+      !draft->said.rounds_label) {
     for (Section& section : draft->sections)
       if (section.role == Role::Plain) section.role = Role::Once;
     Section& section = open_section(session, *draft, Role::Rounds, *count);
@@ -90,7 +111,8 @@ bool read_scheme(Session& session, Cursor& cursor) {
   if (!cursor.at_number()) return false;
   Cursor ahead = cursor;
   auto numbers = take_numbers(ahead, session.remarks);
-  if (!numbers || numbers->joined != Joined::Dashes || (numbers->values.size() < 3 && !numbers->open)) return false;
+  if (!numbers || numbers->joined != Joined::Dashes || (numbers->values.size() < 3 && !numbers->open))
+    return false;
   ahead.take_any({"reps", "of", "reps of", "each"});
   if (session.names.find(ahead)) {
     // `21-15-9 thrusters, pull-ups`: the list holds for the names without amounts, too.
@@ -100,8 +122,8 @@ bool read_scheme(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
-  const bool lists = ahead.done() || ahead.at("for time") || ahead.at_symbol(':') || ahead.at("for") || ahead.at_symbol(',') ||
-                     ahead.at_symbol('(');
+  const bool lists = ahead.done() || ahead.at("for time") || ahead.at_symbol(':') || ahead.at("for") ||
+                     ahead.at_symbol(',') || ahead.at_symbol('(');
   if (!lists || ahead.at_symbol('@')) return false;
   Entry* last = session.draft().last_entry();
   if (last != nullptr && !last->amount && last->line == session.line_index) return false;
@@ -122,11 +144,15 @@ struct WorkRest {
   Duration work, rest;
 };
 
-bool multiple_of_five(Duration time) { return static_cast<int>(time.si()) % 5 == 0; }
+bool multiple_of_five(Duration time) {
+  return static_cast<int>(time.si()) % 5 == 0;
+}
 
 /// `8x 20s on/10s off`, `40/20`, `:30/:30`, `40 on 20 off`, `work 40 s, rest 20 s`.
 std::optional<WorkRest> take_work_rest(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
+  ahead.take("intervals");
+  ahead.take_symbol(':');
   WorkRest read;
   if (ahead.at_number() && ahead.at_symbol(kTimes, 1) && (ahead.at_number(2) || ahead.at_symbol(':', 2))) {
     read.times = ahead.take_count();
@@ -134,7 +160,8 @@ std::optional<WorkRest> take_work_rest(Session& session, Cursor& cursor) {
   } else if (ahead.at_number()) {
     Cursor rounds = ahead;
     const auto count = rounds.take_count();
-    if (count && take_rounds_word(rounds) && (rounds.take("of") || rounds.take_symbol(':') || rounds.take_symbol(','))) {
+    if (count && take_rounds_word(rounds) &&
+        (rounds.take("of") || rounds.take_symbol(':') || rounds.take_symbol(','))) {
       read.times = count;
       ahead = rounds;
     }
@@ -145,7 +172,8 @@ std::optional<WorkRest> take_work_rest(Session& session, Cursor& cursor) {
   const auto work = take_time(ahead, session.remarks, Naked::Seconds);
   if (!work) return std::nullopt;
   said |= ahead.take_any({"on", "work", "hard", "of work"});
-  if (!ahead.take_symbol('/') && !ahead.take_symbol(',') && !ahead.take_symbol('-') && !said) return std::nullopt;
+  if (!ahead.take_symbol('/') && !ahead.take_symbol(',') && !ahead.take_symbol('-') && !said)
+    return std::nullopt;
   const bool rest_first = ahead.take("rest");
   said |= rest_first;
   Cursor second = ahead;
@@ -159,7 +187,8 @@ std::optional<WorkRest> take_work_rest(Session& session, Cursor& cursor) {
   Cursor more = ahead;
   if (more.take_symbol(kTimes) && more.at_number()) counted = true;
   const bool plain = !first_unit && !second_unit && !off && !said;
-  if (plain && !counted && !read.times && !session.draft().stations && !session.draft().said.stations) return std::nullopt;
+  if (plain && !counted && !read.times && !session.draft().stations && !session.draft().said.stations)
+    return std::nullopt;
   if (plain && (!multiple_of_five(*work) || !multiple_of_five(*rest) || work->si() < 10)) return std::nullopt;
   if (!plain && !off && !said && !(first_unit && second_unit)) return std::nullopt;
   if (counted && !read.times) {
@@ -186,7 +215,9 @@ bool read_work_rest(Session& session, Cursor& cursor) {
   const std::size_t from = ahead.position();
   const auto read = take_work_rest(session, ahead);
   if (!read) return false;
-  Draft& draft = session.draft().said.stations && !session.draft().block.work ? session.draft() : session.clocked(ahead.span_from(from));
+  Draft& draft = session.draft().said.stations && !session.draft().block.work
+                     ? session.draft()
+                     : session.clocked(ahead.span_from(from));
   if (draft.span.line == 0) draft.span = ahead.span_from(from);
   draft.block.work = read->work;
   draft.block.rest = read->rest;
@@ -219,14 +250,17 @@ bool read_stations(Session& session, Cursor& cursor) {
     return true;
   }
   count = ahead;
-  if (const auto number = count.take_count(); number && count.take_any({"laps", "lap"}) && (session.draft().said.stations || session.draft().block.work)) {
+  if (const auto number = count.take_count(); number && count.take_any({"laps", "lap"}) &&
+                                              (session.draft().said.stations || session.draft().block.work)) {
     session.draft().block.laps = number;
     cursor = count;
     return true;
   }
   Cursor minutes = ahead;
   const auto each = take_time(minutes, session.remarks, Naked::Refused);
-  if (!each || !minutes.take_any({"each station", "at each station", "per station", "each", "a station", "at each", "on each", "stations"})) return false;
+  if (!each || !minutes.take_any({"each station", "at each station", "per station", "each", "a station",
+                                  "at each", "on each", "stations"}))
+    return false;
   const bool later = minutes.before().text == "station" || minutes.before().text == "stations";
   if (!later && !session.draft().said.stations) return false;
   Draft& draft = session.draft().said.stations ? session.draft() : session.clocked(minutes.span_from(from));
@@ -243,21 +277,27 @@ bool repeats_a_distance(Session& session, const Cursor& cursor, const Entry& pro
   if (!probe.amount || !probe.amount->unit) return false;
   const domain::Unit unit = *probe.amount->unit;
   const bool distance = unit == domain::Unit::Metres || unit == domain::Unit::Kilocalories;
-  if (!distance || session.chapter().part == Part::Strength || session.draft().said.superset || session.letter != 0) return false;
+  if (!distance || session.chapter().part == Part::Strength || session.draft().said.superset ||
+      session.letter != 0)
+    return false;
   const auto named = session.names.find(cursor);
   if (!named) return cursor.done() || !cursor.at_word();
   const domain::Movement* movement = session.names.movement(named->meaning.movements.front());
-  return movement != nullptr && (movement->category == "run" || movement->category == "ergometer" || unit == domain::Unit::Kilocalories ||
-                                 named->written == "row");
+  return movement != nullptr && (movement->category == "run" || movement->category == "ergometer" ||
+                                 unit == domain::Unit::Kilocalories || named->written == "row");
 }
 
 /// `4 x 4 min @ 10k pace`, `5 x 3 min row`: work of a time, not a hold in sets.
 bool repeats_a_time(Session& session, const Cursor& cursor, const Entry& probe) {
   if (!probe.amount || probe.amount->unit != domain::Unit::Seconds || !probe.amount->plain()) return false;
-  if (session.chapter().part == Part::Strength || session.draft().said.superset || session.letter != 0) return false;
-  if (cursor.at_symbol('@') && (cursor.at_any({"easy", "talk", "race", "threshold", "steady"}, 1) || (cursor.at_number(1) && cursor.at_any({"k", "km"}, 2)))) return true;
+  if (session.chapter().part == Part::Strength || session.draft().said.superset || session.letter != 0)
+    return false;
+  if (cursor.at_symbol('@') && (cursor.at_any({"easy", "talk", "race", "threshold", "steady"}, 1) ||
+                                (cursor.at_number(1) && cursor.at_any({"k", "km"}, 2))))
+    return true;
   const auto named = session.names.find(cursor);
-  const domain::Movement* movement = named ? session.names.movement(named->meaning.movements.front()) : nullptr;
+  const domain::Movement* movement =
+      named ? session.names.movement(named->meaning.movements.front()) : nullptr;
   return movement != nullptr && (movement->category == "run" || movement->category == "ergometer");
 }
 
@@ -344,7 +384,8 @@ bool read_set_words(Session& session, Cursor& cursor) {
     return true;
   }
   if ((session.draft().said.sets || session.draft().said.superset) && session.draft().has_work() &&
-      cursor.take_any({"build", "building", "build up", "increasing", "add weight", "ascending", "add weight each set", "heavier each set", "go up each set"})) {
+      cursor.take_any({"build", "building", "build up", "increasing", "add weight", "ascending",
+                       "add weight each set", "heavier each set", "go up each set"})) {
     session.draft().said.load_scored = true;
     return true;
   }
@@ -368,7 +409,8 @@ bool read_set_words(Session& session, Cursor& cursor) {
     last->sets = count;
     draft->said.sets = true;
   } else {
-    if (draft->has_work() || draft->has_clock() || draft->said.sets) draft = &session.fresh(ahead.span_from(from));
+    if (draft->has_work() || draft->has_clock() || draft->said.sets)
+      draft = &session.fresh(ahead.span_from(from));
     if (draft->span.line == 0) draft->span = ahead.span_from(from);
     draft->block.sets = count;
     draft->said.sets = true;
@@ -382,8 +424,8 @@ bool read_scope(Session& session, Cursor& cursor) {
   const std::size_t from = ahead.position();
   if (ahead.take_any({"buy in", "buyin", "once", "to start", "start with"})) {
     Draft* draft = &session.draft();
-    if (draft->has_work() && !draft->said.buy_in && !draft->said.for_time && !draft->block.rounds && !session.then &&
-        !(ahead.at_symbol(':') && draft->said.amrap))
+    if (draft->has_work() && !draft->said.buy_in && !draft->said.for_time && !draft->block.rounds &&
+        !session.then && !(ahead.at_symbol(':') && draft->said.amrap))
       draft = &session.fresh(ahead.span_from(from));
     if (draft->span.line == 0) draft->span = ahead.span_from(from);
     draft->said.buy_in = true;
@@ -405,8 +447,10 @@ bool read_scope(Session& session, Cursor& cursor) {
     cursor.next(2);
     return true;
   }
-  if (!ahead.take_any({"partition as you like", "any order", "in any order", "partition anyhow", "your partition", "own partition", "partition as needed",
-                       "own order", "your own order", "partition freely", "partition how you like", "partitioned as you like"}))
+  if (!ahead.take_any({"partition as you like", "any order", "in any order", "partition anyhow",
+                       "your partition", "own partition", "partition as needed", "own order",
+                       "your own order", "partition freely", "partition how you like",
+                       "partitioned as you like"}))
     return false;
   Draft& draft = session.draft();
   if (ahead.at_symbol(':') || !draft.has_work()) {
@@ -423,7 +467,10 @@ bool read_scope(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
-  Section free{.role = Role::AnyOrder, .entries = {first, last.entries.end()}, .this_line_only = true, .line = session.line_index};
+  Section free{.role = Role::AnyOrder,
+               .entries = {first, last.entries.end()},
+               .this_line_only = true,
+               .line = session.line_index};
   last.entries.erase(first, last.entries.end());
   if (last.entries.empty()) draft.sections.pop_back();
   draft.sections.push_back(std::move(free));
@@ -455,7 +502,8 @@ bool read_slot_label(Session& session, Cursor& cursor) {
     return true;
   }
   ahead = cursor;
-  if (now.said.every && ahead.at_any({"odd", "even", "odds", "evens", "odd minutes", "even minutes", "odd min", "even min"})) {
+  if (now.said.every &&
+      ahead.at_any({"odd", "even", "odds", "evens", "odd minutes", "even minutes", "odd min", "even min"})) {
     const bool odd = ahead.peek().text.starts_with("odd");
     ahead.take_any({"odd minutes", "even minutes", "odd min", "even min", "odd", "even", "odds", "evens"});
     if (!punctuated(ahead) && !ahead.take_symbol('-') && !ahead.take_symbol('=')) return false;
@@ -477,9 +525,12 @@ bool read_slot_label(Session& session, Cursor& cursor) {
   ahead.take("station");
   if (!ahead.at_number()) return false;
   const double number = *ahead.take_number();
-  const bool inline_number = now.said.stations && number == static_cast<double>(now.slots.size() + 1) && ahead.at_word() && !ahead.glued(0) &&
-                             !ahead.at_any({"min", "mins", "s", "m", "cal", "rounds", "laps", "stations", "sec"});
-  const bool line_number = session.statement == session.line->first && number == static_cast<double>(now.slots.size() + 1) && ahead.at_number() && !ahead.glued(0);
+  const bool inline_number =
+      now.said.stations && number == static_cast<double>(now.slots.size() + 1) && ahead.at_word() &&
+      !ahead.glued(0) && !ahead.at_any({"min", "mins", "s", "m", "cal", "rounds", "laps", "stations", "sec"});
+  const bool line_number = session.statement == session.line->first &&
+                           number == static_cast<double>(now.slots.size() + 1) && ahead.at_number() &&
+                           !ahead.glued(0);
   if (!punctuated(ahead) && !inline_number && !line_number) return false;
   now.slots.emplace_back();
   now.slot = static_cast<int>(now.slots.size()) - 1;
@@ -490,8 +541,9 @@ bool read_slot_label(Session& session, Cursor& cursor) {
 bool read_same_again(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
-  if (!ahead.take_any({"same rounds", "same again", "same piece", "repeat piece", "repeat the piece", "same as above", "same work",
-                       "repeat", "same", "same rounds again", "same piece again", "same amrap", "again"}))
+  if (!ahead.take_any({"same rounds", "same again", "same piece", "repeat piece", "repeat the piece",
+                       "same as above", "same work", "repeat", "same", "same rounds again",
+                       "same piece again", "same amrap", "again"}))
     return false;
   ahead.take_any({"again", "rounds", "piece", "as piece a", "as a", "as above", "of a"});
   if (ahead.at_word() && !ahead.at_any({"as", "in", "with", "for"})) return false;
@@ -501,7 +553,8 @@ bool read_same_again(Session& session, Cursor& cursor) {
       if (draft.has_work() && &draft != &session.draft()) source = &draft;
   if (source == nullptr) {
     session.remarks.add({"nothing-to-repeat", ahead.span_from(from),
-                         fmt::format("`{}`: no piece stands above", session.kept(ahead.span_from(from))), "write the work out"});
+                         fmt::format("`{}`: no piece stands above", session.kept(ahead.span_from(from))),
+                         "write the work out"});
     cursor = ahead;
     return true;
   }

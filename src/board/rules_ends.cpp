@@ -28,11 +28,14 @@ bool read_cap(Session& session, Cursor& cursor) {
   Draft& draft = session.draft();
   if (draft.span.line == 0) draft.span = ahead.span_from(from);
   if (cap->si() <= 0)
-    session.remarks.add({"no-amount", ahead.span_from(from), fmt::format("`{}`: a cap is longer than nothing", session.kept(ahead.span_from(from))),
-                         "write the minutes"});
+    session.remarks.add(
+        {"no-amount", ahead.span_from(from),
+         fmt::format("`{}`: a cap is longer than nothing", session.kept(ahead.span_from(from))),
+         "write the minutes"});
   if (draft.block.cap && *draft.block.cap != *cap)
     session.remarks.add({"second-clock", ahead.span_from(from),
-                         fmt::format("`{}`: the piece already has a cap, the last one counts", session.kept(ahead.span_from(from))),
+                         fmt::format("`{}`: the piece already has a cap, the last one counts",
+                                     session.kept(ahead.span_from(from))),
                          "keep one of the two"});
   draft.block.cap = cap;
   draft.cap_span = ahead.span_from(from);
@@ -46,7 +49,8 @@ bool read_intent(Session& session, Cursor& cursor) {
   if (ahead.take_any({"leave", "keep", "save"})) {
     const auto spare = take_time(ahead, session.remarks, Naked::Seconds);
     if (!spare || !ahead.take_any({"spare", "to spare", "of rest", "rest", "left"})) return false;
-    ahead.take_any({"every time", "each time", "every round", "each round", "every interval", "each interval", "at least"});
+    ahead.take_any({"every time", "each time", "every round", "each round", "every interval", "each interval",
+                    "at least"});
     Draft& draft = session.draft();
     if (!draft.block.intent) draft.block.intent.emplace();
     draft.block.intent->spare = spare;
@@ -106,11 +110,14 @@ bool read_intent(Session& session, Cursor& cursor) {
     ahead = part;
   }
   if (!found) return false;
-  const auto backwards = [](const std::optional<domain::Intent::Window>& w) { return w && w->max && *w->max < w->min; };
+  const auto backwards = [](const std::optional<domain::Intent::Window>& w) {
+    return w && w->max && *w->max < w->min;
+  };
   const bool effort_backwards = intent.effort && intent.effort->max < intent.effort->min;
   if (backwards(intent.time) || backwards(intent.rounds) || effort_backwards) {
     session.remarks.add({"backwards", ahead.span_from(from),
-                         fmt::format("`{}` runs backwards: the smaller number comes first", session.kept(ahead.span_from(from))),
+                         fmt::format("`{}` runs backwards: the smaller number comes first",
+                                     session.kept(ahead.span_from(from))),
                          "swap the two numbers"});
     for (auto* window : {&intent.time, &intent.rounds})
       if (backwards(*window)) std::swap((*window)->min, *(*window)->max);
@@ -195,7 +202,8 @@ std::optional<Score> take_score_words(Cursor& cursor) {
     if (phrase == "rounds reps" || phrase == "rung reps") {
       const std::string_view first = phrase.substr(0, phrase.find(' '));
       const std::size_t words = cursor.reach(first);
-      if (words > 0 && (cursor.at_symbol('+', words) || cursor.at_symbol('&', words) || cursor.at_any({"and"}, words)) &&
+      if (words > 0 &&
+          (cursor.at_symbol('+', words) || cursor.at_symbol('&', words) || cursor.at_any({"and"}, words)) &&
           cursor.at_any({"reps"}, words + 1))
         reach = words + 2;
     }
@@ -242,7 +250,8 @@ bool read_score(Session& session, Cursor& cursor) {
   }
   const bool plain_word = !said;
   if (plain_word) {
-    const bool counts = words.take_any({"counts", "count", "wins", "is your score", "is the score", "scores", "decides", "is score"});
+    const bool counts = words.take_any(
+        {"counts", "count", "wins", "is your score", "is the score", "scores", "decides", "is score"});
     const bool first_home = *score == Score::Place && cursor.at("first");
     if (!counts && !first_home && *score != Score::LastFullMinute) {
       const bool total = *score == Score::KcalSum || *score == Score::DistanceSum || *score == Score::RepsSum;
@@ -270,7 +279,8 @@ bool take_between(Cursor& cursor, bool& laps) {
   if (cursor.take_any({"b t", "between", "btw", "btwn", "between each", "in between", "between the"}) ||
       (cursor.at("b") && cursor.at_symbol('/', 1) && cursor.at_any({"t"}, 2) && (cursor.next(3), true))) {
     laps = cursor.at_any({"laps", "lap"});
-    cursor.take_any({"laps", "lap", "rounds", "round", "sets", "set", "rds", "each", "intervals", "efforts", "each round", "reps", "amraps", "pieces", "them"});
+    cursor.take_any({"laps", "lap", "rounds", "round", "sets", "set", "rds", "each", "intervals", "efforts",
+                     "each round", "reps", "amraps", "pieces", "them"});
     return true;
   }
   return false;
@@ -278,7 +288,9 @@ bool take_between(Cursor& cursor, bool& laps) {
 
 /// `1:1`, `1:2`: rest in proportion to the work.
 bool take_ratio(Cursor& cursor, domain::RestRule& rule) {
-  if (!cursor.at_number() || !cursor.at_symbol(':', 1) || !cursor.at_number(2) || cursor.peek(2).text.size() > 1) return false;
+  if (!cursor.at_number() || !cursor.at_symbol(':', 1) || !cursor.at_number(2) ||
+      cursor.peek(2).text.size() > 1)
+    return false;
   rule.kind = domain::RestKind::Ratio;
   rule.work = *cursor.take_number();
   cursor.next();
@@ -293,9 +305,11 @@ std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
   if (word && ahead.before().text == "r" && !ahead.at_number()) return std::nullopt;
   ahead.take_symbol(':');
   ahead.take_symbol('=');
-  if (word && ahead.take_any({"as needed", "as you need", "as required", "as you like", "freely", "when needed"})) {
+  if (word &&
+      ahead.take_any({"as needed", "as you need", "as required", "as you like", "freely", "when needed"})) {
     read.rule.kind = domain::RestKind::Free;
-  } else if (word && ahead.take_any({"as long as the work", "as long as work", "work time", "the same as work", "equal to work", "work"})) {
+  } else if (word && ahead.take_any({"as long as the work", "as long as work", "work time",
+                                     "the same as work", "equal to work", "work"})) {
     read.rule.kind = domain::RestKind::Ratio;
   } else if (take_ratio(ahead, read.rule)) {
     if (!word && !ahead.take_any({"rest", "work to rest", "work rest"})) return std::nullopt;
@@ -317,7 +331,9 @@ std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
         const auto more = take_time(ahead, session.remarks, Naked::Minutes);
         if (more && range.at_number()) {
           const double first = range.peek().value;
-          time = ahead.before().text.starts_with("s") || ahead.before().text == "\"" ? Duration::from_si(first) : *time;
+          time = ahead.before().text.starts_with("s") || ahead.before().text == "\""
+                     ? Duration::from_si(first)
+                     : *time;
         }
       }
       // A naked number of thirty and more after 'rest' is seconds.
@@ -330,16 +346,20 @@ std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
   const bool between = take_between(ahead, read.laps);
   read.rule.between_only |= between;
   if (!word && !between) return std::nullopt;
-  ahead.take_any({"after each set", "after each round", "after each", "after every set", "after every round", "each set", "each round", "after each pair", "exactly"});
+  ahead.take_any({"after each set", "after each round", "after each", "after every set", "after every round",
+                  "each set", "each round", "after each pair", "exactly"});
   cursor = ahead;
   return read;
 }
 
 bool more_work_below(const Session& session) {
-  for (std::size_t i = static_cast<std::size_t>(session.line_index) + 1; i < session.source.lines.size(); ++i) {
+  for (std::size_t i = static_cast<std::size_t>(session.line_index) + 1; i < session.source.lines.size();
+       ++i) {
     const Line& line = session.source.lines[i];
     const Cursor cursor(session.source, line.first, line.last);
-    if (!cursor.at_any({"score", "cap", "tc", "intent", "scores", "lowest", "slowest", "best", "odd"}) && line.indent == 0) return true;
+    if (!cursor.at_any({"score", "cap", "tc", "intent", "scores", "lowest", "slowest", "best", "odd"}) &&
+        line.indent == 0)
+      return true;
   }
   return false;
 }
@@ -389,12 +409,17 @@ bool read_rest(Session& session, Cursor& cursor) {
     }
   } else if (draft.block.work && !blank && !session.then) {
     if (!read->bare && (read->rule.between_only || !draft.block.rest)) {
-      if (read->rule.between_only && !draft.said.stations) draft.block.rest_rule = read->rule;
-      else draft.block.rest = read->rule.length;
+      if (read->rule.between_only && !draft.said.stations)
+        draft.block.rest_rule = read->rule;
+      else
+        draft.block.rest = read->rule.length;
     }
     return true;
-  } else if ((draft.block.rounds || draft.said.repeats || draft.said.each_for_time || (draft.said.amrap && session.bracketed)) && !blank && !session.then) {
-    const bool apart = own_line && session.line->indent == 0 && !read->rule.between_only && draft.has_work() && more_work_below(session);
+  } else if ((draft.block.rounds || draft.said.repeats || draft.said.each_for_time ||
+              (draft.said.amrap && session.bracketed)) &&
+             !blank && !session.then) {
+    const bool apart = own_line && session.line->indent == 0 && !read->rule.between_only &&
+                       draft.has_work() && more_work_below(session);
     if (!apart) {
       if (read->bare) read->rule.kind = domain::RestKind::Free;
       draft.block.rest_rule = read->rule;
@@ -417,12 +442,31 @@ bool read_rest(Session& session, Cursor& cursor) {
 /// `every break = 5 down-ups`, `each drop: 5 burpees`.
 bool read_penalty(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
-  const bool said = ahead.take_any({"every break", "each break", "on every break", "on each break", "per break", "break", "every drop", "each drop", "on every drop",
-                                    "every time you break", "every time you drop", "if you break", "penalty", "price of a break", "each time you break", "each time you drop", "every time you come off",
-                                    "each time you come off", "every stop", "each stop", "every set down", "each set down"});
+  const bool said = ahead.take_any({"every break",
+                                    "each break",
+                                    "on every break",
+                                    "on each break",
+                                    "per break",
+                                    "break",
+                                    "every drop",
+                                    "each drop",
+                                    "on every drop",
+                                    "every time you break",
+                                    "every time you drop",
+                                    "if you break",
+                                    "penalty",
+                                    "price of a break",
+                                    "each time you break",
+                                    "each time you drop",
+                                    "every time you come off",
+                                    "each time you come off",
+                                    "every stop",
+                                    "each stop",
+                                    "every set down",
+                                    "each set down"});
   if (!said) return false;
-  if (!ahead.take_symbol('=') && !ahead.take_symbol(':') && !ahead.take_symbol(',') && !ahead.at_number() && !ahead.take_symbol(kArrow) && !ahead.take_symbol('-') &&
-      !ahead.take("do"))
+  if (!ahead.take_symbol('=') && !ahead.take_symbol(':') && !ahead.take_symbol(',') && !ahead.at_number() &&
+      !ahead.take_symbol(kArrow) && !ahead.take_symbol('-') && !ahead.take("do"))
     return false;
   std::vector<Entry> entries = read_entries(session, ahead);
   if (entries.empty()) return false;
@@ -433,14 +477,16 @@ bool read_penalty(Session& session, Cursor& cursor) {
 
 /// `until you can't`; `cash in every unfinished min to 20 with 60m walk`.
 bool read_failing(Session& session, Cursor& cursor) {
-  if (cursor.take_any({"until you cant", "until you fail", "until failure", "as long as you can", "till you cant", "until you miss"})) {
+  if (cursor.take_any({"until you cant", "until you fail", "until failure", "as long as you can",
+                       "till you cant", "until you miss"})) {
     session.draft().said.until_fail = true;
     return true;
   }
   Cursor ahead = cursor;
   ahead.take("cash in");
   ahead.take_any({"every", "each"});
-  if (!ahead.take_any({"unfinished min", "unfinished minute", "unfinished minutes", "after failing", "once out", "whoever is out", "when out", "minute left", "remaining minute"}))
+  if (!ahead.take_any({"unfinished min", "unfinished minute", "unfinished minutes", "after failing",
+                       "once out", "whoever is out", "when out", "minute left", "remaining minute"}))
     return false;
   Draft& draft = session.draft();
   if (ahead.take_any({"to", "up to", "until"})) {
@@ -469,7 +515,8 @@ bool read_levels(Session& session, Cursor& cursor) {
     std::vector<std::string> levels;
     while (!ahead.done() && !ahead.at_symbol(',') && !ahead.at_symbol(':')) {
       const std::size_t word = ahead.position();
-      while (!ahead.done() && !ahead.at_symbol('/') && !ahead.at_symbol('|') && !ahead.at_symbol(',')) ahead.next();
+      while (!ahead.done() && !ahead.at_symbol('/') && !ahead.at_symbol('|') && !ahead.at_symbol(','))
+        ahead.next();
       levels.push_back(session.kept(ahead.span_of(word, ahead.position())));
       if (!ahead.take_symbol('/') && !ahead.take_symbol('|')) break;
     }
@@ -481,27 +528,35 @@ bool read_levels(Session& session, Cursor& cursor) {
   const bool level_word = ahead.take("level");
   const std::size_t name = ahead.position();
   std::size_t words = 0;
-  while (ahead.at_word() && words < 3 && !ahead.at_any({"may", "can", "stop", "stops", "does", "do", "only"})) {
+  while (ahead.at_word() && words < 3 &&
+         !ahead.at_any({"may", "can", "stop", "stops", "does", "do", "only"})) {
     ahead.next();
     ++words;
   }
   if (words == 0) return false;
   const std::string level = session.kept(ahead.span_of(name, ahead.position()));
-  const bool rule = ahead.take_any({"may stop at", "may stop after", "can stop at", "can stop after", "stops at", "stops after", "stop at", "stop after", "does", "only", "do"}) ||
-                    (level_word && (ahead.take_symbol(':') || ahead.at_number()));
+  const bool rule =
+      ahead.take_any({"may stop at", "may stop after", "can stop at", "can stop after", "stops at",
+                      "stops after", "stop at", "stop after", "does", "only", "do"}) ||
+      (level_word && (ahead.take_symbol(':') || ahead.at_number()));
   if (!rule) return false;
   ahead.take("only");
   const auto rounds = ahead.take_count();
   if (!rounds) return false;
-  const bool stop = cursor.reach("stop", words + (level_word ? 1 : 0) + 1) > 0 || ahead.done() || ahead.at_symbol(',');
+  const bool stop =
+      cursor.reach("stop", words + (level_word ? 1 : 0) + 1) > 0 || ahead.done() || ahead.at_symbol(',');
   if (!ahead.take_any({"rounds", "round", "rds", "rd", "rnds"}) && !stop) return false;
   const auto& levels = session.draft().block.levels;
   const auto known = std::ranges::find_if(levels, [&](const std::string& l) {
-    return std::ranges::equal(l, level, [](char a, char b) { return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b)); });
+    return std::ranges::equal(l, level, [](char a, char b) {
+      return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b));
+    });
   });
   if (known == levels.end()) {
-    session.remarks.add({"level-ignored", ahead.span_from(from), fmt::format("`{}`: the piece has no level `{}`", session.kept(ahead.span_from(from)), level),
-                         "name the levels in a line above: A / B / C"});
+    session.remarks.add(
+        {"level-ignored", ahead.span_from(from),
+         fmt::format("`{}`: the piece has no level `{}`", session.kept(ahead.span_from(from)), level),
+         "name the levels in a line above: A / B / C"});
   } else {
     session.draft().block.level_rules.push_back({*known, *rounds});
   }

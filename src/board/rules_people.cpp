@@ -14,8 +14,10 @@ std::vector<int> take_sizes(Cursor& cursor) {
   sizes.push_back(*first);
   while ((cursor.at_symbol('/') || cursor.at("or") || cursor.at_symbol('-')) && cursor.at_number(1)) {
     cursor.next();
-    if (const auto size = cursor.take_count()) sizes.push_back(*size);
-    else break;
+    if (const auto size = cursor.take_count())
+      sizes.push_back(*size);
+    else
+      break;
   }
   return sizes;
 }
@@ -23,19 +25,23 @@ std::vector<int> take_sizes(Cursor& cursor) {
 /// The piece that a word for teams opens.
 Draft& team_piece(Session& session, const domain::Span& span) {
   Draft& now = session.draft();
-  Draft& draft = now.has_work() && now.block.team_sizes.empty() ? session.fresh(span) : now.has_work() ? session.fresh(span) : now;
+  Draft& draft = now.has_work() && now.block.team_sizes.empty() ? session.fresh(span)
+                 : now.has_work()                               ? session.fresh(span)
+                                                                : now;
   if (draft.span.line == 0) draft.span = span;
   return draft;
 }
 
 bool take_alternation(Cursor& cursor, domain::WorkMode& mode) {
   mode = domain::WorkMode::AlternateByPiece;
-  if (cursor.take_any({"alternate full rounds", "alternate rounds", "alternating rounds", "ygig by rounds", "ygig rounds", "you go i go by rounds", "alternate by round",
-                       "ygig full rounds", "round for round", "swap every round", "change every round"})) {
+  if (cursor.take_any({"alternate full rounds", "alternate rounds", "alternating rounds", "ygig by rounds",
+                       "ygig rounds", "you go i go by rounds", "alternate by round", "ygig full rounds",
+                       "round for round", "swap every round", "change every round"})) {
     mode = domain::WorkMode::AlternateByRound;
     return true;
   }
-  return cursor.take_any({"ygig by sets", "ygig by set", "ygig", "you go i go", "i go you go", "igug", "igyg", "alternate by piece", "alternating sets", "alternate sets"});
+  return cursor.take_any({"ygig by sets", "ygig by set", "ygig", "you go i go", "i go you go", "igug", "igyg",
+                          "alternate by piece", "alternating sets", "alternate sets"});
 }
 
 }  // namespace
@@ -58,7 +64,8 @@ bool read_people(Session& session, Cursor& cursor) {
     Draft& draft = team_piece(session, ahead.span_from(from));
     draft.block.team_sizes = sizes;
     if (std::ranges::any_of(sizes, [](int size) { return size < 1 || size > 100; }))
-      session.remarks.add({"too-many", ahead.span_from(from), "a team has 1 to 100 people", "write the size of a team"});
+      session.remarks.add(
+          {"too-many", ahead.span_from(from), "a team has 1 to 100 people", "write the size of a team"});
     cursor = ahead;
     return true;
   }
@@ -69,7 +76,8 @@ bool read_people(Session& session, Cursor& cursor) {
     return true;
   }
   ahead = cursor;
-  if (const auto turns = ahead.take_count(); turns && ahead.take_any({"turns each", "turns per person", "legs each", "goes each"})) {
+  if (const auto turns = ahead.take_count();
+      turns && ahead.take_any({"turns each", "turns per person", "legs each", "goes each"})) {
     session.draft().block.turns_each = turns;
     cursor = ahead;
     return true;
@@ -108,17 +116,21 @@ bool read_partners(Session& session, Cursor& cursor) {
       draft.texts.push_back("swap");
       return true;
     }
-    if (!draft.block.work_mode && draft.clock && !draft.block.cap) draft.block.work_mode = domain::WorkMode::AlternateByPiece;
+    if (!draft.block.work_mode && draft.clock && !draft.block.cap)
+      draft.block.work_mode = domain::WorkMode::AlternateByPiece;
     return true;
   }
   if (cursor.take_any({"one works", "one working", "one at a time"})) {
     cursor.take_symbol(',');
     cursor.take_symbol('/');
-    cursor.take_any({"one rests", "one rest", "other rests", "others rest", "one resting", "the other rests", "two rest", "the others rest", "three rest"});
+    cursor.take_any({"one rests", "one rest", "other rests", "others rest", "one resting", "the other rests",
+                     "two rest", "the others rest", "three rest"});
     Draft& draft = session.draft();
     Entry* last = draft.last_entry();
-    if (last != nullptr && last->line == session.line_index && !session.then) last->item.mode = domain::PartnerMode::OneWorks;
-    else draft.mode = domain::PartnerMode::OneWorks;
+    if (last != nullptr && last->line == session.line_index && !session.then)
+      last->item.mode = domain::PartnerMode::OneWorks;
+    else
+      draft.mode = domain::PartnerMode::OneWorks;
     return true;
   }
   return false;
@@ -144,10 +156,14 @@ bool read_odd_team(Session& session, Cursor& cursor) {
   ahead.take_symbol(',');
   ahead.take_symbol(':');
   ahead.take("does");
-  if (ahead.take_any({"half as much again", "half again", "one and a half times"})) odd.factor = 1.5;
-  else if (ahead.take_any({"same work", "same", "same amount"})) odd.factor = 1;
-  else if (ahead.take("twice as much")) odd.factor = 2;
-  else if (ahead.take_symbol(kTimes) && ahead.at_number()) odd.factor = *ahead.take_number();
+  if (ahead.take_any({"half as much again", "half again", "one and a half times"}))
+    odd.factor = 1.5;
+  else if (ahead.take_any({"same work", "same", "same amount"}))
+    odd.factor = 1;
+  else if (ahead.take("twice as much"))
+    odd.factor = 2;
+  else if (ahead.take_symbol(kTimes) && ahead.at_number())
+    odd.factor = *ahead.take_number();
   else if (ahead.at_number() && (ahead.at_symbol(kTimes, 1) || ahead.at("times"))) {
     odd.factor = *ahead.take_number();
     ahead.next();
@@ -169,8 +185,9 @@ bool read_heats(Session& session, Cursor& cursor) {
   }
   if (!heats) return false;
   if (*heats < 1 || *heats > 50)
-    session.remarks.add({"too-many", ahead.span_from(cursor.position()), "a piece runs in 1 to 50 heats", "write how many heats"});
-  session.draft().block.heats = heats;
+    session.remarks.add({"too-many", ahead.span_from(cursor.position()), "a piece runs in 1 to 50 heats",
+                         "write how many heats"});
+  session.draft().block.heats = std::max(1, *heats);
   cursor = ahead;
   return true;
 }
@@ -191,7 +208,8 @@ bool read_carried_words(Session& session, Cursor& cursor) {
       if (ahead.at_symbol('/') && ahead.at_number(1)) {
         ahead.next();
         load(ahead);
-        session.remarks.add({"first-of-two", ahead.span_from(from), "a vest has one weight for all: the first was taken", "write one weight"});
+        session.remarks.add({"first-of-two", ahead.span_from(from),
+                             "a vest has one weight for all: the first was taken", "write one weight"});
       }
       draft.block.vest = mass;
       cursor = ahead;
@@ -204,7 +222,8 @@ bool read_carried_words(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
-  if (cursor.take_any({"keep the bar", "keep your bar", "keep your place", "keep the place", "keep your station", "keep your rower", "keep the place while resting"})) {
+  if (cursor.take_any({"keep the bar", "keep your bar", "keep your place", "keep the place",
+                       "keep your station", "keep your rower", "keep the place while resting"})) {
     draft.block.keep_place = true;
     return true;
   }
@@ -212,13 +231,15 @@ bool read_carried_words(Session& session, Cursor& cursor) {
     draft.block.quiet = true;
     return true;
   }
-  if (cursor.take_any({"pick up where you left off", "carry on where you left off", "carry over", "continue where you left off", "pick up where you stopped",
-                       "start where you left off", "start where you stopped"})) {
+  if (cursor.take_any({"pick up where you left off", "carry on where you left off", "carry over",
+                       "continue where you left off", "pick up where you stopped", "start where you left off",
+                       "start where you stopped"})) {
     draft.block.carry_over = true;
     return true;
   }
   ahead = cursor;
-  if (ahead.take_any({"odd start with", "odd start", "odds start with", "odd ones start with", "odd numbers start with"})) {
+  if (ahead.take_any({"odd start with", "odd start", "odds start with", "odd ones start with",
+                      "odd numbers start with"})) {
     ahead.take_any({"with", "the", "on"});
     const std::size_t name = ahead.position();
     const auto named = session.names.find(ahead);
@@ -236,9 +257,10 @@ bool read_start(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
   const auto starts = [&](int people, base::Duration every) {
-    Draft& draft = session.draft().has_work() && session.statement == session.line->first && session.line->after_blank
-                       ? session.fresh(ahead.span_from(from))
-                       : session.draft();
+    Draft& draft =
+        session.draft().has_work() && session.statement == session.line->first && session.line->after_blank
+            ? session.fresh(ahead.span_from(from))
+            : session.draft();
     if (draft.span.line == 0) draft.span = ahead.span_from(from);
     draft.block.start = domain::Stagger{every, people};
     cursor = ahead;
@@ -256,9 +278,11 @@ bool read_start(Session& session, Cursor& cursor) {
   }
   const bool start_word = ahead.take("start");
   if (const auto people = ahead.take_count()) {
-    const bool who = ahead.take_any({"athlete", "athletes", "person", "people", "at a time", "starts", "start", "by one"});
+    const bool who =
+        ahead.take_any({"athlete", "athletes", "person", "people", "at a time", "starts", "start", "by one"});
     if ((who || start_word) && ahead.take("every"))
-      if (const auto every = take_time(ahead, session.remarks, Naked::Seconds)) return starts(*people, *every);
+      if (const auto every = take_time(ahead, session.remarks, Naked::Seconds))
+        return starts(*people, *every);
   }
   return false;
 }

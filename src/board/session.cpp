@@ -64,7 +64,8 @@ void keep_words(Session& session, const domain::Span& span) {
   } else {
     session.draft().texts.push_back(words);
   }
-  session.remarks.add({"kept-as-words", span, fmt::format("`{}` is neither work nor rule and is kept for people", words),
+  session.remarks.add({"kept-as-words", span,
+                       fmt::format("`{}` is neither work nor rule and is kept for people", words),
                        "put an amount before work that should count"});
 }
 

@@ -19,10 +19,10 @@ struct Session {
   std::vector<Chapter> chapters = {};
   std::vector<ScoreLine> scores = {};
   std::vector<domain::Span> rules = {};  // stretches that were read and are no step
-  std::size_t score_from = 0;  // chapter of the last score line or heading
+  std::size_t score_from = 0;            // chapter of the last score line or heading
   const Line* line = nullptr;
   int line_index = 0;
-  bool then = false;      // 'then', an arrow or a plus stood before this statement
+  bool then = false;  // 'then', an arrow or a plus stood before this statement
   bool arrow = false;
   bool plus = false;
   bool new_slot = false;  // a separator that parts slots and stations was seen

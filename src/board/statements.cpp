@@ -7,16 +7,20 @@ namespace {
 
 /// The rules in the order in which they are tried; the first that takes something wins.
 constexpr std::array<Rule, 37> rules{
-    read_slot_label, read_inline_heading, read_failing, read_odd_team, read_cap,   read_heats,      read_intent,    read_carried_words, read_start,
-    read_penalty,    read_score,    read_scope, read_every, read_amrap, read_ladder,     read_work_rest,     read_stations,
-    read_rest,       read_partners, read_people, read_levels,    read_build,     read_accumulate,    read_for_distance,
-    read_set_words, read_loads_behind,  read_for_time, read_rounds, read_group,     read_repeats,   read_scheme,        read_same_again,
-    read_bare_clock, read_bare_numbers, read_pace_words, read_item,     read_details};
+    read_slot_label,   read_inline_heading, read_failing,       read_odd_team,     read_cap,
+    read_heats,        read_intent,         read_carried_words, read_start,        read_penalty,
+    read_score,        read_scope,          read_every,         read_amrap,        read_ladder,
+    read_work_rest,    read_stations,       read_rest,          read_partners,     read_people,
+    read_levels,       read_build,          read_accumulate,    read_for_distance, read_set_words,
+    read_loads_behind, read_for_time,       read_rounds,        read_group,        read_repeats,
+    read_scheme,       read_same_again,     read_bare_clock,    read_bare_numbers, read_pace_words,
+    read_item,         read_details};
 
 /// A mark between statements, and what it says of the next one.
 bool take_separator(Session& session, Cursor& cursor) {
   const bool apart = cursor.peek().spaced;
-  if (cursor.take_any({"then", "into", "followed by", "straight into", "and then"}) || cursor.take_symbol(kArrow)) {
+  if (cursor.take_any({"then", "into", "followed by", "straight into", "and then"}) ||
+      cursor.take_symbol(kArrow)) {
     session.then = session.new_slot = true;
     session.arrow = true;
     return true;
@@ -54,8 +58,9 @@ bool take_separator(Session& session, Cursor& cursor) {
 void skip_unread(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
   cursor.next();
-  while (!cursor.done() && !(cursor.at_symbol(kTimes) && cursor.at_number(1)) && !cursor.at_symbol(',') && !cursor.at_symbol(';') && !cursor.at_symbol(kArrow) &&
-         !cursor.at("then") && !cursor.at_symbol('(') && !(cursor.at_symbol(':') && !cursor.glued(1)))
+  while (!cursor.done() && !(cursor.at_symbol(kTimes) && cursor.at_number(1)) && !cursor.at_symbol(',') &&
+         !cursor.at_symbol(';') && !cursor.at_symbol(kArrow) && !cursor.at("then") &&
+         !cursor.at_symbol('(') && !(cursor.at_symbol(':') && !cursor.glued(1)))
     cursor.next();
   keep_words(session, cursor.span_from(from));
 }
@@ -65,7 +70,8 @@ void skip_unread(Session& session, Cursor& cursor) {
 void read_statements(Session& session, Cursor& cursor) {
   constexpr int kDeepest = 8;
   if (session.depth >= kDeepest) {
-    session.remarks.add({"too-deep", cursor.rest_span(), "too many brackets in brackets to follow", "write it on a line of its own"});
+    session.remarks.add({"too-deep", cursor.rest_span(), "too many brackets in brackets to follow",
+                         "write it on a line of its own"});
     cursor.next(cursor.end() - cursor.position());
     return;
   }

@@ -80,7 +80,8 @@ double ready_in(const State& state, const Body& body, const Effort& effort, doub
   if (effort.best < std::min(1.0, left)) return std::numeric_limits<double>::infinity();
   const auto group = index_of(effort.group);
   const double target = 1 - effort.theta - needed(body, effort, left, constants) * effort.drain;
-  // Recovery only lowers fatigue: mostly what was there before it is low enough, and no exponential is needed.
+  // Recovery only lowers fatigue: mostly what was there before it is low enough, and no exponential is
+  // needed.
   if (state.fast[group] + state.slow[group] <= target) return 0;
   const double fast = state.fast[group] * exp(-state.pending[group] / constants.fast_time[group]);
   const double slow = state.slow[group] * exp(-state.pending[group] / constants.slow_time[group]);

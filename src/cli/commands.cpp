@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <chrono>
 #include <cstdio>
 #include <string>
 #include <string_view>
@@ -54,9 +56,16 @@ std::string remarks_of(const BoardText& board, const board::Reading& reading) {
 /// "Saturday 15 May 2027, 09:00"; empty if the class has no date.
 std::string when_words(const domain::GymClass& gym_class) {
   if (!gym_class.date) return "";
+  static constexpr std::array days{"Sunday",   "Monday", "Tuesday", "Wednesday",
+                                   "Thursday", "Friday", "Saturday"};
+  static constexpr std::array months{"January", "February", "March",     "April",   "May",      "June",
+                                     "July",    "August",   "September", "October", "November", "December"};
+  const auto date = *gym_class.date;
+  const std::chrono::weekday day(std::chrono::sys_days{date});
   std::string words =
-      fmt::format("{} {}", base::weekday_name(*gym_class.date), base::format_date(*gym_class.date));
-  if (gym_class.start_minute) words += " " + base::format_time_of_day(*gym_class.start_minute);
+      fmt::format("{} {} {} {}", days.at(day.c_encoding()), static_cast<unsigned>(date.day()),
+                  months.at(static_cast<unsigned>(date.month()) - 1), static_cast<int>(date.year()));
+  if (gym_class.start_minute) words += ", " + base::format_time_of_day(*gym_class.start_minute);
   return words;
 }
 

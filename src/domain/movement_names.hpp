@@ -5,6 +5,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "domain/catalogue.hpp"
 #include "domain/ids.hpp"
@@ -22,6 +23,15 @@ std::size_t edit_distance(std::string_view a, std::string_view b);
 /// The candidate that a slip of the pen would explain: the nearest one, if no more than a third of its
 /// letters (and at most three) differ. Empty if none is near; the first of equals.
 std::string_view nearest_name(std::string_view written, std::span<const std::string_view> candidates);
+
+/// `nearest_name` among the ids of some rows.
+template <class Row>
+std::string_view nearest_id(std::string_view written, const std::vector<Row>& rows) {
+  std::vector<std::string_view> names;
+  names.reserve(rows.size());
+  for (const Row& row : rows) names.emplace_back(row.id.text);
+  return nearest_name(written, names);
+}
 
 /// Every id, name and alias of a catalogue. A word that stands for several movements
 /// (`Catalogue::ambiguous_words`) is not among them unless it is also somebody's alias.

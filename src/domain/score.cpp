@@ -1,6 +1,5 @@
 #include "domain/score.hpp"
 
-#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -9,10 +8,23 @@
 namespace repwright::domain {
 namespace {
 
-/// Small letters without blanks, so that "3 rds + 40" and "3rds+40" are one.
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+/// Small letters without blanks, so that "3 rds + 40" and "3rds+40" are one; but "4 5" is never 45.
 std::string tight(std::string_view text) {
-  std::string out = lowered(trimmed(text));
-  std::erase_if(out, [](char c) { return c == ' ' || c == '\t'; });
+  std::string out;
+  bool blank = false;
+  for (const char c : lowered(trimmed(text))) {
+    if (c == ' ' || c == '\t') {
+      blank = true;
+      continue;
+    }
+    if (blank && is_digit(c) && is_digit(out.back())) out += ' ';
+    blank = false;
+    out += c;
+  }
   return out;
 }
 

@@ -22,7 +22,7 @@ bool all_digits(std::string_view text) {
 }
 
 std::string padded(int value, std::size_t width) {
-  std::string out = std::to_string(value);
+  const std::string out = std::to_string(value);
   return out.size() < width ? std::string(width - out.size(), '0') + out : out;
 }
 
@@ -31,12 +31,12 @@ std::optional<int> milliseconds(std::string_view text) {
   const std::size_t point = text.find_first_of(".,");
   const std::string_view whole = text.substr(0, point);
   if (whole.size() != 2 || !all_digits(whole)) return std::nullopt;
-  int ms = *read_count(whole) * 1000;
+  int ms = read_count(whole).value_or(0) * 1000;
   if (ms >= 60000) return std::nullopt;
   if (point == std::string_view::npos) return ms;
   const std::string_view decimals = text.substr(point + 1);
   if (decimals.size() > 3 || !all_digits(decimals)) return std::nullopt;
-  int part = *read_count(decimals);
+  int part = read_count(decimals).value_or(0);
   for (std::size_t i = decimals.size(); i < 3; ++i) part *= 10;
   return ms + part;
 }

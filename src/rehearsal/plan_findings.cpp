@@ -1,7 +1,10 @@
 #include "rehearsal/plan_findings.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -51,16 +54,22 @@ std::vector<Finding> swap_findings(const WriteRequest& request) {
   for (const ItemAt& line : items_by_step(request.fitted.board)) {
     if (!line.item || line.block->kind == domain::BlockKind::Optional) continue;
     Finding finding = finding_at(FindingKind::LimitSwapped, FindingSeverity::Note, line.item->step);
-    std::string who;
+    // Who does the same for the same reason is named together.
+    std::vector<std::pair<std::string, std::string>> groups;
     for (std::size_t i = 0; i < request.fitted.people.size(); ++i) {
       const domain::FittedItem& own = line_of(request, i, line.item->step);
       if (own.swapped_for.empty()) continue;
       const std::string version = own.movement.empty() ? "rest" : name_of(request.catalogue, own.movement);
-      who += fmt::format("{}{}: {} ({})", who.empty() ? "" : "; ", request.people[i].name, version,
-                         own.swapped_for);
+      const std::string what = fmt::format("{} ({})", version, own.swapped_for);
+      auto group = std::ranges::find(groups, what, &std::pair<std::string, std::string>::first);
+      if (group == groups.end()) group = groups.insert(groups.end(), {what, ""});
+      group->second += (group->second.empty() ? "" : ", ") + request.people[i].name;
       finding.people.push_back(request.people[i].id);
     }
-    if (who.empty()) continue;
+    if (groups.empty()) continue;
+    std::string who;
+    for (const auto& [what, names] : groups)
+      who += fmt::format("{}{}: {}", who.empty() ? "" : "; ", what, names);
     const std::string written =
         line.item->movement ? name_of(request.catalogue, *line.item->movement) : line.item->free_text;
     finding.text = fmt::format("Instead of {}: {}.", written, who);

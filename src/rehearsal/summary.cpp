@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <tuple>
 
 #include "base/statistics.hpp"
 
@@ -49,7 +50,9 @@ void count_rounds_and_caps(const RunTable& table, Where at, PieceOutcome& outcom
     rounds.push_back(scored.rounds);
     if (scored.capped) reps.push_back(scored.reps);
   }
-  if (std::ranges::any_of(rounds, [](double r) { return r > 0; })) outcome.rounds = spread_of(rounds);
+  const bool in_rounds =
+      outcome.reps_per_round > 0 || std::ranges::any_of(rounds, [](double r) { return r > 0; });
+  if (in_rounds && !rounds.empty()) outcome.rounds = spread_of(rounds);
   if (took_part > 0) outcome.capped = static_cast<double>(reps.size()) / took_part;
   if (!reps.empty()) outcome.reps_at_cap = spread_of(reps);
 }
@@ -73,8 +76,8 @@ std::vector<domain::StepTrace> trace_of(const PartSum& part, const Script& scrip
     step.share_of_runs =
         static_cast<double>(line.runs) / static_cast<double>(std::max<std::int64_t>(1, part.runs));
   }
-  std::ranges::stable_sort(trace, [](const auto& a, const auto& b) {
-    return a.round != b.round ? a.round < b.round : a.start_s < b.start_s;
+  std::ranges::sort(trace, {}, [](const domain::StepTrace& step) {
+    return std::tuple(step.round, step.start_s, step.step, step.end_s);
   });
   return trace;
 }
@@ -87,6 +90,7 @@ PieceOutcome piece_outcome(const SummaryRequest& request, Where at) {
   outcome.measure = request.measures[at.piece][at.person];
   outcome.score = spread_of(scores_of(request.table, at));
   outcome.sd_day = spread_of(scores_of(request.days, at)).sd;
+  outcome.reps_per_round = reps_per_round(piece.scripts[at.person]);
   count_rounds_and_caps(request.table, at, outcome);
   for (std::size_t lap = 0; lap < part.lap_ms.size(); ++lap)
     outcome.interval_s.push_back(mean_seconds(part.lap_ms[lap], part.lap_runs[lap]));

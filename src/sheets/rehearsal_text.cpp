@@ -34,7 +34,7 @@ std::string score_text(const PieceOutcome& piece, double value) {
       }
       return fmt::format("{:.0f}", value);
     case Measure::Kilograms:
-      return fmt::format("{:.1f} kg", value);
+      return value > 0 ? fmt::format("{:.1f} kg", value) : "no load";
     case Measure::Metres:
       return fmt::format("{:.0f} m", value);
     case Measure::Kilocalories:

@@ -88,7 +88,7 @@ void read_list(const FileReading& from, const toml::table& table, std::string_vi
     }
     RowPlace place{
         from.file, line_of(element), row->get("id") ? (*row)["id"].value_or(std::string()) : "", {}};
-    TableReader reader(*row, place, from.problems);
+    TableReader reader(*row, place, from.problems);  // NOLINT(misc-const-correctness): the template hides it
     Row value = read_row(reader, from.source);
     to.push_back({std::move(value), std::move(place)});
   }

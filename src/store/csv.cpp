@@ -42,7 +42,8 @@ char separator_of(std::string_view text) {
     tabs += c == '\t' ? 1U : 0U;
   }
   if (tabs > commas && tabs > semicolons) return '\t';
-  return semicolons > commas ? ';' : ',';
+  // A tie is a header with a decimal comma in each column ("run 0,8 km").
+  return semicolons > 0 && semicolons >= commas ? ';' : ',';
 }
 
 /// Takes the text apart, cell by cell.

@@ -200,9 +200,7 @@ domain::EquipmentId read_equipment(JsonReader& from, std::string_view key,
                                    const domain::Catalogue& catalogue) {
   domain::EquipmentId id{from.text(key)};
   if (id.empty() || catalogue.find(id) != nullptr) return id;
-  std::vector<std::string_view> names;
-  for (const domain::Equipment& equipment : catalogue.equipment) names.emplace_back(equipment.id.text);
-  const std::string_view meant = domain::nearest_name(id.text, names);
+  const std::string_view meant = domain::nearest_id(id.text, catalogue.equipment);
   from.wrong(key, meant.empty() ? fmt::format("no equipment is called '{}'", id.text)
                                 : fmt::format("no equipment is called '{}', nearest: {}", id.text, meant));
   return id;

@@ -11,11 +11,11 @@ namespace repwright::store {
 namespace {
 
 std::string no_such_limit(std::string_view id, const domain::Catalogue& catalogue) {
-  std::vector<std::string_view> names;
-  for (const domain::LimitKind& limit : catalogue.limits) names.emplace_back(limit.id.text);
-  const std::string_view meant = domain::nearest_name(id, names);
-  return meant.empty() ? fmt::format("no limit is called '{}', expected of: {}", id, fmt::join(names, " "))
-                       : fmt::format("no limit is called '{}', nearest: {}", id, meant);
+  const std::string_view meant = domain::nearest_id(id, catalogue.limits);
+  if (!meant.empty()) return fmt::format("no limit is called '{}', nearest: {}", id, meant);
+  std::string known;
+  for (const domain::LimitKind& limit : catalogue.limits) known += " " + limit.id.text;
+  return fmt::format("no limit is called '{}', expected of:{}", id, known);
 }
 
 tl::expected<domain::Limit, std::string> read_limit(std::string_view word,

@@ -48,6 +48,7 @@ std::string left_out(std::string_view header, std::string_view why) {
 
 std::string neither(std::string_view header) {
   std::vector<std::string_view> names;
+  names.reserve(facts.size());
   for (const auto& [name, fact] : facts) names.push_back(name);
   const std::string_view meant = domain::nearest_name(domain::lowered(header), names);
   const std::string hint = meant.empty() ? std::string() : fmt::format(" (nearest: {})", meant);
@@ -62,7 +63,7 @@ ColumnKind kind_of(const std::string& header, const NamedCatalogue& known, std::
     return at->second;
   auto mark = read_mark_header(header, known);
   if (!mark) return notes.push_back(left_out(header, mark.error())), LeftOut{};
-  if (*mark) return **mark;
+  if (const std::optional<MarkColumn>& column = *mark) return *column;
   if (std::string word = version_word(header, known); !word.empty()) return VersionColumn{std::move(word)};
   if (!header.empty()) notes.push_back(neither(header));
   return LeftOut{};

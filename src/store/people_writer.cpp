@@ -74,6 +74,7 @@ std::vector<WrittenColumn> personal_columns(const std::vector<Person>& people) {
     for (const auto& [word, version] : person.versions) words.insert(word);
   }
   std::vector<WrittenColumn> out;
+  out.reserve(marks.size() + words.size());
   for (const domain::Mark& wanted : marks)
     out.push_back({write_mark_header(wanted), [wanted](const Person& person) {
                      for (const domain::Mark& mark : person.marks)

@@ -18,12 +18,16 @@ std::string in_words(const Problem& problem) {
 
 base::Error Problems::error() const {
   base::require(!all_.empty(), "an error is made of at least one problem");
-  std::vector<Problem> sorted = all_;
-  std::ranges::stable_sort(sorted, {}, [](const Problem& p) { return std::tie(p.file, p.line); });
+  std::vector<const Problem*> sorted;
+  sorted.reserve(all_.size());
+  for (const Problem& problem : all_) sorted.push_back(&problem);
+  std::ranges::sort(sorted, [](const Problem* a, const Problem* b) {
+    return std::tie(a->file, a->line, a) < std::tie(b->file, b->line, b);
+  });
   std::string message;
-  for (const Problem& problem : sorted) {
+  for (const Problem* problem : sorted) {
     if (!message.empty()) message += '\n';
-    message += in_words(problem);
+    message += in_words(*problem);
   }
   return {base::ErrorCode::Invalid, std::move(message)};
 }

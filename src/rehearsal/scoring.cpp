@@ -1,4 +1,4 @@
-#include "rehearsal/score.hpp"
+#include "rehearsal/scoring.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -55,6 +55,27 @@ double interval_score(const Script& script, const PieceResult& result) {
 }
 
 }  // namespace
+
+double reps_per_round(const Script& script) {
+  double all = 0;
+  for (std::size_t end = 0; end < script.ops.size(); ++end) {
+    const Op& jump = script.ops[end];
+    if (jump.kind != OpKind::Jump || jump.target < 0 || static_cast<std::size_t>(jump.target) >= end)
+      continue;
+    double round = 0;
+    int rounds = 0;
+    for (std::size_t at = static_cast<std::size_t>(jump.target); at < end; ++at) {
+      const Op& op = script.ops[at];
+      if (op.kind == OpKind::RoundDone) ++rounds;
+      if (op.kind != OpKind::Work && op.kind != OpKind::Pool) continue;
+      const Task& task = script.tasks[static_cast<std::size_t>(op.task)];
+      if (task.counted) round += op.amount / task.score_factor;
+    }
+    if (rounds != 1 || (all > 0 && round != all)) return 0;
+    all = round;
+  }
+  return std::isfinite(all) ? all : 0;
+}
 
 Measure measure_of(const Script& script, bool open) {
   switch (script.score) {
