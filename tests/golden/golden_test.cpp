@@ -42,8 +42,8 @@ TEST_P(Golden, PrintsWhatTheCaseSays) {
   EXPECT_EQ(actual, expected) << "UPDATE_GOLDEN=1 writes the case anew: read the difference first";
 }
 
-INSTANTIATE_TEST_SUITE_P(Cases, Golden, ::testing::ValuesIn(case_files()), [](const auto& info) {
-  std::string name = info.param.substr(0, info.param.rfind('.'));
+INSTANTIATE_TEST_SUITE_P(Cases, Golden, ::testing::ValuesIn(case_files()), [](const auto& one) {
+  std::string name = one.param.substr(0, one.param.rfind('.'));
   std::ranges::replace_if(name, [](unsigned char c) { return std::isalnum(c) == 0; }, '_');
   return name;
 });
