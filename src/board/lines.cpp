@@ -176,6 +176,17 @@ bool read_line_head(Session& session, Cursor& cursor, bool& opened) {
   return read_ordinal_line(session, cursor);
 }
 
+/// `Back squat 5x5` below a blank line is no further station and no slot of the clock above.
+void sets_open_piece(Session& session, const Cursor& cursor) {
+  if (!session.line->after_blank || !session.draft().has_work()) return;
+  Cursor behind = cursor;
+  if (const auto named = session.names.find(cursor)) behind.next(named->marks);
+  const bool sets =
+      behind.at_number() && behind.at_symbol(kTimes, 1) && (behind.at_number(2) || behind.at_any({"max"}, 2));
+  const bool lift = behind.position() > cursor.position();
+  if (sets && lift) session.fresh(cursor.rest_span());
+}
+
 }  // namespace
 
 void read_line(Session& session, const Line& line) {
@@ -194,6 +205,7 @@ void read_line(Session& session, const Line& line) {
   session.new_slot = true;
   take_letter(session, cursor);
   letter_opens_piece(session, cursor);
+  sets_open_piece(session, cursor);
   read_statements(session, cursor);
   share_the_line(session);
 }
