@@ -176,15 +176,25 @@ bool read_line_head(Session& session, Cursor& cursor, bool& opened) {
   return read_ordinal_line(session, cursor);
 }
 
-/// `Back squat 5x5` below a blank line is no further station and no slot of the clock above.
+/// Whether sets of a lift begin here: `back squat 5x5`, `5x5 back squat`.
+bool at_sets_of_lift(const Session& session, Cursor cursor) {
+  const auto at_times = [](const Cursor& c) {
+    return c.at_number() && c.at_symbol(kTimes, 1) && (c.at_number(2) || c.at_any({"max"}, 2));
+  };
+  if (const auto named = session.names.find(cursor)) {
+    cursor.next(named->marks);
+    return at_times(cursor);
+  }
+  if (!at_times(cursor)) return false;
+  cursor.next(2);
+  Remarks silent;
+  return take_numbers(cursor, silent) && session.names.find(cursor).has_value();
+}
+
+/// Below a blank line, sets of a lift are no further station and no slot of the clock above.
 void sets_open_piece(Session& session, const Cursor& cursor) {
-  if (!session.line->after_blank || !session.draft().has_work()) return;
-  Cursor behind = cursor;
-  if (const auto named = session.names.find(cursor)) behind.next(named->marks);
-  const bool sets =
-      behind.at_number() && behind.at_symbol(kTimes, 1) && (behind.at_number(2) || behind.at_any({"max"}, 2));
-  const bool lift = behind.position() > cursor.position();
-  if (sets && lift) session.fresh(cursor.rest_span());
+  if (session.line->after_blank && session.draft().has_work() && at_sets_of_lift(session, cursor))
+    session.fresh(cursor.rest_span());
 }
 
 }  // namespace
