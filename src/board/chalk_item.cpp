@@ -68,7 +68,7 @@ bool name_comes_first(const Item& item) {
 }
 
 std::string with_unit(const Item& item) {
-  const std::string numbers = amount_text(item.amount);
+  std::string numbers = amount_text(item.amount);
   switch (item.unit) {
     case Unit::Reps:
       return numbers;
@@ -150,9 +150,9 @@ std::string Chalk::work(const Item& item, const ItemPlace& place) const {
       place.station && item.unit == Unit::Seconds && seconds != nullptr && *seconds == place.station->si();
   const bool bare = station || place.amount_given;
   // Whether the name is decided by the unit matters only if the unit is written.
-  const std::string named =
-      item.movement ? name(*item.movement, bare ? std::optional<Unit>{} : std::optional(item.unit))
-                    : fmt::format("\"{}\"", item.free_text);
+  std::string named = item.movement
+                          ? name(*item.movement, bare ? std::optional<Unit>{} : std::optional(item.unit))
+                          : fmt::format("\"{}\"", item.free_text);
   if (bare) return named;
   const std::string amount = with_unit(item);
   if (place.sets) {

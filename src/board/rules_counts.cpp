@@ -528,7 +528,8 @@ bool read_slot_label(Session& session, Cursor& cursor) {
   const double number = *ahead.take_number();
   const bool inline_number =
       now.said.stations && number == static_cast<double>(now.slots.size() + 1) && ahead.at_word() &&
-      !ahead.glued(0) && !ahead.at_any({"min", "mins", "s", "m", "cal", "rounds", "rds", "rft", "laps", "stations", "sec"});
+      !ahead.glued(0) &&
+      !ahead.at_any({"min", "mins", "s", "m", "cal", "rounds", "rds", "rft", "laps", "stations", "sec"});
   const bool line_number = session.statement == session.line->first &&
                            number == static_cast<double>(now.slots.size() + 1) && ahead.at_number() &&
                            !ahead.glued(0);

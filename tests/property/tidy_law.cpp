@@ -167,7 +167,8 @@ RC_GTEST_PROP(TidyLaw, HoldsForSessionsMadeAtRandom, ()) {
 }
 
 RC_GTEST_PROP(TidyLaw, LeavesTidiedTextAlone, ()) {
-  const std::string once = board::tidy(read(*rc::gen::exec(session).as("session")).board, test::shipped_catalogue(), {});
+  const std::string once =
+      board::tidy(read(*rc::gen::exec(session).as("session")).board, test::shipped_catalogue(), {});
   RC_ASSERT(board::tidy(read(once).board, test::shipped_catalogue(), {}) == once);
 }
 
