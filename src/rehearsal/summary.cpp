@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <tuple>
 
 #include "base/statistics.hpp"
 
@@ -73,8 +74,10 @@ std::vector<domain::StepTrace> trace_of(const PartSum& part, const Script& scrip
     step.share_of_runs =
         static_cast<double>(line.runs) / static_cast<double>(std::max<std::int64_t>(1, part.runs));
   }
-  std::ranges::stable_sort(trace, [](const auto& a, const auto& b) {
-    return a.round != b.round ? a.round < b.round : a.start_s < b.start_s;
+  // Not stable_sort, whose buffer the library itself has deprecated: what is equal so far is put in order
+  // too.
+  std::ranges::sort(trace, {}, [](const domain::StepTrace& step) {
+    return std::tuple(step.round, step.start_s, step.end_s, step.step.index);
   });
   return trace;
 }
@@ -104,6 +107,7 @@ void add_runners(const SummaryRequest& request, Where at, std::vector<domain::Ru
   for (const LineSum& line : part.lines) {
     if (line.backs.empty()) continue;
     std::vector<double> backs;
+    backs.reserve(line.backs.size());
     for (const std::int32_t ms : line.backs) backs.push_back(seconds_of(ms));
     runners.push_back({.piece = piece.piece,
                        .round = line.round,
