@@ -1,7 +1,7 @@
 #include "support/plans.hpp"
 
-#include <cmath>
 #include <fmt/format.h>
+#include <cmath>
 
 #include "base/random.hpp"
 
