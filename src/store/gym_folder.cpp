@@ -165,20 +165,24 @@ Result<GymFolder> read_gym(const fs::path& folder, const domain::Catalogue& cata
 }
 
 Result<void> write_gym(const fs::path& folder, const GymFolder& gym) {
+  std::vector<std::string> ids;
   std::vector<std::pair<fs::path, std::string>> files{{"people.csv", write_people(gym.people)},
                                                       {"hall.json", write_hall(gym.hall)},
                                                       {"house.json", write_house(gym.house)},
                                                       {"scores.csv", write_scores(gym.scores)}};
-  for (const auto& [id, text] : gym.boards) files.emplace_back(fs::path("boards") / (id + ".txt"), text);
-  for (const auto& [id, gym_class] : gym.classes)
+  for (const auto& [id, text] : gym.boards) {
+    ids.push_back(id);
+    files.emplace_back(fs::path("boards") / (id + ".txt"), text);
+  }
+  for (const auto& [id, gym_class] : gym.classes) {
+    ids.push_back(id);
     files.emplace_back(fs::path("classes") / (id + ".json"), write_class(gym_class));
-  for (const auto& [path, bytes] : files)
-    if (const std::string name = path.filename().string();
-        !can_be_a_file_name(name) || path != path.lexically_normal())
+  }
+  for (const std::string& id : ids)
+    if (!can_be_a_file_name(id))
       return base::failure(
           ErrorCode::Invalid,
-          fmt::format("'{}' cannot be a file name: letters, digits, dot, hyphen and underscore",
-                      path.string()));
+          fmt::format("'{}' cannot be a file name: letters, digits, dot, hyphen and underscore", id));
   for (const auto& [path, bytes] : files)
     if (auto written = write_file(folder / path, bytes); !written) return written;
   return {};
