@@ -24,11 +24,11 @@ constexpr std::array<std::uint64_t, 4> philox(std::array<std::uint64_t, 4> count
                                               std::array<std::uint64_t, 2> key) {
   constexpr int rounds = 10;
   for (int round = 0; round < rounds; ++round) {
-    const auto first = static_cast<unsigned __int128>(0xD2E7470EE14C6C93U) * counter[0];
-    const auto second = static_cast<unsigned __int128>(0xCA5A826395121157U) * counter[2];
+    const auto lower = static_cast<unsigned __int128>(0xD2E7470EE14C6C93U) * counter[0];
+    const auto upper = static_cast<unsigned __int128>(0xCA5A826395121157U) * counter[2];
     counter = {
-        static_cast<std::uint64_t>(second >> 64) ^ counter[1] ^ key[0], static_cast<std::uint64_t>(second),
-        static_cast<std::uint64_t>(first >> 64) ^ counter[3] ^ key[1], static_cast<std::uint64_t>(first)};
+        static_cast<std::uint64_t>(upper >> 64) ^ counter[1] ^ key[0], static_cast<std::uint64_t>(upper),
+        static_cast<std::uint64_t>(lower >> 64) ^ counter[3] ^ key[1], static_cast<std::uint64_t>(lower)};
     key = {key[0] + 0x9E3779B97F4A7C15U, key[1] + 0xBB67AE8584CAA73BU};
   }
   return counter;

@@ -23,8 +23,8 @@ class Pass {
     while (left > 1e-9) {
       if (wait >= seconds_left()) return false;
       if (wait > 0) rest(state_, body_, wait, constants_);
-      const SetDone set =
-          work(state_, body_, task.effort, {.wanted = left, .seconds = seconds_left()}, pacing, constants_);
+      const SetDone set = work(state_, body_, task.effort,
+                               {.wanted = left, .seconds = seconds_left(), .pacing = pacing}, constants_);
       left -= set.units;
       units += set.units;
       if (set.bell) return false;
@@ -90,7 +90,8 @@ AloneDone alone(State& state, const Body& body, const Piece& piece, const Pacing
     going = going && pass.seconds_left() > 0;
   }
   const double closing = critical_seconds(piece.after, body);
-  const Pacing last{.end = closing > 0 ? state.clock + closing : pacing.end};
+  Pacing last = pacing;
+  if (closing > 0) last.end = state.clock + closing;
   done.finished = going && pass.run_all(piece.after, last, done, outside);
   done.seconds = done.finished && !done.task_ends.empty() ? done.task_ends.back() : pass.clock();
   return done;
@@ -101,7 +102,7 @@ AloneDone alone_at_best(const Body& body, const Piece& piece, double guess, cons
   AloneDone done;
   for (int round = 0; round < 4; ++round) {
     State state = fresh(body, 1, constants);
-    done = alone(state, body, piece, {.end = end}, constants);
+    done = alone(state, body, piece, pace_for(end, end), constants);
     if (std::isfinite(piece.bell) || std::abs(done.seconds - end) < 0.05) break;
     end = done.seconds;
   }

@@ -4,26 +4,26 @@
 #include <cstddef>
 #include <cstdint>
 
+#include "body/constants.hpp"
+
 /// One person's body as the dynamics need it, and the moving state of it during a class.
 /// Model, units and sources: docs/models/body.md (Monod & Scherrer 1965; Skiba et al. 2015; the two-pool
 /// local fatigue and its constants are ours, hand-set from the tables named there).
 namespace repwright::body {
 
-enum class Group : std::uint8_t { Push, Pull, Legs, Core, Grip };
-inline constexpr std::size_t group_count = 5;
-
 /// A drawn body. Speeds m/s, lengths m, times s; capacities are the largest unbroken sets of the reference
-/// movements (floor push-up, strict pull-up, air squat, sit-up; dead hang in seconds for the grip).
+/// movements (floor push-up, strict pull-up, air squat, sit-up; dead hang in seconds for the grip). Below
+/// one, down to -18: 30 (S - 1) with the strength S as a share of what a single rep needs.
 struct Body {
   double critical_speed = 3.3;
   double reserve_distance = 160;  // D'
   double top_speed = 7.5;         // v_max of the three-parameter form (Morton 1996)
   std::array<double, group_count> best_set{28, 7, 90, 45, 40};
-  double cadence = 1;     // multiplies seconds per rep
-  double recovery = 1;    // multiplies both recovery time constants
-  double transition = 4;  // s, on the spot
-  double mass = 75;       // kg
-  double squat_best = 90, hinge_best = 110, press_best = 45, pull_best = 85, clean_best = 65;  // 1RM, kg
+  std::array<double, lift_count> best_lift{90, 110, 45, 70, 65};  // 1RM, kg: squat, hinge, press, row, clean
+  double cadence = 1;                                             // multiplies seconds per rep
+  double recovery = 1;                                            // multiplies both recovery time constants
+  double transition = 4;                                          // s, on the spot
+  double mass = 75;                                               // kg
   double machine = 1;         // ergometer power relative to what the run tells
   double vo2max = 45;         // ml/kg/min, derived or measured
   double style_share = 0.20;  // q: set taken after a break, as share of the best set
@@ -34,7 +34,7 @@ struct Body {
 /// paced by the whole body alone, at as many units per second as their target rate gives.
 struct Effort {
   enum class Kind : std::uint8_t { Reps, Hold, Run, Machine, Carry };
-  /// What one unit of a machine is: metres of a flywheel, kilocalories on its display, or seconds.
+  /// What one unit of a run or machine is: metres, kilocalories on a machine's display, or seconds.
   enum class Display : std::uint8_t { Metres, Kilocalories, Seconds };
   Kind kind = Kind::Reps;
   Group group = Group::Legs;
@@ -43,11 +43,12 @@ struct Effort {
   /// Drain on each group relative to the own one (own: 1); of a run or machine: how much it keeps the group
   /// from recovering.
   std::array<double, group_count> weight{};
-  double brisk = 1.5;  // s per unit, fresh
-  double cost = 1.0;   // ml O2-equivalent/kg per unit
-  double mode = 0.9;   // share of the critical rate that this work can use
-  double best = 30;    // largest unbroken set (units); infinite for runs and machines
-  double slope = 0;    // extra O2 share of a run by climb or carried load
+  double brisk = 1.5;  // s per unit, fresh and hurrying
+  double sustained = 1.5;
+  double cost = 1.0;  // ml O2-equivalent/kg per unit
+  double mode = 0.9;  // share of the critical rate that this work can use
+  double best = 30;   // largest unbroken set (units); infinite for runs and machines
+  double slope = 0;   // extra O2 share of a run by climb or carried load
   Display display = Display::Metres;
   double gain = 1;    // machine: watts per ml/kg/min above its base
   double base = 3.5;  // run, machine: ml/kg/min at no speed

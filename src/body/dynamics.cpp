@@ -19,6 +19,11 @@ double heat_factor(double wet_bulb_globe_celsius) {
   return 1 - 0.0035 * std::max(0.0, wet_bulb_globe_celsius - 15);
 }
 
+Pacing pace_for(double end, double length) {
+  const double tripled = base::log(std::max(1.0, length) / 240) / base::log(3);
+  return {.end = end, .settled = std::clamp(0.5 * tripled, -0.5, 0.5)};
+}
+
 double target_rate(const State& state, const Pacing& pacing, const Constants& constants) {
   const double spare = std::max(0.0, state.reserve - constants.reserve_kept * state.reserve_full);
   const double spread = std::max(constants.shortest_spread, pacing.end - state.clock);
@@ -33,7 +38,7 @@ void rest(State& state, const Body& body, double seconds, const Constants& const
 }
 
 double available(const State& state, const Effort& effort, const Constants& constants) {
-  const auto group = static_cast<std::size_t>(effort.group);
+  const auto group = index_of(effort.group);
   return (1 - effort.theta - fatigue(state, group, constants)) / effort.drain;
 }
 
@@ -73,10 +78,13 @@ double ready_in(const State& state, const Body& body, const Effort& effort, doub
   const bool paced_only = effort.kind == Effort::Kind::Run || effort.kind == Effort::Kind::Machine;
   if (paced_only || left <= 0) return 0;
   if (effort.best < std::min(1.0, left)) return std::numeric_limits<double>::infinity();
-  const auto group = static_cast<std::size_t>(effort.group);
+  const auto group = index_of(effort.group);
+  const double target = 1 - effort.theta - needed(body, effort, left, constants) * effort.drain;
+  // Recovery only lowers fatigue: mostly what was there before it is low enough, and no exponential is
+  // needed.
+  if (state.fast[group] + state.slow[group] <= target) return 0;
   const double fast = state.fast[group] * exp(-state.pending[group] / constants.fast_time[group]);
   const double slow = state.slow[group] * exp(-state.pending[group] / constants.slow_time[group]);
-  const double target = 1 - effort.theta - needed(body, effort, left, constants) * effort.drain;
   if (fast + slow <= std::max(target, 1e-9)) return 0;
   const double wanted = recovered_by(fast, slow, std::max(target, 1e-9), group, constants);
   const double first = wanted / recovery_speed(state, body, state.reserve, constants);

@@ -9,8 +9,13 @@ namespace repwright::body {
 
 /// What the person aims at: the end that they pace themselves towards, on the state's clock.
 struct Pacing {
-  double end = 1e9;  // s; the reserve is spread evenly until then
+  double end = 1e9;    // s; the reserve is spread evenly until then
+  double settled = 0;  // seconds per unit: 0 brisk, 1 sustained, below 0 faster than brisk; see `pace_for`
 };
+
+/// The pacing towards `end` on the state's clock of work that takes `length` seconds in all: up to four
+/// minutes brisk or faster, longer ones towards the sustained pace (trade: common practice, no source).
+Pacing pace_for(double end, double length);
 
 /// A fresh, warmed-up body on a day whose form multiplies the critical rate (heat included, `heat_factor`).
 State fresh(const Body& body, double day_factor, const Constants& constants);
@@ -23,6 +28,7 @@ struct SetPlan {
   double wanted = 0;        // units left of this work
   double seconds = 1e18;    // until the bell: a unit counts if it ends before it
   bool to_failure = false;  // no reserve kept
+  Pacing pacing{};
 };
 struct SetDone {
   double units = 0;
@@ -31,7 +37,7 @@ struct SetDone {
 };
 
 /// Works one unbroken set of `effort`: until done, the bell, or the person's stop rule; moves the state.
-SetDone work(State& state, const Body& body, const Effort& effort, const SetPlan& plan, const Pacing& pacing,
+SetDone work(State& state, const Body& body, const Effort& effort, const SetPlan& plan,
              const Constants& constants);
 
 /// Rests (or queues, or walks to the next station) for so many seconds.

@@ -14,10 +14,6 @@ double engine_speed(const Effort& effort, double rate, const Constants& constant
   return (4 * 0.8604 * watts + 300) / 3600;
 }
 
-namespace {
-
-/// The rate that is aimed at. The spread grows by D' / (v_max - CS): with it an even run is the
-/// three-parameter hyperbola (Morton 1996), which keeps 400 m from being absurdly fast.
 double engine_rate(const State& state, const Body& body, const Pacing& pacing, const Constants& constants) {
   const double spare = std::max(0.0, state.reserve - constants.reserve_kept * state.reserve_full);
   const double start = body.reserve_distance / std::max(0.5, body.top_speed - body.critical_speed);
@@ -25,10 +21,12 @@ double engine_rate(const State& state, const Body& body, const Pacing& pacing, c
   return state.critical_rate * durability(state.clock, constants) + 60 * spare / spread;
 }
 
+namespace {
+
 /// Seconds of fatigue-free running that leg fatigue takes out of `recovered` recovery seconds, per unit of
 /// `leg_drag`.
 double dragged(const State& state, double recovered, const Constants& constants) {
-  const auto legs = static_cast<std::size_t>(Group::Legs);
+  const auto legs = index_of(Group::Legs);
   const double fast = constants.fast_time[legs], slow = constants.slow_time[legs];
   return state.fast[legs] * fast * (1 - exp(-recovered / fast)) +
          state.slow[legs] * slow * (1 - exp(-recovered / slow));
@@ -37,10 +35,10 @@ double dragged(const State& state, double recovered, const Constants& constants)
 }  // namespace
 
 SetDone work_engine(State& state, const Body& body, const Effort& effort, const SetPlan& plan,
-                    const Pacing& pacing, const Constants& constants) {
-  const auto legs = static_cast<std::size_t>(Group::Legs);
+                    const Constants& constants) {
+  const auto legs = index_of(Group::Legs);
   settle(state, legs, constants);
-  const double rate = engine_rate(state, body, pacing, constants) * effort.mode;
+  const double rate = engine_rate(state, body, plan.pacing, constants) * effort.mode;
   const double speed = engine_speed(effort, rate, constants);
   const bool timed = effort.display == Effort::Display::Seconds;
   const double fatigue_speed =

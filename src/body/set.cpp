@@ -30,18 +30,42 @@ struct Progress {
   double fatigue() const { return fast + slow; }
 };
 
-/// Sum of e^(-j y) for j = 1..n.
-double decaying_sum(double y, double n) {
-  if (y < 1e-9) return n;
+/// What recovery leaves of a pool: n times `y` recovery between n equal deposits.
+struct Decay {
+  double kept;       // share of what was there before the first
+  double deposited;  // sum of e^(-j y), j = 1..n: what is left of n deposits of one
+};
+
+Decay decay_of(double y, double n, double kept) {
+  // (1 - e^(-n y)) / (e^y - 1), by the series where the differences would cancel.
   const double grown = y < 0.03 ? y * (1 + y / 2 * (1 + y / 3 * (1 + y / 4))) : exp(y) - 1;
-  return (1 - exp(-n * y)) / grown;
+  return {kept, y < 1e-9 ? n : (1 - kept) / grown};
+}
+
+Decay decay(double y, double n) {
+  return decay_of(y, n, exp(-n * y));
+}
+
+/// The same to within a few per cent, without an exponential.
+Decay rough_decay(double y, double n) {
+  const double x = n * y;
+  return decay_of(y, n, 1 / (1 + x * (1 + x * (0.5 + x / 6))));
+}
+
+/// Fatigue after `units` more, each followed by `idle` seconds of recovery; roughly.
+double rough_fatigue(const Frame& frame, const Progress& at, double units, double idle) {
+  const Decay fast = rough_decay(idle * frame.fast_rate, units);
+  const Decay slow = rough_decay(idle * frame.slow_rate, units);
+  return at.fast * fast.kept + frame.fast_drain * fast.deposited + at.slow * slow.kept +
+         frame.slow_drain * slow.deposited;
 }
 
 /// The pools after `units` more, each followed by `idle` seconds of recovery.
 Progress idling(const Frame& frame, Progress at, double units, double idle) {
-  const double fast = idle * frame.fast_rate, slow = idle * frame.slow_rate;
-  at.fast = at.fast * exp(-units * fast) + frame.fast_drain * decaying_sum(fast, units);
-  at.slow = at.slow * exp(-units * slow) + frame.slow_drain * decaying_sum(slow, units);
+  const Decay fast = decay(idle * frame.fast_rate, units);
+  const Decay slow = decay(idle * frame.slow_rate, units);
+  at.fast = at.fast * fast.kept + frame.fast_drain * fast.deposited;
+  at.slow = at.slow * slow.kept + frame.slow_drain * slow.deposited;
   at.units += units;
   at.seconds += units * frame.cycle;
   return at;
@@ -78,14 +102,15 @@ Progress paced(const Frame& frame, const Progress& from, double units, double li
     const double last = frame.whole ? end - (end - start) / std::max(1.0, n) : end;
     return std::max(0.0, frame.cycle - frame.unit_seconds(typical_fatigue(start, last)));
   };
-  Progress end = idling(frame, from, most, idle_to(start, most));
-  for (int round = 0; round < 2; ++round) end = idling(frame, from, most, idle_to(end.fatigue(), most));
+  double idle = idle_to(start, most);
+  for (int round = 0; round < 2; ++round) idle = idle_to(rough_fatigue(frame, from, most, idle), most);
+  Progress end = idling(frame, from, most, idle);
   const double full = frame.growth > 0 ? (frame.cycle / frame.brisk - 1) / frame.growth : limit;
   const double turn = std::min(limit, full);
   double made = most;
   if (end.fatigue() > turn) {
     const double direct = (turn - start) / (frame.fast_drain + frame.slow_drain);
-    const double idle = idle_to(turn, direct);
+    idle = idle_to(turn, direct);
     const double until = units_until(frame, from, turn, idle);
     made = std::min(most, frame.whole ? std::floor(until + 1e-9) + 1 : until);
     end = idling(frame, from, made, idle);
@@ -125,17 +150,45 @@ Progress go_on(const Frame& frame, Progress at, double wanted, double limit) {
   return at;
 }
 
-Frame frame_of(const State& state, const Body& body, const Effort& effort, const SetPlan& plan, double target,
+/// The mean target rate over a set of that many seconds. It is even until a minute before the end; from then
+/// on the reserve is never spent faster than over a minute, so it fades and the rate with it.
+double mean_target(const State& state, const SetPlan& plan, double seconds, double mode,
+                   const Constants& constants) {
+  const double now = target_rate(state, plan.pacing, constants);
+  const double until = plan.pacing.end - state.clock;
+  const double even = std::clamp(until - constants.shortest_spread, 0.0, seconds);
+  if (even >= seconds) return now;
+  const double fading = mode * (seconds - even) / constants.shortest_spread;
+  const double left = 1 - even / std::max(constants.shortest_spread, until);
+  const double faded = left * (1 - exp(-fading)) * constants.shortest_spread / mode;
+  const double critical = state.critical_rate * durability(state.clock, constants);
+  const double spread = std::max(constants.shortest_spread, until);
+  return critical + (now - critical) * (even + faded * spread / constants.shortest_spread) / seconds;
+}
+
+Frame frame_of(const State& state, const Body& body, const Effort& effort, const SetPlan& plan,
                const Constants& constants) {
-  const auto group = static_cast<std::size_t>(effort.group);
+  const auto group = index_of(effort.group);
   const bool held = effort.kind == Effort::Kind::Hold;
-  const double power = std::max(1.0, target * effort.mode - constants.standing_rate);
-  const double cycle = held ? effort.brisk : std::max(effort.brisk, 60 * effort.cost / power);
-  const double length = std::min({plan.wanted * cycle, plan.seconds, effort.best * cycle});
+  const double muscle = effort.brisk + (effort.sustained - effort.brisk) * plan.pacing.settled;
+  const auto cycle_at = [&](double rate) {
+    const double power = std::max(1.0, rate * effort.mode - constants.standing_rate);
+    return held ? muscle : std::max(muscle, 60 * effort.cost / power);
+  };
+  double target = target_rate(state, plan.pacing, constants);
+  double cycle = cycle_at(target);
+  const double units = std::min(plan.wanted, effort.best);
+  double length = std::min(units * cycle, plan.seconds);
+  if (state.clock + length > plan.pacing.end - constants.shortest_spread) {
+    target = mean_target(state, plan, length, effort.mode, constants);
+    cycle = cycle_at(target);
+    length = std::min(units * cycle, plan.seconds);
+  }
   const double over = effort.mode * (target - state.critical_rate * durability(state.clock, constants));
-  const double speed = recovery_speed(state, body, state.reserve - over * 0.5 * length / 60, constants);
+  const double reserve = state.reserve - over * 0.5 * length / 60;
+  const double speed = recovery_speed(state, body, reserve, constants);
   return {.cycle = cycle,
-          .brisk = effort.brisk,
+          .brisk = muscle,
           .growth = held ? 0 : constants.fade / (1 - effort.theta),
           .fast_drain = effort.drain * constants.fast_share[group],
           .slow_drain = effort.drain * (1 - constants.fast_share[group]),
@@ -149,27 +202,26 @@ Frame frame_of(const State& state, const Body& body, const Effort& effort, const
 void carry_along(State& state, const Effort& effort, double units, double recovered,
                  const Constants& constants) {
   for (std::size_t g = 0; g < group_count; ++g) {
-    if (g == static_cast<std::size_t>(effort.group)) continue;
+    if (g == index_of(effort.group)) continue;
     if (effort.weight[g] <= 0 || units <= 0) {
       state.pending[g] += recovered;
       continue;
     }
     settle(state, g, constants);
     const double drain = effort.drain * effort.weight[g];
-    const double fast = recovered / units / constants.fast_time[g];
-    const double slow = recovered / units / constants.slow_time[g];
-    state.fast[g] =
-        state.fast[g] * exp(-units * fast) + drain * constants.fast_share[g] * decaying_sum(fast, units);
-    state.slow[g] = state.slow[g] * exp(-units * slow) +
-                    drain * (1 - constants.fast_share[g]) * decaying_sum(slow, units);
+    const Decay fast = decay(recovered / units / constants.fast_time[g], units);
+    const Decay slow = decay(recovered / units / constants.slow_time[g], units);
+    const double share = constants.fast_share[g];
+    state.fast[g] = state.fast[g] * fast.kept + drain * share * fast.deposited;
+    state.slow[g] = state.slow[g] * slow.kept + drain * (1 - share) * slow.deposited;
   }
 }
 
-SetDone work_set(State& state, const Body& body, const Effort& effort, const SetPlan& plan, double target,
+SetDone work_set(State& state, const Body& body, const Effort& effort, const SetPlan& plan,
                  const Constants& constants) {
-  const auto group = static_cast<std::size_t>(effort.group);
+  const auto group = index_of(effort.group);
   settle(state, group, constants);
-  const Frame frame = frame_of(state, body, effort, plan, target, constants);
+  const Frame frame = frame_of(state, body, effort, plan, constants);
   const double unit = frame.whole ? 1 : 0;
   const double full = 1 - effort.theta + 1e-6 * effort.drain;
   const double keep = plan.to_failure ? 0 : kept(effort, constants);
@@ -194,11 +246,11 @@ SetDone work_set(State& state, const Body& body, const Effort& effort, const Set
 
 }  // namespace
 
-SetDone work(State& state, const Body& body, const Effort& effort, const SetPlan& plan, const Pacing& pacing,
+SetDone work(State& state, const Body& body, const Effort& effort, const SetPlan& plan,
              const Constants& constants) {
   if (effort.kind == Effort::Kind::Run || effort.kind == Effort::Kind::Machine)
-    return work_engine(state, body, effort, plan, pacing, constants);
-  return work_set(state, body, effort, plan, target_rate(state, pacing, constants), constants);
+    return work_engine(state, body, effort, plan, constants);
+  return work_set(state, body, effort, plan, constants);
 }
 
 }  // namespace repwright::body

@@ -1,3 +1,132 @@
-int main() {
-  return 0;
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <exception>
+#include <functional>
+#include <string>
+
+#include "cli/commands.hpp"
+
+namespace {
+
+using repwright::cli::ClassOptions;
+using repwright::cli::DemoOptions;
+using repwright::cli::PlaceOut;
+using repwright::cli::ReadOptions;
+
+constexpr int usage_error = 2;
+constexpr int bug_of_ours = 70;
+
+/// `PLACE=N`, or nothing.
+std::vector<PlaceOut> places_out(const std::vector<std::string>& texts) {
+  std::vector<PlaceOut> out;
+  for (const std::string& text : texts) {
+    const auto equals = text.find('=');
+    int count = 0;
+    if (equals == std::string::npos || equals == 0 ||
+        !CLI::detail::lexical_cast(text.substr(equals + 1), count) || count < 0)
+      throw CLI::ValidationError("--out", "`" + text + "` is not PLACE=N, as in pull-up-bar=1");
+    out.push_back({text.substr(0, equals), count});
+  }
+  return out;
+}
+
+void add_board(CLI::App& command, std::string& board) {
+  command.add_option("BOARD", board, "the board's text: a file, or - for the standard input")->required();
+}
+
+void add_class(CLI::App& command, ClassOptions& options, std::vector<std::string>& out) {
+  add_board(command, options.board);
+  command.add_option("--people", options.people, "who comes: people.csv");
+  command.add_option("--hall", options.hall,
+                     "room, places, kit and routes: hall.json (without it nobody waits)");
+  command.add_option("--house", options.house, "the gym's defaults: house.json");
+  command.add_option("--class", options.gym_class,
+                     "date, bookings, arrivals, faults, weather: a classes/*.json");
+  command.add_option("--gym", options.gym,
+                     "a gym folder: whatever of the above is not named is taken from it");
+  command.add_option("--heads", options.heads, "fill up to so many people from the house prior")
+      ->check(CLI::Range(1, 2000));
+  command.add_option("--out", out, "PLACE=N: so many places of that kind are out today");
+  command.add_flag("--indoors", options.indoors, "no route outside today");
+  command.add_option("--runs", options.runs, "how often the class is played")
+      ->check(CLI::Range(1, 100000))
+      ->capture_default_str();
+  command.add_option("--seed", options.seed, "same seed, same answer")->capture_default_str();
+  command.add_option("--threads", options.threads, "0: as many as the machine has; never changes the answer")
+      ->check(CLI::Range(0, 256))
+      ->capture_default_str();
+  command.add_flag("--as-written", options.as_written, "ignore limits and versions; for outside checks only");
+  command.add_flag("--json", options.json, "one JSON document on the standard output");
+}
+
+void add_reading(CLI::App& command, ReadOptions& options) {
+  add_board(command, options.board);
+  command.add_option("--house", options.house, "the gym's defaults: house.json");
+  command.add_option("--gym", options.gym, "a gym folder: its defaults and its own movements");
+}
+
+int run(int argc, char** argv) {
+  CLI::App app{"Reads a session as chalked on the board and rehearses it with the people who are coming."};
+  app.name("repwright");
+  app.require_subcommand(1);
+  app.footer("Exit codes: 0 fine, 1 the input is at fault, 2 usage, 70 a fault of the program.");
+  std::function<int()> chosen;
+
+  ReadOptions read;
+  CLI::App* command = app.add_subcommand("read", "say the board back in words, with what is doubtful");
+  add_reading(*command, read);
+  command->add_flag("--json", read.json, "one JSON document on the standard output");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_read(read); }; });
+
+  ReadOptions tidy;
+  command = app.add_subcommand("tidy", "write the board in one clean form");
+  add_reading(*command, tidy);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_tidy(tidy); }; });
+
+  ClassOptions rehearse;
+  std::vector<std::string> rehearse_out;
+  command =
+      app.add_subcommand("rehearse", "play the class with these people: scores, queues, slack, findings");
+  add_class(*command, rehearse, rehearse_out);
+  command->add_flag("--draws", rehearse.draws, "with --json: every person's score in every run");
+  command->callback([&] {
+    rehearse.out = places_out(rehearse_out);
+    chosen = [&] { return repwright::cli::run_rehearse(rehearse); };
+  });
+
+  ClassOptions timetable;
+  std::vector<std::string> timetable_out;
+  command = app.add_subcommand("timetable", "what happens when, box by box");
+  add_class(*command, timetable, timetable_out);
+  command->callback([&] {
+    timetable.out = places_out(timetable_out);
+    chosen = [&] { return repwright::cli::run_timetable(timetable); };
+  });
+
+  DemoOptions demo;
+  command = app.add_subcommand("demo", "write the demo gym (all invented) as a gym folder");
+  command
+      ->add_option("DIR", demo.folder,
+                   "the folder to write; files of the demo that are there are written anew")
+      ->required();
+  command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
+
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    const int code = app.exit(error);
+    return code == 0 ? 0 : usage_error;
+  }
+  return chosen();
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  try {
+    return run(argc, argv);
+  } catch (const std::exception& error) {
+    std::fprintf(stderr, "repwright: a fault of the program, please report it: %s\n", error.what());
+    return bug_of_ours;
+  }
 }

@@ -49,6 +49,8 @@ struct Fault {
 struct Movement {
   MovementId id;
   std::string name;
+  std::string spoken;       // as a coach says it: 'kettlebell swing'; empty: as the name
+  std::string spoken_many;  // more than one of it; empty: by the rule of domain/spoken.hpp
   std::vector<std::string> aliases;
   std::string category;  // an id of Catalogue::terms.categories, as are patterns, muscles and flags
   std::vector<std::string> patterns;

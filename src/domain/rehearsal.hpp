@@ -37,8 +37,9 @@ struct PieceOutcome {
   int piece = 0;
   Measure measure = Measure::Seconds;
   Spread score;
-  double sd_day = 0;  // one person repeating it on other days
-  std::optional<Spread> rounds;
+  double sd_day = 0;                  // one person repeating it on other days
+  std::optional<Spread> rounds;       // full ones
+  double reps_per_round = 0;          // of one full round as this person does it; 0: rounds are not alike
   double capped = 0;                  // share of runs
   std::optional<Spread> reps_at_cap;  // of the capped runs
   std::vector<double> interval_s;     // mean per interval

@@ -46,8 +46,7 @@ base::Mass share_of(double best, double percent, const LoadRequest& request) {
   return per_implement(total, *request.line.item);
 }
 
-LoadChoice by_share(const Ability& ability, const LoadRequest& request) {
-  const domain::LoadShare& share = *request.line.item->load_share;
+LoadChoice by_share(const Ability& ability, const LoadRequest& request, const domain::LoadShare& share) {
   const bool today = share.of == domain::ShareOf::TodayBest && request.today_best;
   const double best = today ? *request.today_best : load_for_reps(ability, request.movement, 1);
   LoadChoice choice;
@@ -96,6 +95,23 @@ std::optional<base::Mass> unwritten_load(const Ability& ability, const LoadReque
   return usual_load(ability, request);
 }
 
+/// The heaviest load of the movement's kit on the hall's shelf that is no heavier, else the lightest there
+/// is; unchanged where the hall lists none of that kit.
+std::optional<base::Mass> from_shelf(const Ability& ability, const domain::Movement& movement,
+                                     std::optional<base::Mass> load) {
+  static constexpr std::array<std::string_view, 4> whole{"kettlebell", "dumbbell", "med-ball", "sandbag"};
+  if (!load || !ability.request.hall) return load;
+  std::optional<base::Mass> lighter, lightest;
+  for (const domain::KitLot& lot : ability.request.hall->kit) {
+    const bool fits = std::ranges::find(whole, lot.equipment.text) != whole.end() &&
+                      std::ranges::find(movement.equipment, lot.equipment) != movement.equipment.end();
+    if (!fits || !lot.mass || lot.count < 1) continue;
+    if (!lightest || *lot.mass < *lightest) lightest = lot.mass;
+    if (*lot.mass <= *load && (!lighter || *lot.mass > *lighter)) lighter = lot.mass;
+  }
+  return lighter ? lighter : lightest ? lightest : load;
+}
+
 }  // namespace
 
 LoadChoice choose_load(const Ability& ability, const LoadRequest& request) {
@@ -110,12 +126,12 @@ LoadChoice choose_load(const Ability& ability, const LoadRequest& request) {
     if (best_set(ability, request.movement, item.unit, total) >= 1) return choice;
     const double lighter = load_for_reps(ability, request.movement, std::max(5.0, request.set));
     if (lighter <= 0) return choice;
-    choice.load = per_implement(std::min(lighter, total), item);
+    choice.load = from_shelf(ability, request.movement, per_implement(std::min(lighter, total), item));
     choice.lighter = true;
     return choice;
   }
-  if (item.load_share && kept) return by_share(ability, request);
-  choice.load = unwritten_load(ability, request);
+  if (item.load_share && kept) return by_share(ability, request, *item.load_share);
+  choice.load = from_shelf(ability, request.movement, unwritten_load(ability, request));
   return choice;
 }
 

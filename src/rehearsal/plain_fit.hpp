@@ -10,6 +10,7 @@
 #include "domain/board.hpp"
 #include "domain/catalogue.hpp"
 #include "domain/fitted.hpp"
+#include "domain/hall.hpp"
 #include "domain/house.hpp"
 #include "domain/people.hpp"
 
@@ -28,6 +29,7 @@ struct PlainFitRequest {
   const body::Constants& constants;
   std::optional<std::chrono::year_month_day> date;
   FitRule rule = FitRule::WithinLimits;
+  const domain::Hall* hall = nullptr;  // whose shelf has the loads that the board leaves open; null: any load
 };
 
 /// One step list per person: as written if no limit that holds on that day forbids it and the best set is at

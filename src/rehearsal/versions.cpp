@@ -1,8 +1,8 @@
 #include "rehearsal/versions.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
+#include <tuple>
 
 namespace repwright::rehearsal {
 
@@ -17,7 +17,7 @@ bool contains(const std::vector<Version>& versions, const Movement* movement) {
 void add(std::vector<Version>& versions, const Movement* movement, const Movement& written,
          double factor = 1) {
   if (movement && movement != &written && !contains(versions, movement))
-    versions.push_back({movement, factor});
+    versions.push_back({.movement = movement, .factor = factor});
 }
 
 void add_easier(std::vector<Version>& versions, const domain::Catalogue& catalogue, const Movement& written) {
@@ -40,17 +40,16 @@ long shared_patterns(const Movement& a, const Movement& b) {
 
 /// Most alike first: patterns in common, the same first pattern, without kit.
 void add_alike(std::vector<Version>& versions, const domain::Catalogue& catalogue, const Movement& written) {
-  const auto first = [&](const Movement& m) {
+  const auto first = [&](const Movement& m) -> int {
     return !m.patterns.empty() && !written.patterns.empty() && m.patterns.front() == written.patterns.front();
   };
   std::vector<const Movement*> alike;
   for (const Movement& movement : catalogue.movements)
     if (shared_patterns(movement, written) > 0) alike.push_back(&movement);
-  std::ranges::stable_sort(alike, [&](const Movement* a, const Movement* b) {
-    const std::array<long, 3> left{first(*a), shared_patterns(*a, written), a->kit_free};
-    const std::array<long, 3> right{first(*b), shared_patterns(*b, written), b->kit_free};
-    return left > right;
-  });
+  const auto rank = [&](const Movement* m) {
+    return std::tuple(-first(*m), -shared_patterns(*m, written), m->kit_free ? 0 : 1, m->id);
+  };
+  std::ranges::sort(alike, [&](const Movement* a, const Movement* b) { return rank(a) < rank(b); });
   for (const Movement* movement : alike) add(versions, movement, written);
 }
 
@@ -79,10 +78,11 @@ const Movement* standing_version(const Ability& ability, const Movement& written
 std::vector<Version> stand_ins(const Ability& ability, const Movement& written, const domain::Item* item) {
   const auto& catalogue = ability.request.catalogue;
   std::vector<Version> versions;
+  add(versions, standing_version(ability, written), written);
+  if (!versions.empty()) versions.front().standing = true;
   if (item && item->scale && !item->scale->by_level)
     for (const domain::ScaleOption& option : item->scale->options)
       add(versions, catalogue.find(option.movement), written, option.factor);
-  add(versions, standing_version(ability, written), written);
   for (const domain::Limit& limit : ability.limits) {
     const auto swap = written.swap_for.find(limit.limit);
     if (forbidden(written, limit.limit) && swap != written.swap_for.end())
@@ -104,7 +104,7 @@ Version first_passing(const Ability& ability, const std::vector<Version>& versio
   if (rule.for_lack_of_reps) wanted = {std::max(5.0, 2 * rule.set), 5, 1};
   for (const double at_least : wanted) {
     const auto at = std::ranges::find_if(versions, [&](const Version& version) {
-      return passes(ability, *version.movement, at_least * version.factor);
+      return passes(ability, *version.movement, (version.standing ? 1 : at_least) * version.factor);
     });
     if (at != versions.end()) return *at;
   }

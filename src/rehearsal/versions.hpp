@@ -11,20 +11,22 @@ namespace repwright::rehearsal {
 
 struct Version {
   const domain::Movement* movement = nullptr;
-  double factor = 1;  // so many of it stand for one written
+  double factor = 1;      // so many of it stand for one written
+  bool standing = false;  // the person's own choice: one rep of it is enough
 };
 
 /// The person's standing version where the board writes that movement, said by its id, by a class word that
 /// can mean it ("pull"), or by its first pattern; null if none is kept.
 const domain::Movement* standing_version(const Ability& ability, const domain::Movement& written);
 
-/// All that may stand in for the written movement, the likeliest first: the board's options, the standing
-/// version, swaps for the person's limits, easier versions nearest first, then what shares a pattern.
+/// All that may stand in for the written movement, the likeliest first: the standing version, the board's
+/// options, swaps for the person's limits, easier versions nearest first, then what shares a pattern.
 std::vector<Version> stand_ins(const Ability& ability, const domain::Movement& written,
                                const domain::Item* item);
 
 /// The first stand-in that no limit forbids and of which the person has at least one. `set` is how many are
-/// asked for in one go; where `for_lack_of_reps`, versions with five and twice the set, then five, go first.
+/// asked for in one go; where `for_lack_of_reps`, the standing version and those with five and twice the set,
+/// then five, go first.
 struct StandInRule {
   double set = 0;
   bool for_lack_of_reps = false;

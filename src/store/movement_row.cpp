@@ -34,6 +34,8 @@ void read_names(TableReader& in, domain::Movement& to) {
   if (!to.id.empty() && !is_id(to.id.text))
     in.note("id", fmt::format("is '{}', expected small letters, digits and hyphens", to.id.text));
   to.name = in.text("name");
+  to.spoken = in.optional_text("spoken");
+  to.spoken_many = in.optional_text("spoken_many");
   to.aliases = in.texts("aliases");
   to.category = in.text("category");
   to.patterns = in.texts("patterns");

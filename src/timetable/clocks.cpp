@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "timetable/length.hpp"
+
 namespace repwright::timetable {
 
 namespace {
@@ -39,12 +41,21 @@ std::vector<Phase> slots_of(const Block& block) {
   return line.take();
 }
 
+/// After each timed interval.
+base::Duration interval_rest(const Block& block, base::Duration work) {
+  const domain::RestRule rule = block.rest_rule.value_or(domain::RestRule{});
+  if (block.rest_rule && rule.kind == domain::RestKind::Fixed) return rule.length;
+  if (block.rest_rule && rule.kind == domain::RestKind::Ratio && rule.work > 0)
+    return work * (rule.rest / rule.work);
+  return block.rest.value_or(base::Duration{});
+}
+
 std::vector<Phase> intervals_of(const Block& block, const LayoutRules& rules) {
-  const bool fixed = block.rest_rule && block.rest_rule->kind == domain::RestKind::Fixed;
-  const base::Duration rest = fixed ? block.rest_rule->length : block.rest.value_or(base::Duration{});
+  const base::Duration work = block.work.value_or(base::minute);
+  const base::Duration rest = interval_rest(block, work);
   EdgeLine line;
   for (int round = 0; round < block.rounds.value_or(1); ++round) {
-    line.add(PhaseKind::Work, *block.work, round, 0);
+    line.add(PhaseKind::Work, work, round, 0);
     line.add(PhaseKind::Rest, rest, round, 0);
   }
   if (!rules.last_rest_counts || (block.rest_rule && block.rest_rule->between_only)) line.drop_last_rest();
@@ -140,12 +151,10 @@ Piece piece_of(const Block& block, const LayoutRules& rules) {
 }
 
 std::optional<base::Duration> planned_length(const Block& block, const LayoutRules& rules) {
-  const double heats = std::max(1, block.heats.value_or(1));
-  if (block.kind == BlockKind::Window && block.from && block.to) return (*block.to - *block.from) * heats;
-  if (block.duration) return *block.duration * heats;
+  if (rules.last_rest_counts || block.duration) return fixed_length(block);
   const std::vector<Phase> phases = phases_of(block, rules);
-  if (phases.empty()) return std::nullopt;
-  return phases.back().end.duration() * heats;
+  if (phases.empty()) return fixed_length(block);
+  return phases.back().end.duration() * std::max(1, block.heats.value_or(1));
 }
 
 }  // namespace repwright::timetable

@@ -108,10 +108,10 @@ void Hour::add_children(const std::vector<Block>& children, OptionalDuration tot
   std::size_t timed = 0;
   for (std::size_t i = 0; i < children.size(); ++i) {
     if (children[i].kind == BlockKind::Optional) continue;
-    if (const OptionalDuration length = planned_length(children[i], rules_))
-      left -= *length, timed = i;
-    else if (has_clock(children[i]))
-      ++open;
+    const OptionalDuration length = planned_length(children[i], rules_);
+    left -= length.value_or(base::Duration{});
+    if (length && has_clock(children[i])) timed = i;
+    if (!length && has_clock(children[i])) ++open;
   }
   const bool spare = open == 0 && left > base::Duration{};  // the last timed child keeps what is over
   for (std::size_t i = 0; i < children.size(); ++i) {
@@ -187,6 +187,7 @@ void add_class_boxes(std::vector<Box>& boxes, const domain::ClassBoxes& known) {
 /// Pieces of the same name are told apart by a number.
 void number_names(Timetable& timetable) {
   std::vector<std::string> plain;
+  plain.reserve(timetable.pieces.size());
   for (const Piece& piece : timetable.pieces) plain.push_back(piece.name);
   for (std::size_t i = 0; i < plain.size(); ++i) {
     if (std::ranges::count(plain, plain[i]) < 2) continue;

@@ -1,22 +1,20 @@
 #pragma once
 
-#include <filesystem>
-#include <optional>
 #include <stdexcept>
 
+#include "domain/catalogue.hpp"
 #include "store/catalogue_file.hpp"
 
-namespace repwright::support {
+namespace repwright::testing {
 
-/// The catalogue of data/, read once.
+/// The catalogue of this source tree, read once.
 inline const domain::Catalogue& shipped_catalogue() {
   static const domain::Catalogue catalogue = [] {
-    auto loaded = store::load_catalogue(std::filesystem::path(REPWRIGHT_SOURCE_DIR) / "data" / "catalogue",
-                                        std::nullopt);
-    if (!loaded) throw std::runtime_error(loaded.error().message);
-    return *loaded;
+    auto read = store::load_catalogue(REPWRIGHT_SOURCE_DIR "/data/catalogue", std::nullopt);
+    if (!read) throw std::runtime_error(read.error().message);
+    return *std::move(read);
   }();
   return catalogue;
 }
 
-}  // namespace repwright::support
+}  // namespace repwright::testing

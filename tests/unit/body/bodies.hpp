@@ -29,6 +29,7 @@ inline Body body_of(const Profile& p) {
   Body body;
   body.critical_speed = p.critical_speed;
   body.reserve_distance = p.reserve_distance;
+  body.top_speed = 2.25 * p.critical_speed;
   body.cadence = p.cadence;
   body.transition = p.change;
   return body;
@@ -53,8 +54,8 @@ inline Effort reps(const Row& row, double best, double cadence) {
   effort.theta = 1 / (1 + best / 30);
   effort.drain = effort.theta / 30;
   effort.weight = {row.push, 0, row.legs, row.core, 0};
-  effort.weight[static_cast<std::size_t>(row.group)] = 1;
-  effort.brisk = row.brisk * cadence;
+  effort.weight[index_of(row.group)] = 1;
+  effort.brisk = effort.sustained = row.brisk * cadence;
   effort.cost = row.cost;
   effort.mode = row.mode;
   effort.best = best;

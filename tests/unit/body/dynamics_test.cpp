@@ -31,7 +31,7 @@ TEST(Dynamics, WorksTenPushUpsAsTheWorkedExample) {
   EXPECT_NEAR(effort.theta, 0.5, 1e-9);
   EXPECT_NEAR(effort.drain, 0.0166667, 1e-6);
   State state = fresh(body, 1, constants);
-  const SetDone done = work(state, body, effort, {.wanted = 10}, {}, constants);
+  const SetDone done = work(state, body, effort, {.wanted = 10}, constants);
   EXPECT_EQ(done.units, 10);
   EXPECT_NEAR(done.seconds, 18.541, 0.001 * 18.541);
   EXPECT_NEAR(state.fast[0], .12234, 0.001 * .12234);
@@ -68,7 +68,7 @@ TEST(Dynamics, LosesRepsOverSetsToFailure) {
     State state = fresh(body, 1, constants);
     const Effort effort = reps(c.row, c.best, 1);
     for (const double expected : c.sets) {
-      const SetDone done = work(state, body, effort, {.wanted = 1e6, .to_failure = true}, {}, constants);
+      const SetDone done = work(state, body, effort, {.wanted = 1e6, .to_failure = true}, constants);
       EXPECT_NEAR(done.units, expected, 1) << "best " << c.best << ", rest " << c.rest_seconds;
       rest(state, body, c.rest_seconds, constants);
     }

@@ -82,6 +82,7 @@ class WholePieces : public testing::TestWithParam<std::size_t> {
 
 TEST_P(WholePieces, CountsRoundsOfTheSixteenMinutePiece) {
   const AloneDone done = best(piece_x(profile()));
+  // One rep, and half a tenth of a round that the printed figure leaves open.
   EXPECT_NEAR(done.rounds * 28, expected().x_rounds * 28, 0.05 * 28 + 1);
   ASSERT_GE(done.round_ends.size(), 2U);
   near_time(done.round_ends.front(), expected().x_first, "first round");

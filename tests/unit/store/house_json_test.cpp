@@ -8,7 +8,7 @@
 namespace repwright::store {
 namespace {
 
-using support::shipped_catalogue;
+using ::repwright::testing::shipped_catalogue;
 using testing::HasSubstr;
 
 TEST(HouseFile, HasTheDefaultsForWhatItDoesNotSay) {

@@ -14,7 +14,7 @@ using base::minute;
 using base::second;
 using domain::Mark;
 using domain::Person;
-using support::shipped_catalogue;
+using ::repwright::testing::shipped_catalogue;
 using testing::AllOf;
 using testing::HasSubstr;
 

@@ -1,0 +1,159 @@
+#include "api/reading_json.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "api/item_json.hpp"
+#include "api/json_words.hpp"
+#include "timetable/length.hpp"
+
+namespace repwright::api {
+namespace {
+
+using json = nlohmann::ordered_json;
+
+void put(json& to, const char* name, const std::optional<int>& count) {
+  if (count) to[name] = *count;
+}
+void put(json& to, const char* name, const std::optional<base::Duration>& time) {
+  if (time) to[name] = seconds_json(*time);
+}
+void put(json& to, const char* name, const std::string& words) {
+  if (!words.empty()) to[name] = words;
+}
+
+json rest_json(const domain::RestRule& rest) {
+  json to;
+  switch (rest.kind) {
+    case domain::RestKind::Fixed:
+      to = {{"kind", "fixed"}, {"seconds", seconds_json(rest.length)}};
+      break;
+    case domain::RestKind::Ratio:
+      to = {{"kind", "ratio"}, {"work", number_json(rest.work)}, {"rest", number_json(rest.rest)}};
+      break;
+    case domain::RestKind::Free:
+      to = {{"kind", "free"}};
+      break;
+  }
+  if (rest.between_only) to["between_only"] = true;
+  return to;
+}
+
+json window_json(const domain::Intent::Window& window) {
+  json to{{"min", number_json(window.min)}};
+  if (window.max) to["max"] = number_json(*window.max);
+  return to;
+}
+
+json intent_json(const domain::Intent& intent) {
+  json to = json::object();
+  if (intent.time) to["time_s"] = window_json(*intent.time);
+  if (intent.rounds) to["rounds"] = window_json(*intent.rounds);
+  if (intent.effort) to["effort"] = range_json(*intent.effort);
+  put(to, "spare_s", intent.spare);
+  return to;
+}
+
+void put_counts(json& to, const domain::Block& block) {
+  if (block.team_sizes.size() == 1) to["team_size"] = block.team_sizes.front();
+  if (block.team_sizes.size() > 1) to["team_size"] = block.team_sizes;
+  put(to, "rounds", block.rounds);
+  put(to, "sets", block.sets);
+  put(to, "laps", block.laps);
+  put(to, "intervals", block.intervals);
+  put(to, "turns_each", block.turns_each);
+  put(to, "lanes", block.lanes);
+  put(to, "heats", block.heats);
+}
+
+void put_clock(json& to, const domain::Block& block) {
+  put(to, "from_s", block.from);
+  put(to, "to_s", block.to);
+  put(to, "duration_s", block.duration);
+  put(to, "cap_s", block.cap);
+  put(to, "every_s", block.every);
+  put(to, "work_s", block.work);
+  put(to, "rest_s", block.rest);
+  if (block.rest_rule) to["rest"] = rest_json(*block.rest_rule);
+  put(to, "lap_rest_s", block.lap_rest);
+}
+
+void put_rules(json& to, const domain::Block& block, LevelNames levels) {
+  if (block.carry_over) to["carry_over"] = true;
+  if (block.keep_place) to["keep_place"] = true;
+  if (block.quiet) to["quiet"] = true;
+  if (block.start)
+    to["start"] = {
+        {"kind", "stagger"}, {"every_s", seconds_json(block.start->every)}, {"people", block.start->people}};
+  if (block.interrupt)
+    to["interrupt"] = {{"every_s", seconds_json(block.interrupt->every)},
+                       {"first_s", seconds_json(block.interrupt->first)},
+                       {"items", items_json(block.interrupt->items, levels)}};
+  if (!block.penalty.empty()) to["penalty"] = {{"on", "break"}, {"items", items_json(block.penalty, levels)}};
+  if (!block.after_fail.empty()) to["after_fail"] = items_json(block.after_fail, levels);
+  if (!block.levels.empty()) to["levels"] = block.levels;
+  for (const domain::LevelRule& rule : block.level_rules)
+    to["level_rules"].push_back({{"level", rule.level}, {"rounds", rule.rounds}});
+  if (block.work_mode) to["work_mode"] = json_word(*block.work_mode);
+  if (block.intent) to["intent"] = intent_json(*block.intent);
+  if (block.vest) to["vest_kg"] = number_json(*block.vest / base::kilogram);
+  if (block.odd_start) to["odd_start"] = block.odd_start->text;
+  if (block.odd_team)
+    to["odd_team"] = {{"size", block.odd_team->size}, {"factor", number_json(block.odd_team->factor)}};
+}
+
+json block_json(const domain::Block& block, LevelNames inherited);
+
+void put_work(json& to, const domain::Block& block, LevelNames levels) {
+  if (!block.items.empty()) to["items"] = items_json(block.items, levels);
+  if (!block.slots.empty()) {
+    json& slots = to[block.kind == domain::BlockKind::Circuit ? "stations" : "slots"] = json::array();
+    for (const auto& slot : block.slots) slots.push_back(items_json(slot, levels));
+  }
+  for (const domain::Block& child : block.children) to["children"].push_back(block_json(child, levels));
+}
+
+json block_json(const domain::Block& block, LevelNames inherited) {
+  const LevelNames levels = block.levels.empty() ? inherited : LevelNames(block.levels);
+  json to{{"kind", json_word(block.kind)}};
+  put(to, "title", block.title);
+  put(to, "text", block.text);
+  put_counts(to, block);
+  put_clock(to, block);
+  if (block.score) to["score"] = json_word(*block.score);
+  put_rules(to, block, levels);
+  put_work(to, block, levels);
+  return to;
+}
+
+json diagnostic_json(const domain::Diagnostic& diagnostic) {
+  json to{{"line", diagnostic.span.line},
+          {"column", diagnostic.span.column},
+          {"severity", json_word(diagnostic.severity)},
+          {"text", diagnostic.text},
+          {"name", diagnostic.name}};
+  put(to, "hint", diagnostic.hint);
+  if (!diagnostic.repairs.empty()) to["repairs"] = diagnostic.repairs;
+  return to;
+}
+
+}  // namespace
+
+json blocks_json(const domain::Board& board) {
+  json blocks = json::array();
+  for (const domain::Block& block : board.blocks) blocks.push_back(block_json(block, {}));
+  return blocks;
+}
+
+std::string reading_json(const domain::Board& board, std::span<const std::string> sentences,
+                         std::span<const domain::Diagnostic> diagnostics) {
+  json to{{"title", board.title}, {"blocks", blocks_json(board)}, {"fixed_seconds", nullptr}};
+  if (const auto length = timetable::fixed_length(board)) to["fixed_seconds"] = seconds_json(*length);
+  to["reading"] = json::array();
+  for (const std::string& sentence : sentences) to["reading"].push_back(sentence);
+  to["diagnostics"] = json::array();
+  for (const domain::Diagnostic& diagnostic : diagnostics)
+    to["diagnostics"].push_back(diagnostic_json(diagnostic));
+  return to.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace repwright::api

@@ -1,0 +1,97 @@
+#include "api/timetable_json.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace repwright::api {
+namespace {
+
+using timetable::Box;
+using timetable::BoxKind;
+using timetable::ClockKind;
+using timetable::Phase;
+using timetable::PhaseKind;
+using timetable::Piece;
+using Json = nlohmann::ordered_json;
+
+std::string_view name_of(BoxKind kind) {
+  switch (kind) {
+    case BoxKind::Briefing:
+      return "briefing";
+    case BoxKind::WarmUp:
+      return "warm-up";
+    case BoxKind::Work:
+      return "work";
+    case BoxKind::Rest:
+      return "rest";
+    case BoxKind::Change:
+      return "change";
+    case BoxKind::Scores:
+      return "scores";
+    case BoxKind::CoolDown:
+      return "cool-down";
+    case BoxKind::Clean:
+      return "clean";
+    case BoxKind::Note:
+      return "note";
+  }
+  return "";
+}
+
+std::string_view name_of(ClockKind kind) {
+  switch (kind) {
+    case ClockKind::Up:
+      return "up";
+    case ClockKind::Down:
+      return "down";
+    case ClockKind::Edges:
+      return "edges";
+    case ClockKind::Own:
+      return "own";
+  }
+  return "";
+}
+
+Json seconds(const std::optional<base::Duration>& duration) {
+  return duration ? Json(duration->si()) : Json(nullptr);
+}
+
+Json box_json(const Box& box) {
+  return {{"name", box.name},
+          {"kind", name_of(box.kind)},
+          {"planned_s", seconds(box.planned)},
+          {"starts_at_s", seconds(box.starts_at)},
+          {"piece", box.piece ? Json(*box.piece) : Json(nullptr)}};
+}
+
+Json phase_json(const Phase& phase) {
+  return {{"kind", phase.kind == PhaseKind::Work ? "work" : "rest"},
+          {"start_s", phase.start.duration().si()},
+          {"end_s", phase.end.duration().si()},
+          {"round", phase.round},
+          {"slot", phase.slot}};
+}
+
+Json piece_json(const Piece& piece) {
+  Json json = {{"name", piece.name},
+               {"clock", name_of(piece.clock)},
+               {"cap_s", seconds(piece.cap)},
+               {"length_s", seconds(piece.length)},
+               {"heats", piece.heats}};
+  if (piece.stagger)
+    json["stagger"] = {{"every_s", piece.stagger->every.si()}, {"people", piece.stagger->people}};
+  json["phases"] = Json::array();
+  for (const Phase& phase : piece.phases) json["phases"].push_back(phase_json(phase));
+  return json;
+}
+
+}  // namespace
+
+std::string timetable_json(const timetable::Timetable& timetable) {
+  Json json = {
+      {"class_s", seconds(timetable.class_length)}, {"boxes", Json::array()}, {"pieces", Json::array()}};
+  for (const Box& box : timetable.boxes) json["boxes"].push_back(box_json(box));
+  for (const Piece& piece : timetable.pieces) json["pieces"].push_back(piece_json(piece));
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace repwright::api

@@ -1,0 +1,135 @@
+#include "app/rehearse_class.hpp"
+
+#include <algorithm>
+#include <iterator>
+
+#include "app/parallel.hpp"
+#include "app/who_comes.hpp"
+#include "body/estimate.hpp"
+#include "rehearsal/findings.hpp"
+#include "rehearsal/luck.hpp"
+#include "rehearsal/rehearse.hpp"
+#include "rehearsal/write_script.hpp"
+
+namespace repwright::app {
+namespace {
+
+bool has_work(const domain::Block& block) {
+  return !block.items.empty() || !block.slots.empty() || std::ranges::any_of(block.children, has_work);
+}
+
+/// The bodies of those who come, as the rehearsal asks for them.
+rehearsal::Cast cast_of(const std::vector<domain::Person>& people,
+                        const std::vector<body::BodyEstimate>& estimates, const ClassRequest& request) {
+  rehearsal::Cast cast;
+  for (std::size_t p = 0; p < people.size(); ++p) {
+    cast.ids.push_back(people[p].id);
+    cast.names.push_back(people[p].name);
+    cast.median.push_back(body::median(estimates[p], request.gym.constants));
+  }
+  cast.drawn = [&estimates, ids = cast.ids, seed = request.seed, &constants = request.gym.constants](
+                   int person, int run) {
+    const auto p = static_cast<std::size_t>(person);
+    return body::draw(estimates[p], seed, static_cast<std::uint64_t>(run), rehearsal::person_key(ids[p]),
+                      constants);
+  };
+  if (request.bodies)
+    cast.drawn = [&people, &bodies = request.bodies](int person, int run) {
+      return bodies(people[static_cast<std::size_t>(person)], run);
+    };
+  if (request.gym_class.weather.wbgt_c)
+    cast.conditions = body::heat_factor(*request.gym_class.weather.wbgt_c);
+  return cast;
+}
+
+int line_of(const board::Reading& reading, domain::StepId step) {
+  const auto index = static_cast<std::size_t>(step.index);
+  return step.index >= 0 && index < reading.steps.size() ? reading.steps[index].line : 0;
+}
+
+/// Lines of the text where so far only steps of the board are named.
+void fill_in_lines(domain::Rehearsal& rehearsal, const board::Reading& reading) {
+  for (domain::PersonOutcome& person : rehearsal.people)
+    for (domain::PieceOutcome& piece : person.pieces)
+      for (domain::StepTrace& step : piece.steps) step.line = line_of(reading, step.step);
+  for (domain::Finding& finding : rehearsal.findings)
+    if (finding.step) finding.line = line_of(reading, *finding.step);
+}
+
+/// What was seen while the scripts were written and what the runs showed, the gravest first.
+std::vector<domain::Finding> findings_of(const rehearsal::WrittenFloor& floor,
+                                         const rehearsal::FindingRequest& request) {
+  std::vector<domain::Finding> findings = rehearsal::find(request);
+  findings.insert(findings.end(), floor.findings.begin(), floor.findings.end());
+  std::vector<domain::Finding> ordered;
+  for (const auto severity :
+       {domain::FindingSeverity::Problem, domain::FindingSeverity::Warning, domain::FindingSeverity::Note})
+    std::ranges::copy_if(findings, std::back_inserter(ordered),
+                         [&](const domain::Finding& finding) { return finding.severity == severity; });
+  return ordered;
+}
+
+}  // namespace
+
+base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
+  if (std::ranges::none_of(request.reading.board.blocks, has_work))
+    return base::failure(base::ErrorCode::Invalid, "the board has no work to rehearse");
+  auto attendance = who_comes(request.people, request.gym_class, request.heads);
+  if (!attendance) return tl::unexpected(attendance.error());
+
+  domain::GymClass gym_class = request.gym_class;
+  gym_class.arrivals.clear();
+  for (std::size_t p = 0; p < attendance->people.size(); ++p)
+    gym_class.arrivals.push_back({attendance->people[p].id, attendance->late[p]});
+
+  std::vector<body::BodyEstimate> estimates;
+  for (const domain::Person& person : attendance->people)
+    estimates.push_back(body::estimate(person, request.gym.catalogue, request.gym.constants));
+  const rehearsal::Cast cast = cast_of(attendance->people, estimates, request);
+
+  ClassRehearsal result;
+  result.timetable = timetable::lay_out(request.reading.board, gym_class,
+                                        {.last_rest_counts = request.gym.house.last_rest_counts});
+  result.fitted = rehearsal::plain_fit({.board = request.reading.board,
+                                        .catalogue = request.gym.catalogue,
+                                        .house = request.gym.house,
+                                        .people = attendance->people,
+                                        .bodies = cast.median,
+                                        .constants = request.gym.constants,
+                                        .date = gym_class.date,
+                                        .rule = request.rule,
+                                        .hall = &request.gym.hall});
+  const rehearsal::WrittenFloor floor = rehearsal::write_scripts({.fitted = result.fitted,
+                                                                  .timetable = result.timetable,
+                                                                  .catalogue = request.gym.catalogue,
+                                                                  .hall = request.gym.hall,
+                                                                  .house = request.gym.house,
+                                                                  .gym_class = gym_class,
+                                                                  .people = attendance->people,
+                                                                  .bodies = cast.median,
+                                                                  .constants = request.gym.constants});
+  auto rehearsed =
+      rehearsal::rehearse({.plan = floor.plan,
+                           .timetable = result.timetable,
+                           .constants = request.gym.constants,
+                           .cast = cast,
+                           .seed = request.seed,
+                           .runs = request.runs,
+                           .keep = request.keep_draws ? rehearsal::Keep::Draws : rehearsal::Keep::Sums,
+                           .stop = request.stop},
+                          in_parallel(request.threads));
+  if (!rehearsed) return tl::unexpected(rehearsed.error());
+  result.rehearsal = std::move(*rehearsed);
+  result.rehearsal.findings = findings_of(floor, {.rehearsal = result.rehearsal,
+                                                  .plan = floor.plan,
+                                                  .timetable = result.timetable,
+                                                  .catalogue = request.gym.catalogue,
+                                                  .hall = request.gym.hall,
+                                                  .history = {}});
+  result.rehearsal.notes.insert(result.rehearsal.notes.end(), floor.notes.begin(), floor.notes.end());
+  result.people = std::move(attendance->people);
+  fill_in_lines(result.rehearsal, request.reading);
+  return result;
+}
+
+}  // namespace repwright::app

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <stop_token>
+#include <string>
+#include <vector>
+
+#include "base/random.hpp"
+#include "base/result.hpp"
+#include "board/read.hpp"
+#include "body/body.hpp"
+#include "body/constants.hpp"
+#include "domain/catalogue.hpp"
+#include "domain/fitted.hpp"
+#include "domain/gym_class.hpp"
+#include "domain/hall.hpp"
+#include "domain/house.hpp"
+#include "domain/people.hpp"
+#include "domain/rehearsal.hpp"
+#include "domain/score.hpp"
+#include "rehearsal/plain_fit.hpp"
+#include "timetable/timetable.hpp"
+
+namespace repwright::app {
+
+/// What a gym knows, whoever comes: read once, used for every class.
+struct GymKnowledge {
+  domain::Catalogue catalogue;
+  body::Constants constants;
+  domain::House house;
+  domain::Hall hall;
+  std::vector<domain::ScoreEntry> scores;  // past ones, for what is more than lately; may be empty
+};
+
+struct ClassRequest {
+  const board::Reading& reading;
+  const GymKnowledge& gym;
+  const std::vector<domain::Person>& people;
+  const domain::GymClass& gym_class;
+  std::optional<int> heads;
+  rehearsal::FitRule rule = rehearsal::FitRule::WithinLimits;
+  base::Seed seed{1};
+  int runs = 200;
+  int threads = 0;  // 0: as many as the machine has
+  bool keep_draws = false;
+  std::stop_token stop;
+  /// Whose bodies are played in each run; empty: drawn from what the marks of each person tell.
+  std::function<body::Body(const domain::Person& person, int run)> bodies{};
+};
+
+struct ClassRehearsal {
+  std::vector<domain::Person> people;  // who came
+  timetable::Timetable timetable;
+  domain::FittedBoard fitted;
+  domain::Rehearsal rehearsal;  // lines of the text filled in
+};
+
+/// Rehearses a class from its read board to findings that name lines of the text. Fails with Invalid when the
+/// board has no work or nobody comes, NotFound for people whom the class names and nobody knows, Stopped.
+base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request);
+
+}  // namespace repwright::app

@@ -1,0 +1,376 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "board/assembly.hpp"
+#include "board/own_fields.hpp"
+
+namespace repwright::board {
+namespace {
+
+using base::Duration;
+using domain::Block;
+using domain::BlockKind;
+using domain::Item;
+using domain::Score;
+using domain::Unit;
+
+std::vector<Entry> all_entries(const Draft& draft) {
+  std::vector<Entry> all;
+  for (const Section& section : draft.sections)
+    all.insert(all.end(), section.entries.begin(), section.entries.end());
+  for (const auto& slot : draft.slots) all.insert(all.end(), slot.begin(), slot.end());
+  return all;
+}
+
+bool is_max(const Entry& entry) {
+  return entry.amount && entry.amount->values.size() == 1 &&
+         std::holds_alternative<domain::Max>(entry.amount->values.front());
+}
+
+/// `max burpees in 75 s`, a finisher's `max ...`: nothing but as much as possible within a time.
+bool is_max_effort(const Draft& draft, const std::vector<Entry>& entries) {
+  if (entries.empty() || draft.block.work || draft.block.rounds) return false;
+  const bool all_max = std::ranges::all_of(entries, is_max);
+  return all_max && (draft.clock || draft.said.max_effort);
+}
+
+/// `5 rounds, 40/20` over a list without amounts: each line is a station.
+bool is_round_of_stations(const Draft& draft, const std::vector<Entry>& entries) {
+  if (!draft.block.work || entries.size() < 2 || !draft.block.team_sizes.empty()) return false;
+  return std::ranges::all_of(entries, [](const Entry& entry) { return !entry.amount && !entry.sets; });
+}
+
+/// Lines become stations; `12 x 40/20` over four of them is three laps.
+void make_stations(Draft& draft) {
+  if (!draft.slots.empty()) return;
+  for (const Section& section : draft.sections)
+    for (const Entry& entry : section.entries) draft.slots.push_back({entry});
+  draft.sections.clear();
+  const int stations = static_cast<int>(draft.slots.size());
+  if (draft.times_of_work && stations > 0 && *draft.times_of_work % stations == 0)
+    draft.block.rounds = *draft.times_of_work / stations;
+}
+
+bool climbs(const Draft& draft) {
+  const auto open = [](const Entry& entry) { return entry.amount && entry.amount->open; };
+  if (draft.said.ladder || (draft.scheme && draft.scheme->open)) return true;
+  const std::vector<Entry> entries = all_entries(draft);
+  return std::ranges::any_of(entries, open);
+}
+
+BlockKind kind_of(const Chapter& chapter, const Draft& draft) {
+  const Said& said = draft.said;
+  const std::vector<Entry> entries = all_entries(draft);
+  if (said.rest) return BlockKind::Rest;
+  if (entries.empty() && draft.slots.empty() && !draft.has_clock() && draft.block.team_sizes.empty() &&
+      !draft.block.rounds && !draft.block.sets)
+    return BlockKind::Note;
+  if (said.optional) return BlockKind::Optional;
+  if (said.stations || is_round_of_stations(draft, entries)) return BlockKind::Circuit;
+  if (said.relay) return BlockKind::Relay;
+  if (!draft.block.team_sizes.empty()) return BlockKind::Partner;
+  if (said.build) return BlockKind::Build;
+  if (said.accumulate) return BlockKind::Accumulate;
+  if (said.for_distance) return BlockKind::ForDistance;
+  if (is_max_effort(draft, entries)) return BlockKind::MaxEffort;
+  if (said.every) return BlockKind::Every;
+  if (draft.block.work || draft.block.rest_rule || said.repeats || said.each_for_time)
+    return BlockKind::Intervals;
+  if (climbs(draft)) return BlockKind::Ladder;
+  if (said.amrap) return BlockKind::Amrap;
+  if (said.sets || said.superset) return BlockKind::Sets;
+  const bool quiet_part = chapter.part == Part::WarmUp || chapter.part == Part::CoolDown ||
+                          (chapter.part == Part::Skill && !said.for_time && !draft.block.cap);
+  if (quiet_part && !said.for_time) return draft.block.rounds ? BlockKind::Rounds : BlockKind::Once;
+  return BlockKind::ForTime;
+}
+
+Unit unit_of_single_max(const std::vector<Item>& items) {
+  return items.empty() ? Unit::Reps : items.front().unit;
+}
+
+Score max_score(Unit unit, bool summed) {
+  if (unit == Unit::Kilocalories) return summed ? Score::KcalSum : Score::Kcal;
+  if (unit == Unit::Metres) return summed ? Score::DistanceSum : Score::Distance;
+  return summed ? Score::RepsSum : Score::Reps;
+}
+
+Score interval_score(const Block& block) {
+  if (!block.work) return Score::Times;
+  if (!block.children.empty()) return Score::RoundsReps;
+  const auto max = [](const Item& item) { return std::holds_alternative<domain::Max>(item.amount); };
+  const auto held = [&](const Item& item) { return item.unit == Unit::Seconds && !max(item); };
+  if (std::ranges::all_of(block.items, held)) return Score::None;
+  if (block.items.size() == 1 && max(block.items.front())) return max_score(block.items.front().unit, true);
+  if (std::ranges::any_of(block.items, max)) {
+    const auto first = std::ranges::find_if(block.items, max);
+    return max_score(first->unit, true);
+  }
+  return Score::RoundsReps;
+}
+
+/// A list of counts gives its length as the rounds.
+int rounds_of(const Draft& draft, const Block& block) {
+  if (block.rounds) return *block.rounds;
+  std::size_t longest =
+      draft.scheme && draft.scheme->joined == Joined::Dashes ? draft.scheme->values.size() : 1;
+  for (const Item& item : block.items)
+    if (const auto* list = std::get_if<domain::PerSet>(&item.amount))
+      longest = std::max(longest, list->amounts.size());
+  return static_cast<int>(longest);
+}
+
+double held_seconds(const std::vector<Item>& items) {
+  double total = 0;
+  for (const Item& item : items)
+    if (const auto* number = std::get_if<double>(&item.amount);
+        number != nullptr && item.unit == Unit::Seconds)
+      total += *number;
+  return total;
+}
+
+void check_cap(Session& session, const Draft& draft, const Block& block) {
+  if (!block.cap) return;
+  const double rounds = std::max(1, block.rounds.value_or(1));
+  double fixed = held_seconds(block.items) * rounds;
+  for (const Block& child : block.children)
+    fixed += held_seconds(child.items) * std::max(1, child.rounds.value_or(1));
+  if (block.rest_rule && block.rest_rule->kind == domain::RestKind::Fixed)
+    fixed += block.rest_rule->length.si() * (rounds - 1);
+  if (const auto length = written_length(block)) fixed = std::max(fixed, length->si());
+  if (fixed <= block.cap->si()) return;
+  const domain::Span span = draft.cap_span.value_or(draft.span);
+  session.remarks.add({"cap-too-short", span,
+                       fmt::format("`{}` is shorter than the {:.0f} s that are fixed in the piece",
+                                   session.kept(span), fixed),
+                       "a cap is longer than what nobody can shorten"});
+}
+
+void finish_duties(Session& session, Places& places, const Draft& draft, Block& block) {
+  const EntryRules rules{.block = block, .draft = Draft{}};
+  if (draft.interrupt_every) {
+    domain::Interrupt duty;
+    duty.every = *draft.interrupt_every;
+    duty.first = draft.interrupt_first.value_or(Duration{});
+    duty.items = finish_entries(session, places, draft.interrupt, rules);
+    block.interrupt = std::move(duty);
+  }
+  block.penalty = finish_entries(session, places, draft.penalty, rules);
+  block.after_fail = finish_entries(session, places, draft.after_fail, rules);
+}
+
+std::vector<Section> filled(const Draft& draft) {
+  std::vector<Section> sections;
+  for (const Section& section : draft.sections)
+    if (!section.entries.empty()) sections.push_back(section);
+  return sections;
+}
+
+BlockKind child_kind(Role role) {
+  if (role == Role::Rounds) return BlockKind::Rounds;
+  return role == Role::AnyOrder ? BlockKind::Partition : BlockKind::Once;
+}
+
+}  // namespace
+
+void fill_work(Session& session, Places& places, Draft& draft, Block& block, const EntryRules& rules) {
+  std::vector<Section> sections = filled(draft);
+  const bool parted = std::ranges::any_of(sections, [](const Section& s) { return s.role == Role::Once; });
+  const bool counted =
+      block.rounds.value_or(1) > 1 || draft.said.amrap || block.work.has_value() || draft.scheme;
+  for (Section& section : sections)
+    if (section.role == Role::Plain && parted && counted) {
+      section.role = Role::Rounds;
+      section.rounds = draft.said.amrap || block.work ? std::nullopt : std::optional(rounds_of(draft, block));
+    }
+  const bool one = sections.size() == 1 && sections.front().role != Role::AnyOrder &&
+                   !(sections.front().role == Role::Once && draft.said.amrap);
+  const bool all_once = std::ranges::all_of(
+      sections, [](const Section& s) { return s.role == Role::Plain || s.role == Role::Once; });
+  if (one || (all_once && !(parted && counted))) {
+    for (const Section& section : sections) {
+      std::vector<Item> items = finish_entries(session, places, section.entries, rules);
+      block.items.insert(block.items.end(), items.begin(), items.end());
+    }
+    if (one && sections.front().role == Role::Rounds && sections.front().rounds && !block.rounds)
+      block.rounds = sections.front().rounds;
+    return;
+  }
+  for (const Section& section : sections) {
+    const BlockKind kind = child_kind(section.role);
+    if (kind == BlockKind::Once && !block.children.empty() && block.children.back().kind == BlockKind::Once) {
+      std::vector<Item> more = finish_entries(session, places, section.entries, rules);
+      block.children.back().items.insert(block.children.back().items.end(), more.begin(), more.end());
+      continue;
+    }
+    Block child;
+    child.kind = kind;
+    child.id = places.block(section.entries.front().span);
+    child.rounds = section.rounds;
+    child.items = finish_entries(session, places, section.entries, rules);
+    block.children.push_back(std::move(child));
+  }
+  if (!block.work && !block.rest_rule) block.rounds.reset();
+}
+
+namespace {
+
+void finish_clocked(Session& session, Places& places, const Chapter& chapter, Draft& draft, Block& block) {
+  const std::optional<Duration> window =
+      chapter.to ? std::optional(*chapter.to - *chapter.from) : chapter.minutes;
+  const bool as_many = draft.said.max_effort || draft.said.for_distance ||
+                       block.kind == BlockKind::MaxEffort || block.kind == BlockKind::ForDistance;
+  if (block.kind == BlockKind::Partner && !block.cap && draft.clock) block.duration = draft.clock;
+  const std::optional<Duration> duration_before = block.duration;
+  if (block.kind == BlockKind::Accumulate && draft.clock)
+    draft.scheme = Numbers{.values = {draft.clock->si()}, .unit = Unit::Seconds, .span = draft.span};
+  fill_work(session, places, draft, block, {.block = block, .draft = draft, .as_many = as_many});
+  (void)duration_before;
+  switch (block.kind) {
+    case BlockKind::ForTime:
+      if (block.children.empty()) block.rounds = rounds_of(draft, block);
+      if (!block.cap) block.cap = draft.clock ? draft.clock : window;
+      block.score = Score::Time;
+      break;
+    case BlockKind::Amrap:
+      block.duration = draft.clock ? draft.clock : window;
+      block.score = Score::RoundsReps;
+      block.rounds.reset();
+      break;
+    case BlockKind::Ladder:
+      block.duration = draft.clock ? draft.clock : window;
+      block.score = Score::RungReps;
+      block.rounds.reset();
+      break;
+    case BlockKind::Intervals:
+      if (!block.rounds) block.rounds = rounds_of(draft, block);
+      if (block.work && !block.rest) block.rest = Duration{};
+      if (block.work && block.rest_rule && block.rest_rule->between_only) block.rest.reset();
+      if (block.work && block.rest_rule && !block.rest_rule->between_only) {
+        block.rest = block.rest_rule->length;
+        block.rest_rule.reset();
+      }
+      block.score = interval_score(block);
+      break;
+    case BlockKind::Partner:
+      block.score = block.duration ? Score::RoundsReps : Score::Time;
+      break;
+    case BlockKind::Relay:
+      if (!block.turns_each) block.turns_each = block.rounds.value_or(1);
+      block.rounds.reset();
+      if (block.team_sizes.empty()) block.team_sizes = {2};
+      for (Item& item : block.items) item.share.reset();
+      block.score = Score::Place;
+      break;
+    case BlockKind::Build:
+      block.duration = draft.clock ? draft.clock : window;
+      block.score = Score::Load;
+      break;
+    case BlockKind::Accumulate:
+      block.score = Score::Time;
+      break;
+    case BlockKind::ForDistance:
+      block.duration = draft.clock ? draft.clock : window;
+      for (Item& item : block.items) {
+        item.amount = domain::Max{};
+        item.unit = Unit::Metres;
+      }
+      block.score = Score::Distance;
+      break;
+    case BlockKind::MaxEffort:
+      block.duration = draft.clock ? draft.clock : window;
+      block.score = max_score(unit_of_single_max(block.items), false);
+      break;
+    case BlockKind::Optional:
+      if (draft.said.sets) {
+        for (const Section& section : draft.sections)
+          for (const Entry& entry : section.entries)
+            if (entry.sets) block.sets = std::max(block.sets.value_or(0), *entry.sets);
+      }
+      break;
+    default:
+      break;
+  }
+}
+
+void check_work(Session& session, const Draft& draft, const Block& block) {
+  const bool needs = block.kind != BlockKind::Rest && block.kind != BlockKind::Note;
+  if (needs && block.items.empty() && block.children.empty())
+    session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)),
+                         "write what is done, one line each"});
+  const bool endless = (block.kind == BlockKind::Amrap || block.kind == BlockKind::Ladder ||
+                        block.kind == BlockKind::ForDistance || block.kind == BlockKind::MaxEffort) &&
+                       !block.duration && !block.cap;
+  if (endless)
+    session.remarks.add({"no-length", draft.span,
+                         fmt::format("`{}` does not say how long it runs", session.kept(draft.span)),
+                         "write the minutes"});
+}
+
+std::string joined_words(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) {
+    if (!text.empty()) text += "; ";
+    text += word;
+  }
+  return text;
+}
+
+}  // namespace
+
+std::vector<Block> finish_draft(Session& session, Places& places, const Chapter& chapter, Draft& draft) {
+  if (draft.untouched() && draft.block == Block{}) return {};
+  const BlockKind kind = kind_of(chapter, draft);
+  if (draft.span.line == 0) {
+    const std::vector<Entry> entries = all_entries(draft);
+    draft.span = entries.empty() ? chapter.span : entries.front().span;
+  }
+  std::vector<Block> blocks;
+  const std::optional<Duration> window =
+      chapter.to ? std::optional(*chapter.to - *chapter.from) : chapter.minutes;
+  if (kind == BlockKind::Sets) {
+    blocks = finish_sets(session, places, draft);
+    if (blocks.empty())
+      session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)),
+                           "write the lift"});
+  } else if (kind == BlockKind::Every) {
+    blocks = {finish_every(session, places, draft, window)};
+  } else if (kind == BlockKind::Circuit) {
+    make_stations(draft);
+    blocks = {finish_circuit(session, places, draft, window)};
+  } else {
+    Block block = draft.block;
+    block.kind = kind;
+    block.id = places.block(draft.span);
+    if (kind == BlockKind::Rest || kind == BlockKind::Note) {
+      block.duration = draft.clock;
+      if (kind == BlockKind::Note && draft.texts.empty()) {
+        if (draft.clock && !draft.has_work()) return {};
+        session.remarks.add({"no-work", draft.span, fmt::format("`{}` has no work", session.kept(draft.span)),
+                             "write what is done, one line each"});
+        block.kind = BlockKind::ForTime;
+        block.rounds = 1;
+        block.score = Score::Time;
+        block.duration.reset();
+      }
+    } else {
+      finish_clocked(session, places, chapter, draft, block);
+      check_work(session, draft, block);
+    }
+    blocks = {std::move(block)};
+  }
+  for (Block& block : blocks) {
+    finish_duties(session, places, draft, block);
+    block.text = joined_words(draft.texts);
+    check_cap(session, draft, block);
+    if (drop_foreign_fields(block))
+      session.remarks.add({"rule-of-another-kind", draft.span,
+                           fmt::format("`{}` is followed by a rule that such a piece does not have",
+                                       session.kept(draft.span)),
+                           "write the rule below the piece that it belongs to"});
+  }
+  return blocks;
+}
+
+}  // namespace repwright::board

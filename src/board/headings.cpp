@@ -1,0 +1,354 @@
+#include "board/headings.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace repwright::board {
+namespace {
+
+using base::Duration;
+
+struct PartWord {
+  std::string_view words;
+  Part part;
+  bool sure;  // a heading whatever follows; else minutes, a colon or the end must follow
+};
+constexpr std::array part_words{
+    PartWord{"warm up", Part::WarmUp, true},    PartWord{"warmup", Part::WarmUp, true},
+    PartWord{"wu", Part::WarmUp, true},         PartWord{"w up", Part::WarmUp, true},
+    PartWord{"mobility", Part::WarmUp, false},  PartWord{"activation", Part::WarmUp, false},
+    PartWord{"skill", Part::Skill, true},       PartWord{"skills", Part::Skill, true},
+    PartWord{"technique", Part::Skill, true},   PartWord{"practice", Part::Skill, false},
+    PartWord{"strength", Part::Strength, true}, PartWord{"str", Part::Strength, true},
+    PartWord{"lift", Part::Strength, false},    PartWord{"lifting", Part::Strength, false},
+    PartWord{"cond", Part::Piece, true},        PartWord{"conditioning", Part::Piece, true},
+    PartWord{"piece", Part::Piece, false},      PartWord{"main piece", Part::Piece, false},
+    PartWord{"main", Part::Piece, false},       PartWord{"part", Part::Piece, false},
+    PartWord{"engine", Part::Piece, false},     PartWord{"workout", Part::Piece, false},
+    PartWord{"event", Part::Piece, false},      PartWord{"cool down", Part::CoolDown, true},
+    PartWord{"cooldown", Part::CoolDown, true}, PartWord{"cool", Part::CoolDown, false},
+    PartWord{"cd", Part::CoolDown, false},      PartWord{"stretch", Part::CoolDown, false},
+    PartWord{"change", Part::Rest, false},      PartWord{"change over", Part::Rest, true},
+    PartWord{"changeover", Part::Rest, true},   PartWord{"set out", Part::Rest, true},
+    PartWord{"set up", Part::Rest, true},       PartWord{"setup", Part::Rest, false},
+    PartWord{"water", Part::Rest, false},       PartWord{"transition", Part::Rest, false},
+    PartWord{"break", Part::Rest, false},       PartWord{"tidy up", Part::Rest, false},
+    PartWord{"clean up", Part::Rest, false},    PartWord{"extra", Part::Extra, false},
+    PartWord{"extras", Part::Extra, false},     PartWord{"optional", Part::Extra, false},
+    PartWord{"if time", Part::Extra, true},     PartWord{"bonus", Part::Extra, false},
+    PartWord{"finisher", Part::Finisher, true}, PartWord{"talk", Part::Talk, false},
+    PartWord{"brief", Part::Talk, false},       PartWord{"briefing", Part::Talk, false},
+    PartWord{"scores", Part::Talk, false},      PartWord{"intro", Part::Talk, false},
+    PartWord{"welcome", Part::Talk, false},     PartWord{"score", Part::Talk, false}};
+
+struct Found {
+  Part part = Part::None;
+  std::size_t marks = 0;
+  bool sure = false;
+};
+
+Found find_part(const Cursor& cursor) {
+  Found found;
+  for (const PartWord& word : part_words) {
+    const std::size_t reach = cursor.reach(word.words);
+    if (reach > found.marks) found = {word.part, reach, word.sure};
+  }
+  return found;
+}
+
+constexpr std::array<std::string_view, 40> day_words{
+    "mon",    "tue", "tues",    "wed",      "thu",       "thur",     "thurs",   "fri",
+    "sat",    "sun", "monday",  "tuesday",  "wednesday", "thursday", "friday",  "saturday",
+    "sunday", "wk",  "week",    "day",      "jan",       "feb",      "mar",     "apr",
+    "may",    "jun", "jul",     "aug",      "sep",       "oct",      "nov",     "dec",
+    "am",     "pm",  "january", "february", "june",      "july",     "october", "november"};
+
+bool is_day(const Cursor& cursor) {
+  if (!cursor.at_word()) return false;
+  const auto at = std::ranges::find(day_words, cursor.peek().text);
+  return at != day_words.end() && at - day_words.begin() < 20;
+}
+
+/// Whether a clock, a count or an amount with a name stands anywhere in the line.
+bool says_work(const Session& session, Cursor cursor) {
+  for (; !cursor.done(); cursor.next()) {
+    if (cursor.at_any({"amrap",   "emom",         "otm",        "rft",        "for time", "rounds",
+                       "rds",     "build to",     "accumulate", "teams of",   "buy in",   "superset",
+                       "ygig",    "stations",     "station",    "cap",        "tc",       "every",
+                       "chipper", "waterfall",    "max",        "sets",       "note",     "rest",
+                       "relay",   "for distance", "find a",     "work up to", "minute 1", "min 1",
+                       "levels",  "title"}))
+      return true;
+    const Token& token = cursor.peek();
+    if (token.kind == TokenKind::Word && token.text.size() > 3 && token.text[0] == 'e' &&
+        token.text.ends_with("mom"))
+      return true;
+    if (cursor.at_number() && (cursor.at_symbol(kTimes, 1) || cursor.at_any({"rm"}, 1))) return true;
+    if (cursor.at_any({"min on", "s on", "sec on", "min work", "sec work"})) return true;
+    if (cursor.at_number()) {
+      Cursor ahead = cursor;
+      Remarks silent;
+      const auto numbers = take_numbers(ahead, silent);
+      if (numbers && numbers->joined == Joined::Dashes && numbers->values.size() > 2) return true;
+      if (numbers && session.names.find(ahead)) return true;
+      if (numbers && (numbers->unit == domain::Unit::Metres || numbers->unit == domain::Unit::Kilocalories))
+        return true;
+    }
+    if (cursor.at_word()) {
+      const auto named = session.names.find(cursor);
+      Cursor behind = cursor;
+      if (named) behind.next(named->marks);
+      if (named && behind.at_number()) return true;
+    }
+  }
+  return false;
+}
+
+/// `A - 11:00`, `Kids: ...`: words that no rule knows, before a colon.
+bool unknown_prefix(Session& session, const Cursor& cursor) {
+  Cursor ahead = cursor;
+  while (ahead.at_word() || ahead.at_symbol('-')) ahead.next();
+  if (!ahead.at_symbol(':') || ahead.position() == cursor.position() ||
+      ahead.position() - cursor.position() > 4)
+    return false;
+  const Cursor prefix = cursor.part(cursor.position(), ahead.position());
+  if (session.names.find(prefix) || find_part(prefix).part != Part::None) return false;
+  return !prefix.at_any({"buy",        "cash",    "odd",    "even",  "minute",   "min",      "superset",
+                         "accumulate", "levels",  "relay",  "score", "p1",       "p2",       "teams",
+                         "pairs",      "note",    "rounds", "once",  "build",    "then",     "rest",
+                         "title",      "amrap",   "emom",   "for",   "any",      "every",    "each",
+                         "ladder",     "chipper", "intent", "heats", "stations", "partners", "partner",
+                         "circuit",    "cap",     "with",   "in",    "max",      "otm",      "tempo"});
+}
+
+void note_slip_of_line(Session& session, const Cursor& cursor, std::string& title) {
+  if (!title.empty()) title += ' ';
+  title += session.kept(cursor.rest_span());
+}
+
+}  // namespace
+
+Part part_at(const Cursor& cursor) {
+  return find_part(cursor).part;
+}
+
+bool reads_as_title(Session& session, Cursor cursor) {
+  if (cursor.done()) return false;
+  if (cursor.at_symbol('-') || cursor.at_symbol('*') || cursor.at_symbol(kBullet) || cursor.at_symbol('('))
+    return false;
+  if (cursor.at_number()) {
+    Cursor time = cursor;
+    Remarks silent;
+    const bool date =
+        cursor.at_symbol('/', 1) || cursor.at_symbol('.', 1) ||
+        (cursor.at_word(1) && std::ranges::find(day_words, cursor.peek(1).text) != day_words.end());
+    if (!date && !take_time(time, silent, Naked::Refused)) return false;
+  }
+  if (is_day(cursor)) return !says_work(session, cursor);
+  const Found part = find_part(cursor);
+  if (part.part != Part::None) {
+    Cursor behind = cursor;
+    behind.next(part.marks);
+    if (part.sure || behind.done() || behind.at_number() || behind.at_symbol(':') || behind.at_symbol('-') ||
+        behind.at_symbol('('))
+      return false;
+  }
+  if (says_work(session, cursor)) return false;
+  if (cursor.at_any({"in pairs", "pairs",    "partner", "partners", "for",   "then", "with", "score",
+                     "intent",   "vest",     "quiet",   "swap",     "odd",   "even", "or",   "heats",
+                     "same",     "cash out", "one",     "p1",       "trios", "keep"}))
+    return false;
+  return !(session.names.find(cursor) &&
+           session.names.find(cursor)->marks == cursor.end() - cursor.position());
+}
+
+void read_title(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  if (ahead.take("title") && ahead.take_symbol(':')) {
+    session.title = session.kept(ahead.rest_span());
+    cursor.next(cursor.end() - cursor.position());
+    return;
+  }
+  if (reads_as_title(session, cursor)) {
+    note_slip_of_line(session, cursor, session.title);
+    cursor.next(cursor.end() - cursor.position());
+    return;
+  }
+  ahead = cursor;
+  if (is_day(ahead)) {
+    while (!ahead.done() && (std::ranges::find(day_words, ahead.peek().text) != day_words.end() ||
+                             (ahead.at_number() && ahead.before().kind == TokenKind::Word &&
+                              (ahead.before().text.starts_with("w") || ahead.before().text == "day"))))
+      ahead.next();
+  } else if (unknown_prefix(session, ahead)) {
+    while (!ahead.at_symbol(':')) ahead.next();
+  } else {
+    return;
+  }
+  session.title = session.kept(cursor.span_of(cursor.position(), ahead.position()));
+  ahead.take_symbol(':');
+  ahead.take_symbol(',');
+  ahead.take_symbol('-');
+  cursor = ahead;
+}
+
+bool read_level_header(Session& session, const Cursor& cursor) {
+  if (!cursor.at_word()) return false;
+  std::vector<std::string> levels;
+  std::size_t from = cursor.position();
+  for (Cursor ahead = cursor;; ahead.next()) {
+    if (ahead.done() || ahead.at_symbol('/') || ahead.at_symbol('|')) {
+      const std::size_t words = ahead.position() - from;
+      if (words == 0 || words > 3) return false;
+      const Cursor part = cursor.part(from, ahead.position());
+      if (find_part(part).part != Part::None || session.names.find(part)) return false;
+      levels.push_back(session.kept(part.rest_span()));
+      from = ahead.position() + 1;
+      if (ahead.done()) break;
+    } else if (!ahead.at_word()) {
+      return false;
+    }
+  }
+  if (levels.size() < 2 || levels.size() > 5) return false;
+  if (session.draft().has_work() || session.draft().has_clock()) session.fresh(cursor.rest_span());
+  session.draft().block.levels = std::move(levels);
+  return true;
+}
+
+namespace {
+
+struct Window {
+  Duration from, to;
+};
+
+std::optional<Window> take_window(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  Remarks silent;
+  const auto clock = [&](bool& naked) -> std::optional<Duration> {
+    Cursor time = ahead;
+    const auto said = take_time(time, silent, Naked::Refused);
+    naked = !said;
+    if (said) {
+      if (time.before().kind == TokenKind::Word) return std::nullopt;
+      ahead = time;
+      return said;
+    }
+    const auto number = ahead.take_count();
+    return number ? std::optional(*number * base::minute) : std::nullopt;
+  };
+  bool naked_from = false;
+  bool naked_to = false;
+  const auto from = clock(naked_from);
+  if (!from || !(ahead.take_symbol('-') || ahead.take("to"))) return std::nullopt;
+  const auto to = clock(naked_to);
+  if (!to || *to <= *from) return std::nullopt;
+  ahead.take_symbol('\'');
+  ahead.take_any({"min", "mins", "minutes"});
+  if (ahead.at_symbol('-') && ahead.glued(0)) return std::nullopt;
+  ahead.take_symbol(':');
+  if (naked_from && naked_to) {
+    const bool first = from->si() == 0;
+    const Chapter* last = session.chapters.empty() ? nullptr : &session.chapters.back();
+    const bool follows = last != nullptr && last->to && *last->to < *to;
+    if (!first && !follows) return std::nullopt;
+    if (first && !follows &&
+        (ahead.at_any({"reps", "m", "cal", "s"}) ||
+         (session.names.find(ahead) && last != nullptr && !last->drafts.empty())))
+      return std::nullopt;
+  }
+  cursor = ahead;
+  return Window{*from, *to};
+}
+
+}  // namespace
+
+bool read_window(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  const auto window = take_window(session, ahead);
+  if (!window) return false;
+  const domain::Span span = ahead.span_from(cursor.position());
+  if (!session.chapters.empty() && session.chapters.back().to && *session.chapters.back().to > window->from)
+    session.remarks.add({"window-order", span,
+                         fmt::format("`{}` begins before the last window ends", session.kept(span)),
+                         "mend the minutes"});
+  const Found part = find_part(ahead);
+  Chapter& chapter = session.open_chapter(part.part, "", span);
+  chapter.from = window->from;
+  chapter.to = window->to;
+  session.score_from = session.chapters.size() - 1;
+  if (part.part != Part::None) {
+    Cursor behind = ahead;
+    behind.next(part.marks);
+    const bool work_part = part.part == Part::Skill || part.part == Part::Strength ||
+                           part.part == Part::Piece || part.part == Part::Finisher ||
+                           part.part == Part::Extra;
+    if (work_part && (behind.at_symbol(':') || behind.done())) {
+      chapter.words.push_back(session.kept(ahead.span_of(ahead.position(), behind.position())));
+      behind.take_symbol(':');
+      cursor = behind;
+      return true;
+    }
+  }
+  cursor = ahead;
+  return true;
+}
+
+/// `..., then finisher: max burpees`: a part that begins inside a line.
+bool read_inline_heading(Session& session, Cursor& cursor) {
+  const Part part = find_part(cursor).part;
+  const bool own = part == Part::Finisher || part == Part::Extra || part == Part::CoolDown;
+  if (!own || session.bracketed || session.depth > 1) return false;
+  return read_heading(session, cursor);
+}
+
+bool read_heading(Session& session, Cursor& cursor) {
+  const Found found = find_part(cursor);
+  if (found.part == Part::None) return false;
+  Cursor ahead = cursor;
+  ahead.next(found.marks);
+  // `Piece A`, `Part 2`, `Cond B`.
+  const bool letter = ahead.at_word() && ahead.peek().text.size() == 1 && found.part != Part::Talk;
+  if (letter) ahead.next();
+  const bool numbered = found.part == Part::Piece && ahead.at_number() &&
+                        (ahead.at_symbol(':', 1) || ahead.at_symbol('-', 1)) &&
+                        !(ahead.glued(1) && ahead.at_number(2) && ahead.glued(2));
+  if (numbered) ahead.next();
+  const std::size_t title_end = ahead.position();
+  Cursor minutes = ahead;
+  const bool bracket = minutes.take_symbol('(');
+  minutes.take_symbol('-');
+  const std::size_t time_from = minutes.position();
+  auto time = take_time(minutes, session.remarks, Naked::Refused);
+  if (time && bracket && !minutes.take_symbol(')')) time.reset();
+  if (time && (minutes.at_any({"amrap", "emom", "on the clock", "cap", "for time", "on", "otm", "off"}) ||
+               minutes.at_symbol('/') || minutes.at_symbol(kTimes)))
+    time.reset();
+  const bool marked = time || ahead.done() || ahead.at_symbol(':') ||
+                      (ahead.at_symbol('-') && !ahead.glued(1)) ||
+                      (ahead.at_symbol('(') && found.part != Part::Talk);
+  if (!marked && !found.sure) return false;
+  if (cursor.at("score") && !time) return false;
+  if (cursor.at("scores") && !time && !ahead.done()) return false;
+  if (found.part == Part::Rest && !found.sure && !time && !ahead.done()) return false;
+  const domain::Span span = cursor.span_of(cursor.position(), title_end);
+  Chapter& chapter = session.open_chapter(found.part, session.kept(span), span);
+  session.score_from = session.chapters.size() - 1;
+  if (time) {
+    chapter.minutes = time;
+    chapter.span = cursor.span_of(cursor.position(), minutes.position());
+    ahead = minutes;
+  }
+  (void)time_from;
+  const bool words_only = found.part == Part::WarmUp || found.part == Part::CoolDown ||
+                          found.part == Part::Talk || found.part == Part::Rest;
+  if (!words_only) {
+    ahead.take_symbol(':');
+    if (ahead.at_symbol('-') && !ahead.glued(1)) ahead.next();
+  }
+  cursor = ahead;
+  return true;
+}
+
+}  // namespace repwright::board

@@ -1,0 +1,292 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "board/movement_choice.hpp"
+#include "board/session.hpp"
+
+namespace repwright::board {
+namespace {
+
+using domain::Span;
+using domain::Unit;
+
+/// `4x8`, `3 x 8-10`, `4x max-2`: sets and the amount of one.
+bool take_sets_by_amount(Session& session, Cursor& cursor, Entry& entry) {
+  if (!cursor.at_number() || !cursor.at_symbol(kTimes, 1)) return false;
+  Cursor ahead = cursor;
+  const auto sets = ahead.take_count();
+  ahead.next();
+  if (!sets) return false;
+  auto amount = take_numbers(ahead, session.remarks);
+  if (!amount) return false;
+  entry.sets = *sets;
+  entry.amount = std::move(amount);
+  cursor = ahead;
+  return true;
+}
+
+bool number_begins_next_item(const Session& session, const Cursor& cursor) {
+  Cursor ahead = cursor;
+  Remarks silent;
+  const auto numbers = take_numbers(ahead, silent);
+  return numbers && session.names.find(ahead).has_value();
+}
+
+/// Work in a list without amounts stands for itself where the piece gives the amount.
+bool amount_comes_from_piece(Session& session) {
+  Draft& draft = session.draft();
+  return draft.scheme || draft.said.stations || draft.said.every || draft.block.work ||
+         draft.said.max_effort || draft.said.for_distance || draft.said.accumulate || draft.said.build ||
+         draft.said.ladder;
+}
+
+void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
+  if (entry.amount || entry.sets) return;
+  Cursor ahead = cursor;
+  if (ahead.at_symbol(':') && !ahead.glued(1)) ahead.next();
+  const bool given = session.draft().gives_amounts();
+  if (!given && take_sets_by_amount(session, ahead, entry)) {
+    cursor = ahead;
+    return;
+  }
+  if (amount_comes_from_piece(session) && number_begins_next_item(session, ahead)) return;
+  if (ahead.at_number() && (ahead.at_symbol('%', 1) || ahead.at_any({"kg", "lb", "lbs", "rpe"}, 1))) return;
+  auto amount = take_numbers(ahead, session.remarks);
+  if (!amount) return;
+  Cursor load = ahead;
+  if (take_load_unit(load) != LoadUnit::Unsaid) return;
+  if (given && !amount->unit)
+    return;  // 'thrusters 40/30' below 21-15-9: the amount is there, this is the load
+  entry.amount = std::move(amount);
+  cursor = ahead;
+}
+
+bool bracket_says_known(const Cursor& cursor) {
+  Cursor in = cursor;
+  in.next();
+  if (in.at_number()) {
+    in.next();
+    return in.at_symbol('/') || in.at_symbol('%') || in.at_any({"kg", "lb", "each", "per", "rounds", "rds"});
+  }
+  return in.at_symbol('>') || in.at_symbol('@') ||
+         in.at_any({"each",     "per",   "scale", "or",    "e",     "alt",   "one",
+                    "rpe",      "rest",  "cap",   "every", "build", "ea",    "sync",
+                    "together", "tempo", "start", "split", "total", "shared"});
+}
+
+/// Words of an unknown movement, its bracket included.
+Span take_free_words(Cursor& cursor) {
+  const std::size_t from = cursor.position();
+  if (cursor.at_any({"or", "and", "then", "nd", "rd", "th", "st", "to", "on", "off", "rest"}))
+    return cursor.span_from(from);
+  while (!cursor.done()) {
+    const bool hyphen = cursor.at_symbol('-') && cursor.glued(0) && cursor.at_word(1) && cursor.glued(1);
+    const bool prime = cursor.at_symbol('\'') && cursor.glued(0);
+    if (!cursor.at_word() && !hyphen && !prime) break;
+    if (cursor.position() > from &&
+        cursor.at_any({"then", "each", "ea", "per", "for time", "rest", "or", "sync", "together", "e", "in"}))
+      break;
+    cursor.next();
+  }
+  if (cursor.at_symbol('(') && cursor.position() > from && !bracket_says_known(cursor)) {
+    const std::size_t close = cursor.closing();
+    cursor.next(close - cursor.position() + 1);
+  }
+  return cursor.span_from(from);
+}
+
+void take_name(Session& session, Cursor& cursor, Entry& entry, const Named& named) {
+  const std::size_t from = cursor.position();
+  cursor.next(named.marks);
+  entry.item.personal_version = named.class_word;
+  entry.item.note = kept_words(named.trailing);
+  const Span span = cursor.span_from(from);
+  if (named.slip)
+    session.remarks.add(
+        {"spelling-guess",
+         span,
+         fmt::format("`{}` was read as {}",
+                     session.kept(span).find(named.slip->first) == std::string::npos ? session.kept(span)
+                                                                                     : named.slip->first,
+                     named.slip->second),
+         "mend the word if that is wrong",
+         {named.slip->second}});
+}
+
+void settle_movement(Session& session, Entry& entry, const Named& named, const Span& span) {
+  entry.item.movement = choose_movement(session, named, entry, span);
+  const bool plain_pull_up = entry.item.movement->text == "pull-up" && !named.strict && !named.class_word &&
+                             named.written.find("strict") == std::string::npos;
+  if (!plain_pull_up) return;
+  const bool swing = session.house.pull_up_may_swing;
+  if (!swing) return;
+  entry.item.movement = domain::MovementId{"kip-pull-up"};
+  session.remarks.add_once({"pull-up-swing",
+                            span,
+                            "a plain pull-up may swing in this house",
+                            "write strict pull-ups if they must not",
+                            {"strict pull-ups"}});
+}
+
+bool take_unknown(Session& session, Cursor& cursor, Entry& entry) {
+  if (cursor.peek().kind == TokenKind::Quoted) {
+    entry.item.free_text = cursor.peek().text;
+    const std::size_t from = cursor.position();
+    cursor.next();
+    remark_unknown(session, cursor.span_from(from), entry.item.free_text);
+    return true;
+  }
+  const Span words = take_free_words(cursor);
+  entry.item.free_text = session.kept(words);
+  if (!entry.item.free_text.empty() && words.end > words.begin)
+    remark_unknown(session, words, entry.item.free_text);
+  return true;
+}
+
+/// Metres with a pace and no name are run.
+bool implied_run(const Cursor& cursor, const Entry& entry) {
+  const bool metres = entry.amount && entry.amount->unit == Unit::Metres;
+  return metres &&
+         (cursor.done() || cursor.at_symbol('@') || cursor.at_any({"at", "easy"}) || cursor.at_symbol(','));
+}
+
+bool goes_on_with_lift(const Cursor& cursor, const Entry& entry) {
+  return (entry.sets || entry.amount) && (cursor.at_symbol('@') || (entry.sets && cursor.done()) ||
+                                          cursor.at_any({"rpe"}) || cursor.at_symbol('%'));
+}
+
+bool for_distance_follows(Cursor cursor) {
+  for (; !cursor.done(); cursor.next())
+    if (cursor.at("for distance")) return true;
+  return false;
+}
+
+bool may_stand_without_amount(Session& session, const Cursor& behind) {
+  if (for_distance_follows(behind)) return true;
+  if (amount_comes_from_piece(session)) return true;
+  const Part part = session.chapter().part;
+  const bool words_only =
+      part == Part::WarmUp || part == Part::CoolDown || part == Part::Talk || part == Part::Skill;
+  if (words_only) return false;
+  const bool ends = behind.done() || behind.at_symbol(',') || behind.at_symbol('/') ||
+                    behind.at_symbol('+') || behind.at_symbol('@') || behind.at_symbol('(') ||
+                    behind.at_symbol(':') || behind.at_any({"superset"});
+  return ends;
+}
+
+/// `Kniebeuge 5x5`: a name that nobody knows, but sets behind it.
+bool unknown_lift_ahead(Cursor cursor) {
+  std::size_t words = 0;
+  while (cursor.at_word() || (cursor.at_symbol('-') && words > 0)) {
+    cursor.next();
+    ++words;
+  }
+  return words > 0 && words < 6 && cursor.at_number() && cursor.at_symbol(kTimes, 1) && cursor.at_number(2);
+}
+
+void take_star(Cursor& cursor, Entry& entry) {
+  if (cursor.take_symbol('*')) entry.tail = true;
+}
+
+/// A second amount with a unit for the same work cannot be.
+void refuse_second_amount(Session& session, Cursor& cursor, const Entry& entry) {
+  if (!entry.amount || !cursor.at_number()) return;
+  Cursor ahead = cursor;
+  Remarks silent;
+  const std::size_t from = ahead.position();
+  const auto second = take_numbers(ahead, silent);
+  if (!second || !second->unit || !entry.amount->unit) return;
+  const bool name_follows = session.names.find(ahead).has_value();
+  const bool between = entry.item.movement.has_value() && name_follows;
+  if (between || *second->unit == Unit::Reps) return;
+  session.remarks.add(
+      {"two-units", ahead.span_from(from),
+       fmt::format("`{}` is a second amount for the same work", session.kept(ahead.span_from(from))),
+       "keep one of the two"});
+  cursor = ahead;
+}
+
+}  // namespace
+
+bool read_item(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  Entry entry;
+  entry.line = session.line_index;
+  const std::size_t from = ahead.position();
+  take_star(ahead, entry);
+  if (ahead.take_any({"best set", "max set", "one max set", "one best set", "1 max set", "biggest set"})) {
+    ahead.take_symbol(':');
+    ahead.take("of");
+    entry.sets = 1;
+    entry.amount = Numbers{.values = {domain::Max{}}, .span = ahead.span_from(from)};
+  } else if (!take_sets_by_amount(session, ahead, entry))
+    entry.amount = take_numbers(ahead, session.remarks);
+  if (entry.amount) refuse_second_amount(session, ahead, entry);
+  while (entry.amount && ahead.at_any({"each", "e", "ea", "per", "l"}) &&
+         read_detail(session, ahead, entry)) {
+  }
+  if (entry.amount && ahead.at("of")) ahead.next();
+  if (entry.amount && ahead.at_symbol(kTimes)) ahead.next();
+  if (!entry.amount && ahead.at_any({"cal", "cals", "kcal"}) &&
+      session.names.find(ahead.part(ahead.position() + 1, ahead.end()))) {
+    ahead.next();
+    entry.unit = domain::Unit::Kilocalories;
+  }
+  const std::size_t name_from = ahead.position();
+  std::optional<Named> named = session.names.find(ahead);
+  entry.name_first = !entry.amount && !entry.sets;
+  if (named) {
+    Cursor behind = ahead;
+    behind.next(named->marks);
+    if (entry.name_first) {
+      Entry probe = entry;
+      Cursor look = behind;
+      take_amount_behind(session, look, probe);
+      if (!probe.amount && !may_stand_without_amount(session, behind)) return false;
+    }
+    take_name(session, ahead, entry, *named);
+  } else if (entry.amount && goes_on_with_lift(ahead, entry) && !implied_run(ahead, entry)) {
+    entry.continues = true;
+  } else if (implied_run(ahead, entry)) {
+    entry.item.movement = domain::MovementId{"run"};
+  } else if (entry.amount && (ahead.at_word() || ahead.peek().kind == TokenKind::Quoted)) {
+    take_unknown(session, ahead, entry);
+    if (entry.item.free_text.empty()) return false;
+  } else if (!entry.amount && amount_comes_from_piece(session) &&
+             (ahead.peek().kind == TokenKind::Quoted || (ahead.at_word() && session.draft().said.stations))) {
+    take_unknown(session, ahead, entry);
+  } else if (unknown_lift_ahead(ahead)) {
+    take_unknown(session, ahead, entry);
+    take_amount_behind(session, ahead, entry);
+  } else {
+    return false;
+  }
+  const Span name_span = ahead.span_from(name_from);
+  if (named) take_amount_behind(session, ahead, entry);
+  if (named) entry.item.movement = named->meaning.movements.front();
+  while (read_detail(session, ahead, entry)) {
+  }
+  if (named) settle_movement(session, entry, *named, name_span);
+  refuse_second_amount(session, ahead, entry);
+  entry.span = ahead.span_from(from);
+  cursor = ahead;
+  place_entry(session, std::move(entry));
+  return true;
+}
+
+std::vector<Entry> read_entries(Session& session, Cursor& cursor) {
+  // The work is read into a piece of its own, which never becomes a block.
+  std::vector<Chapter> kept = std::move(session.chapters);
+  session.chapters.clear();
+  session.draft();
+  read_statements(session, cursor);
+  std::vector<Entry> entries;
+  for (Draft& draft : session.chapter().drafts)
+    for (Section& section : draft.sections)
+      for (Entry& entry : section.entries) entries.push_back(std::move(entry));
+  session.chapters = std::move(kept);
+  return entries;
+}
+
+}  // namespace repwright::board

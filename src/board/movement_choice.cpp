@@ -1,0 +1,151 @@
+#include "board/movement_choice.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "domain/movement_names.hpp"
+
+namespace repwright::board {
+namespace {
+
+using domain::Movement;
+using domain::MovementId;
+using domain::Unit;
+
+std::string_view category_of(Kit kit) {
+  if (kit == Kit::Barbell) return "barbell";
+  return kit == Kit::Dumbbell ? "dumbbell" : "kettlebell";
+}
+
+template <class Fits>
+void keep_if_any(std::vector<const Movement*>& candidates, Fits fits) {
+  std::vector<const Movement*> kept;
+  std::ranges::copy_if(candidates, std::back_inserter(kept), fits);
+  if (!kept.empty()) candidates = std::move(kept);
+}
+
+bool can_carry(const Movement& movement, base::Mass load) {
+  return !movement.typical_load || load <= 1.6 * movement.typical_load->heavy;
+}
+
+/// The one kind of kit that the line names.
+Kit kit_of_line(const Session& session) {
+  if (session.line == nullptr) return Kit::Unsaid;
+  Kit found = Kit::Unsaid;
+  for (std::size_t i = session.line->first; i < session.line->last; ++i) {
+    const Token& token = session.source.tokens[i];
+    const Kit kit = token.kind == TokenKind::Word ? kit_of(token.text) : Kit::Unsaid;
+    if (kit == Kit::Unsaid) continue;
+    if (found != Kit::Unsaid && found != kit) return Kit::Unsaid;
+    found = kit;
+  }
+  return found;
+}
+
+std::string shown(const Movement& movement) {
+  return movement.aliases.empty() ? movement.name : movement.aliases.front();
+}
+
+bool says_all(const Movement& movement, const std::string& words) {
+  std::string all =
+      " " + domain::normal_name(movement.id.text) + " " + domain::normal_name(movement.name) + " ";
+  for (const std::string& alias : movement.aliases) all += domain::normal_name(alias) + " ";
+  const std::string normal = domain::normal_name(words);
+  for (std::size_t at = 0; at < normal.size();) {
+    const std::size_t blank = std::min(normal.find(' ', at), normal.size());
+    if (all.find(" " + normal.substr(at, blank - at) + " ") == std::string::npos) return false;
+    at = blank + 1;
+  }
+  return !normal.empty();
+}
+
+}  // namespace
+
+MovementId choose_movement(Session& session, const Named& named, const Entry& entry,
+                           const domain::Span& span) {
+  std::vector<const Movement*> candidates;
+  for (const MovementId& id : named.meaning.movements)
+    if (const Movement* movement = session.names.movement(id)) candidates.push_back(movement);
+  if (candidates.empty()) return named.meaning.movements.front();
+  const bool open = candidates.size() > 1;
+  const std::size_t before = candidates.size();
+  if (named.kit != Kit::Unsaid)
+    keep_if_any(candidates, [&](const Movement* m) { return m->category == category_of(named.kit); });
+  const std::optional<Unit> unit = entry.amount && entry.amount->unit ? entry.amount->unit : entry.unit;
+  if (unit) keep_if_any(candidates, [&](const Movement* m) { return m->pace.contains(*unit); });
+  if (open && entry.item.implements == 2)
+    keep_if_any(candidates, [](const Movement* m) { return m->category == "dumbbell"; });
+  if (open && !entry.loads.empty()) {
+    const base::Mass most = mass_of(*std::ranges::max_element(entry.loads), entry.load_unit,
+                                    session.house.mass_unit == domain::MassUnit::Pounds);
+    keep_if_any(candidates, [&](const Movement* m) { return m->typical_load && can_carry(*m, most); });
+  }
+  const Kit nearby = kit_of_line(session);
+  if (candidates.size() > 1 && nearby != Kit::Unsaid)
+    keep_if_any(candidates, [&](const Movement* m) { return m->category == category_of(nearby); });
+  const Movement& chosen = *candidates.front();
+  const bool decided = candidates.size() == 1 && before > 1;
+  if (named.meaning.ambiguous && !decided && !named.class_word) {
+    std::vector<std::string> repairs;
+    for (std::size_t i = 1; i < candidates.size() && i < 4; ++i) repairs.push_back(shown(*candidates[i]));
+    session.remarks.add({"ambiguous-movement", span,
+                         fmt::format("`{}` was read as {}", session.kept(span), shown(chosen)),
+                         "write the full name if you mean another", std::move(repairs)});
+  }
+  if (named.kit == Kit::Unsaid || chosen.category == category_of(named.kit)) return chosen.id;
+  // 'KB lunges' where only 'DB lunges' is known: the same movement with the other bell.
+  const Kit other = named.kit == Kit::Kettlebell ? Kit::Dumbbell : Kit::Kettlebell;
+  for (const Kit kit : {named.kit, other}) {
+    const std::string_view word = kit == Kit::Dumbbell ? "db " : kit == Kit::Kettlebell ? "kb " : "bb ";
+    const Meaning* bell = session.names.exact(std::string(word) + named.written);
+    if (bell == nullptr || named.kit == Kit::Barbell) continue;
+    session.remarks.add({"ambiguous-movement",
+                         span,
+                         fmt::format("`{}` was read as {}", session.kept(span),
+                                     shown(*session.names.movement(bell->movements.front()))),
+                         "the catalogue knows it with this kit",
+                         {shown(chosen)}});
+    return bell->movements.front();
+  }
+  return chosen.id;
+}
+
+std::optional<MovementId> option_of(Session& session, Cursor words, const std::optional<MovementId>& base) {
+  if (words.done()) return std::nullopt;
+  std::string text;
+  for (Cursor c = words; !c.done(); c.next()) {
+    if (c.at_symbol('-')) continue;
+    if (!text.empty()) text += ' ';
+    text += c.peek().text;
+  }
+  if (const Meaning* meaning = session.names.exact(text); meaning != nullptr && !meaning->ambiguous)
+    return meaning->movements.front();
+  if (base) {
+    std::vector<MovementId> family{*base};
+    if (const Movement* movement = session.names.movement(*base)) {
+      family.insert(family.end(), movement->easier.begin(), movement->easier.end());
+      family.insert(family.end(), movement->harder.begin(), movement->harder.end());
+    }
+    for (const MovementId& id : family) {
+      const Movement* movement = session.names.movement(id);
+      if (movement != nullptr && says_all(*movement, text)) return id;
+    }
+  }
+  const auto named = session.names.find(words);
+  if (!named) return std::nullopt;
+  return choose_movement(session, *named, Entry{}, words.rest_span());
+}
+
+void remark_unknown(Session& session, const domain::Span& span, const std::string& words) {
+  std::vector<std::string> near;
+  if (++session.unknown_movements <= 40) near = session.names.nearest(words, 3);
+  std::string hint = "name it in the house's words or the catalogue";
+  if (!near.empty()) hint = fmt::format("did you mean {}", fmt::join(near, ", "));
+  session.remarks.add(
+      {"unknown-movement", span,
+       fmt::format("`{}` is in no catalogue: kept as words, rehearsed at a usual cost", words),
+       std::move(hint), std::move(near)});
+}
+
+}  // namespace repwright::board

@@ -1,0 +1,70 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "board/cursor.hpp"
+#include "domain/catalogue.hpp"
+#include "domain/house.hpp"
+
+namespace repwright::board {
+
+/// What the line says of the kit that a movement is done with.
+enum class Kit : std::uint8_t { Unsaid, Barbell, Dumbbell, Kettlebell };
+
+/// The kit that a word names.
+Kit kit_of(std::string_view word);
+
+/// What a name stands for: one movement, or several of which the first is the likeliest.
+struct Meaning {
+  std::vector<domain::MovementId> movements;
+  bool ambiguous = false;
+};
+
+/// A name found in the text.
+struct Named {
+  Meaning meaning;
+  std::string written;    // the words that matched, as the catalogue compares them
+  std::size_t marks = 0;  // how many marks the name takes, words around it included
+  Kit kit = Kit::Unsaid;
+  bool alternating = false;
+  bool strict = false;             // 'strict' stood before a name that does not say so itself
+  bool class_word = false;         // 'pull', 'push' alone: each person's own version
+  std::vector<std::string> extra;  // words that belong to the name but change nothing: 'heavy', 'big'
+  std::string trailing;            // words behind a sure name that say something to people only
+  std::optional<std::pair<std::string, std::string>> slip;  // written, read as
+};
+
+/// Finds the catalogue's names in a line of chalk: the longest first, spelling variety forgiven.
+class Names {
+ public:
+  Names(const domain::Catalogue& catalogue, const domain::House& house);
+
+  const domain::Catalogue& catalogue() const { return *catalogue_; }
+  /// The name that begins here, or nothing.
+  std::optional<Named> find(const Cursor& cursor) const;
+  /// What those words mean exactly, or null.
+  const Meaning* exact(std::string_view squeezed) const;
+  /// At most `count` names of movements, the nearest to those words first.
+  std::vector<std::string> nearest(std::string_view words, std::size_t count) const;
+  /// Whether that single word is part of a name.
+  bool knows(std::string_view word) const;
+  const domain::Movement* movement(const domain::MovementId& id) const { return catalogue_->find(id); }
+
+ private:
+  struct Words;
+  std::optional<Named> match(const Words& words) const;
+  std::optional<Named> joined_slip(const Words& words) const;
+  std::string corrected(const std::string& word) const;
+
+  const domain::Catalogue* catalogue_;
+  std::unordered_map<std::string, Meaning> meanings_;  // by normal name without blanks
+  std::unordered_map<std::string, bool> vocabulary_;   // single words of names
+  std::vector<std::vector<std::string>> by_length_;    // the same words, by their length
+};
+
+}  // namespace repwright::board

@@ -1,0 +1,582 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "board/session.hpp"
+
+/// Counts: rounds, sets, lists, stations, laps, work and rest, repeats.
+namespace repwright::board {
+namespace {
+
+using base::Duration;
+
+bool take_rounds_word(Cursor& cursor) {
+  return cursor.take_any({"rounds", "round", "rds", "rd", "rnds", "rnd"});
+}
+
+void check_rounds(Session& session, int count, const domain::Span& span) {
+  if (count <= 0)
+    session.remarks.add({"no-amount", span, fmt::format("`{}`: rounds begin at 1", session.kept(span)),
+                         "write how many rounds"});
+  if (count > 200)
+    session.remarks.add({"too-many", span,
+                         fmt::format("`{}`: no session holds more than 200 rounds", session.kept(span)),
+                         "write 1 to 200 rounds"});
+}
+
+/// Whether work follows on this line behind the cursor.
+bool work_follows(const Cursor& cursor) {
+  for (std::size_t i = 0; cursor.position() + i < cursor.end(); ++i)
+    if (cursor.at_word(i) && !cursor.at_any({"of", "for", "time"}, i)) return true;
+  return false;
+}
+
+/// Whether the piece ends with this line.
+bool nothing_below(const Session& session) {
+  const auto next = static_cast<std::size_t>(session.line_index) + 1;
+  return next >= session.source.lines.size() || session.source.lines[next].after_blank;
+}
+
+Section& open_section(Session& session, Draft& draft, Role role, std::optional<int> rounds) {
+  const bool reuse = !draft.sections.empty() && draft.sections.back().entries.empty();
+  if (!reuse) draft.sections.emplace_back();
+  Section& section = draft.sections.back();
+  section.role = role;
+  section.rounds = rounds;
+  section.line = session.line_index;
+  return section;
+}
+
+}  // namespace
+
+bool read_rounds(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  ahead.take_symbol(kTimes);
+  auto count = ahead.take_count();
+  if (!count) return false;
+  ahead.take_symbol(kTimes);
+  const bool rft = ahead.take_any({"rft", "rounds for time", "rds for time", "round for time"});
+  if (!rft && !take_rounds_word(ahead)) return false;
+  const bool for_time = rft || ahead.take_any({"for time"});
+  ahead.take("of");
+  check_rounds(session, *count, ahead.span_from(from));
+  count = std::max(1, *count);
+  Draft* draft = &session.draft();
+  const bool new_piece = for_time || (session.line->after_blank && session.statement == session.line->first);
+  if ((draft->said.every && !new_piece) ||
+      session.bracketed) {  // '(4 rounds)' of an EMOM says the same again
+    cursor = ahead;
+    return true;
+  }
+  if (!new_piece && (draft->block.work || draft->block.rest_rule)) {
+    draft->block.rounds = draft->block.rounds.value_or(*count);
+    cursor = ahead;
+    return true;
+  }
+  const bool blank = session.line->after_blank && session.statement == session.line->first;
+  if (draft->has_work() && !draft->block.rounds && !draft->said.amrap && !work_follows(ahead) &&
+      nothing_below(session) && !draft->said.sets) {
+    draft->block.rounds = *count;  // `..., 5 rounds` behind the work
+    draft->said.for_time |= for_time;
+    cursor = ahead;
+    return true;
+  }
+  const bool parts_allowed = !draft->said.sets && !draft->said.superset && !draft->said.build && !blank &&
+                             !draft->block.work && !draft->said.accumulate && !draft->said.max_effort &&
+                             !draft->said.rest;
+  if (draft->has_work() && parts_allowed && (!draft->block.rounds || session.then) &&
+      !draft->said.rounds_label) {
+    for (Section& section : draft->sections)
+      if (section.role == Role::Plain) section.role = Role::Once;
+    Section& section = open_section(session, *draft, Role::Rounds, *count);
+    section.this_line_only = work_follows(ahead);
+    draft->said.for_time |= for_time;
+  } else if (!draft->has_work() && !draft->said.amrap && parts_allowed) {
+    draft->block.rounds = *count;
+    draft->said.for_time |= for_time;
+    if (draft->span.line == 0) draft->span = ahead.span_from(from);
+  } else if (draft->said.amrap && !draft->has_work()) {
+    open_section(session, *draft, Role::Rounds, *count);
+  } else {
+    draft = &session.fresh(ahead.span_from(from));
+    draft->block.rounds = *count;
+    draft->said.for_time = for_time;
+  }
+  cursor = ahead;
+  return true;
+}
+
+bool read_scheme(Session& session, Cursor& cursor) {
+  if (!cursor.at_number()) return false;
+  Cursor ahead = cursor;
+  auto numbers = take_numbers(ahead, session.remarks);
+  if (!numbers || numbers->joined != Joined::Dashes || (numbers->values.size() < 3 && !numbers->open))
+    return false;
+  ahead.take_any({"reps", "of", "reps of", "each"});
+  if (session.names.find(ahead)) {
+    // `21-15-9 thrusters, pull-ups`: the list holds for the names without amounts, too.
+    Draft& draft = session.clocked(numbers->span);
+    draft.scheme = std::move(numbers);
+    draft.said.ladder |= draft.scheme->open;
+    cursor = ahead;
+    return true;
+  }
+  const bool lists = ahead.done() || ahead.at("for time") || ahead.at_symbol(':') || ahead.at("for") ||
+                     ahead.at_symbol(',') || ahead.at_symbol('(');
+  if (!lists || ahead.at_symbol('@')) return false;
+  Entry* last = session.draft().last_entry();
+  if (last != nullptr && !last->amount && last->line == session.line_index) return false;
+  Draft& draft = session.draft().said.ladder && !session.draft().has_work() ? session.draft()
+                 : session.draft().has_work()                               ? session.fresh(numbers->span)
+                                                                            : session.draft();
+  if (draft.span.line == 0) draft.span = numbers->span;
+  draft.said.ladder |= numbers->open;
+  draft.scheme = std::move(numbers);
+  cursor = ahead;
+  return true;
+}
+
+namespace {
+
+struct WorkRest {
+  std::optional<int> times;
+  Duration work, rest;
+};
+
+bool multiple_of_five(Duration time) {
+  return static_cast<int>(time.si()) % 5 == 0;
+}
+
+/// `8x 20s on/10s off`, `40/20`, `:30/:30`, `40 on 20 off`, `work 40 s, rest 20 s`.
+std::optional<WorkRest> take_work_rest(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  ahead.take("intervals");
+  ahead.take_symbol(':');
+  WorkRest read;
+  if (ahead.at_number() && ahead.at_symbol(kTimes, 1) && (ahead.at_number(2) || ahead.at_symbol(':', 2))) {
+    read.times = ahead.take_count();
+    ahead.next();
+  } else if (ahead.at_number()) {
+    Cursor rounds = ahead;
+    const auto count = rounds.take_count();
+    if (count && take_rounds_word(rounds) &&
+        (rounds.take("of") || rounds.take_symbol(':') || rounds.take_symbol(','))) {
+      read.times = count;
+      ahead = rounds;
+    }
+  }
+  bool said = ahead.take("work");
+  Cursor unit = ahead;
+  const bool first_unit = take_time(unit, session.remarks, Naked::Refused).has_value();
+  const auto work = take_time(ahead, session.remarks, Naked::Seconds);
+  if (!work) return std::nullopt;
+  said |= ahead.take_any({"on", "work", "hard", "of work"});
+  if (!ahead.take_symbol('/') && !ahead.take_symbol(',') && !ahead.take_symbol('-') && !said)
+    return std::nullopt;
+  const bool rest_first = ahead.take("rest");
+  said |= rest_first;
+  Cursor second = ahead;
+  const bool second_unit = take_time(second, session.remarks, Naked::Refused).has_value();
+  const auto rest = take_time(ahead, session.remarks, Naked::Seconds);
+  if (!rest) return std::nullopt;
+  const bool off = ahead.take_any({"off", "rest", "easy", "of rest"});
+  if (ahead.at("between") || ahead.at("cal") || ahead.at("m") || ahead.at("kg")) return std::nullopt;
+  if (rest_first && !read.times && !cursor.at("work") && !second_unit && !off) return std::nullopt;
+  bool counted = false;
+  Cursor more = ahead;
+  if (more.take_symbol(kTimes) && more.at_number()) counted = true;
+  const bool plain = !first_unit && !second_unit && !off && !said;
+  if (plain && !counted && !read.times && !session.draft().stations && !session.draft().said.stations)
+    return std::nullopt;
+  if (plain && (!multiple_of_five(*work) || !multiple_of_five(*rest) || work->si() < 10)) return std::nullopt;
+  if (!plain && !off && !said && !(first_unit && second_unit)) return std::nullopt;
+  if (counted && !read.times) {
+    Cursor count = more;
+    const auto times = count.take_count();
+    const bool other = count.at_any({"stations", "station", "laps", "lap"});
+    if (times && !other) {
+      take_rounds_word(count);
+      count.take_any({"times", "sets", "intervals"});
+      read.times = times;
+      ahead = count;
+    }
+  }
+  read.work = *work;
+  read.rest = *rest;
+  cursor = ahead;
+  return read;
+}
+
+}  // namespace
+
+bool read_work_rest(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  const auto read = take_work_rest(session, ahead);
+  if (!read) return false;
+  Draft& draft = session.draft().said.stations && !session.draft().block.work
+                     ? session.draft()
+                     : session.clocked(ahead.span_from(from));
+  if (draft.span.line == 0) draft.span = ahead.span_from(from);
+  draft.block.work = read->work;
+  draft.block.rest = read->rest;
+  if (read->times) {
+    check_rounds(session, *read->times, ahead.span_from(from));
+    draft.block.rounds = read->times;
+    draft.times_of_work = read->times;
+  }
+  cursor = ahead;
+  return true;
+}
+
+bool read_stations(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  ahead.take_symbol(kTimes);
+  if (ahead.at("stations") || ahead.at("circuit")) {
+    ahead.next();
+    session.clocked(ahead.span_from(from)).said.stations = true;
+    cursor = ahead;
+    return true;
+  }
+  Cursor count = ahead;
+  if (const auto number = count.take_count(); number && count.take_any({"stations", "station"})) {
+    Draft& draft = session.draft();
+    if (draft.span.line == 0) draft.span = count.span_from(from);
+    draft.said.stations = true;
+    draft.stations = number;
+    cursor = count;
+    return true;
+  }
+  count = ahead;
+  if (const auto number = count.take_count(); number && count.take_any({"laps", "lap"}) &&
+                                              (session.draft().said.stations || session.draft().block.work)) {
+    session.draft().block.laps = number;
+    cursor = count;
+    return true;
+  }
+  Cursor minutes = ahead;
+  const auto each = take_time(minutes, session.remarks, Naked::Refused);
+  if (!each || !minutes.take_any({"each station", "at each station", "per station", "each", "a station",
+                                  "at each", "on each", "stations"}))
+    return false;
+  const bool later = minutes.before().text == "station" || minutes.before().text == "stations";
+  if (!later && !session.draft().said.stations) return false;
+  Draft& draft = session.draft().said.stations ? session.draft() : session.clocked(minutes.span_from(from));
+  if (draft.span.line == 0) draft.span = minutes.span_from(from);
+  draft.said.stations = true;
+  draft.block.work = each;
+  cursor = minutes;
+  return true;
+}
+
+namespace {
+
+bool repeats_a_distance(Session& session, const Cursor& cursor, const Entry& probe) {
+  if (!probe.amount || !probe.amount->unit) return false;
+  const domain::Unit unit = *probe.amount->unit;
+  const bool distance = unit == domain::Unit::Metres || unit == domain::Unit::Kilocalories;
+  if (!distance || session.chapter().part == Part::Strength || session.draft().said.superset ||
+      session.letter != 0)
+    return false;
+  const auto named = session.names.find(cursor);
+  if (!named) return cursor.done() || !cursor.at_word();
+  const domain::Movement* movement = session.names.movement(named->meaning.movements.front());
+  return movement != nullptr && (movement->category == "run" || movement->category == "ergometer" ||
+                                 unit == domain::Unit::Kilocalories || named->written == "row");
+}
+
+/// `4 x 4 min @ 10k pace`, `5 x 3 min row`: work of a time, not a hold in sets.
+bool repeats_a_time(Session& session, const Cursor& cursor, const Entry& probe) {
+  if (!probe.amount || probe.amount->unit != domain::Unit::Seconds || !probe.amount->plain()) return false;
+  if (session.chapter().part == Part::Strength || session.draft().said.superset || session.letter != 0)
+    return false;
+  if (cursor.at_symbol('@') && (cursor.at_any({"easy", "talk", "race", "threshold", "steady"}, 1) ||
+                                (cursor.at_number(1) && cursor.at_any({"k", "km"}, 2))))
+    return true;
+  const auto named = session.names.find(cursor);
+  const domain::Movement* movement =
+      named ? session.names.movement(named->meaning.movements.front()) : nullptr;
+  return movement != nullptr && (movement->category == "run" || movement->category == "ergometer");
+}
+
+}  // namespace
+
+/// `6 x 400m`: the count goes to the piece, the distance stays for the item rule.
+bool read_repeats(Session& session, Cursor& cursor) {
+  if (!cursor.at_number() || !cursor.at_symbol(kTimes, 1)) return false;
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  const auto count = ahead.take_count();
+  ahead.next();
+  if (!count) return false;
+  Cursor amount = ahead;
+  Entry probe;
+  probe.amount = take_numbers(amount, session.remarks);
+  if (session.draft().said.relay && probe.amount) {
+    session.draft().block.turns_each = count;
+    cursor = ahead;
+    return true;
+  }
+  if (repeats_a_time(session, amount, probe)) {
+    Draft& draft = session.clocked(amount.span_from(from));
+    draft.block.rounds = count;
+    draft.block.work = base::Duration::from_si(*probe.amount->plain());
+    check_rounds(session, *count, amount.span_from(from));
+    if (amount.at_symbol('@')) {
+      Entry entry;
+      entry.line = session.line_index;
+      entry.item.movement = domain::MovementId{"run"};
+      while (read_detail(session, amount, entry)) {
+      }
+      entry.span = amount.span_from(from);
+      place_entry(session, std::move(entry));
+    }
+    cursor = amount;
+    return true;
+  }
+  if (!repeats_a_distance(session, amount, probe)) return false;
+  if (session.draft().said.relay || session.draft().said.every) return false;
+  check_rounds(session, *count, ahead.span_from(from));
+  Draft& draft = session.clocked(ahead.span_from(from));
+  draft.block.rounds = count;
+  draft.said.repeats = true;
+  cursor = ahead;
+  return true;
+}
+
+/// `4 x (100m run + 6 burpees) each`: turns of a relay, or a group that repeats.
+bool read_group(Session& session, Cursor& cursor) {
+  if (!cursor.at_number() || !cursor.at_symbol(kTimes, 1) || !cursor.at_symbol('(', 2)) return false;
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  const auto count = ahead.take_count();
+  ahead.next();
+  if (!count) return false;
+  check_rounds(session, *count, ahead.span_from(from));
+  const std::size_t close = ahead.closing();
+  Cursor inside = ahead.part(ahead.position() + 1, close);
+  ahead.next(close - ahead.position() + 1);
+  const bool relay = session.draft().said.relay;
+  Draft& draft = relay ? session.draft() : session.clocked(ahead.span_from(from));
+  if (relay) {
+    draft.block.turns_each = count;
+    ahead.take("each");
+  } else {
+    draft.block.rounds = count;
+    draft.said.repeats = ahead.at_symbol(',') || ahead.at("rest") || ahead.at("with");
+  }
+  read_statements(session, inside);
+  cursor = ahead;
+  return true;
+}
+
+bool read_set_words(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  if (ahead.take_any({"superset with", "superset w", "supersetted with", "ss with", "paired with"})) {
+    ahead.take_symbol('/');
+    Draft& draft = session.draft();
+    draft.said.superset = true;
+    if (Entry* last = draft.last_entry()) last->superset_with_next = true;
+    cursor = ahead;
+    return true;
+  }
+  if ((session.draft().said.sets || session.draft().said.superset) && session.draft().has_work() &&
+      cursor.take_any({"build", "building", "build up", "increasing", "add weight", "ascending",
+                       "add weight each set", "heavier each set", "go up each set"})) {
+    session.draft().said.load_scored = true;
+    return true;
+  }
+  if (ahead.take_any({"superset", "supersets", "giant set"})) {
+    session.clocked(ahead.span_from(from)).said.superset = true;
+    cursor = ahead;
+    return true;
+  }
+  const auto count = ahead.take_count();
+  if (!count || !ahead.take_any({"sets", "set"})) return false;
+  check_rounds(session, *count, ahead.span_from(from));
+  ahead.take("of");
+  Draft* draft = &session.draft();
+  if (draft->said.superset && !draft->has_work()) {
+    draft->block.sets = count;
+    cursor = ahead;
+    return true;
+  }
+  Entry* last = draft->last_entry();
+  if (last != nullptr && !last->sets && last->line == session.line_index && !draft->block.sets) {
+    last->sets = count;
+    draft->said.sets = true;
+  } else {
+    if (draft->has_work() || draft->has_clock() || draft->said.sets)
+      draft = &session.fresh(ahead.span_from(from));
+    if (draft->span.line == 0) draft->span = ahead.span_from(from);
+    draft->block.sets = count;
+    draft->said.sets = true;
+  }
+  cursor = ahead;
+  return true;
+}
+
+bool read_scope(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  if (ahead.take_any({"buy in", "buyin", "once", "to start", "start with"})) {
+    Draft* draft = &session.draft();
+    if (draft->has_work() && !draft->said.buy_in && !draft->said.for_time && !draft->block.rounds &&
+        !session.then && !(ahead.at_symbol(':') && draft->said.amrap))
+      draft = &session.fresh(ahead.span_from(from));
+    if (draft->span.line == 0) draft->span = ahead.span_from(from);
+    draft->said.buy_in = true;
+    open_section(session, *draft, Role::Once, std::nullopt);
+    cursor = ahead;
+    return true;
+  }
+  if (ahead.take_any({"cash out", "cashout", "finish with", "to finish"})) {
+    Draft& draft = session.draft();
+    draft.said.buy_in = true;
+    open_section(session, draft, Role::Once, std::nullopt);
+    cursor = ahead;
+    return true;
+  }
+  if (ahead.at("rounds") && ahead.at_symbol(':', 1)) {
+    Draft& draft = session.draft();
+    draft.said.rounds_label = true;
+    open_section(session, draft, Role::Rounds, std::nullopt);
+    cursor.next(2);
+    return true;
+  }
+  if (!ahead.take_any({"partition as you like", "any order", "in any order", "partition anyhow",
+                       "your partition", "own partition", "partition as needed", "own order",
+                       "your own order", "partition freely", "partition how you like",
+                       "partitioned as you like"}))
+    return false;
+  Draft& draft = session.draft();
+  if (ahead.at_symbol(':') || !draft.has_work()) {
+    open_section(session, draft, Role::AnyOrder, std::nullopt);
+    cursor = ahead;
+    return true;
+  }
+  // The words stand behind the work that they free: that of this line.
+  if (draft.sections.empty()) return false;  // the work stands in slots, which have an order
+  Section& last = draft.sections.back();
+  const auto first = std::ranges::find(last.entries, session.line_index, &Entry::line);
+  if (first == last.entries.end() || last.role == Role::AnyOrder) {
+    if (last.role == Role::Plain && session.statement == session.line->first) last.role = Role::AnyOrder;
+    cursor = ahead;
+    return true;
+  }
+  Section free{.role = Role::AnyOrder,
+               .entries = {first, last.entries.end()},
+               .this_line_only = true,
+               .line = session.line_index};
+  last.entries.erase(first, last.entries.end());
+  if (last.entries.empty()) draft.sections.pop_back();
+  draft.sections.push_back(std::move(free));
+  cursor = ahead;
+  return true;
+}
+
+bool read_slot_label(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  Draft& now = session.draft();
+  const auto punctuated = [](Cursor& c) {
+    if (c.at_symbol(')') || c.at_symbol(':') || (c.at_symbol('.') && !c.glued(1)) || c.at_symbol('.')) {
+      if (c.at_symbol(':') && c.glued(1) && c.at_number(1)) return false;
+      c.next();
+      return true;
+    }
+    return false;
+  };
+  if (ahead.take_any({"min", "minute", "mins", "minutes"}) && ahead.at_number()) {
+    const int minute = static_cast<int>(std::min(1000.0, *ahead.take_number()));
+    if (!punctuated(ahead) && !ahead.take_symbol('-')) return false;
+    Draft& draft = now.said.every ? now : session.clocked(ahead.span_from(cursor.position()));
+    draft.said.every = true;
+    if (!draft.block.every) draft.block.every = base::minute;
+    draft.slots.emplace_back();
+    draft.minutes.push_back(minute);
+    draft.slot = static_cast<int>(draft.slots.size()) - 1;
+    cursor = ahead;
+    return true;
+  }
+  ahead = cursor;
+  if (now.said.every &&
+      ahead.at_any({"odd", "even", "odds", "evens", "odd minutes", "even minutes", "odd min", "even min"})) {
+    const bool odd = ahead.peek().text.starts_with("odd");
+    ahead.take_any({"odd minutes", "even minutes", "odd min", "even min", "odd", "even", "odds", "evens"});
+    if (!punctuated(ahead) && !ahead.take_symbol('-') && !ahead.take_symbol('=')) return false;
+    const bool first = odd == session.house.minute_one_is_odd;
+    if (now.slots.size() < 2) now.slots.resize(2);
+    now.slot = first ? 0 : 1;
+    cursor = ahead;
+    return true;
+  }
+  if (!now.said.every && !now.said.stations) return false;
+  const bool letter = ahead.at_word() && ahead.peek().text.size() == 1 && ahead.peek().text[0] <= 'h';
+  if (letter && (ahead.at_symbol(')', 1) || (ahead.at_symbol(':', 1) && !ahead.at_symbol('/', 1)))) {
+    cursor.next(2);
+    now.slots.emplace_back();
+    now.slot = static_cast<int>(now.slots.size()) - 1;
+    return true;
+  }
+  ahead.take_symbol('(');
+  ahead.take("station");
+  if (!ahead.at_number()) return false;
+  const double number = *ahead.take_number();
+  const bool inline_number =
+      now.said.stations && number == static_cast<double>(now.slots.size() + 1) && ahead.at_word() &&
+      !ahead.glued(0) && !ahead.at_any({"min", "mins", "s", "m", "cal", "rounds", "laps", "stations", "sec"});
+  const bool line_number = session.statement == session.line->first &&
+                           number == static_cast<double>(now.slots.size() + 1) && ahead.at_number() &&
+                           !ahead.glued(0);
+  if (!punctuated(ahead) && !inline_number && !line_number) return false;
+  now.slots.emplace_back();
+  now.slot = static_cast<int>(now.slots.size()) - 1;
+  cursor = ahead;
+  return true;
+}
+
+bool read_same_again(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  if (!ahead.take_any({"same rounds", "same again", "same piece", "repeat piece", "repeat the piece",
+                       "same as above", "same work", "repeat", "same", "same rounds again",
+                       "same piece again", "same amrap", "again"}))
+    return false;
+  ahead.take_any({"again", "rounds", "piece", "as piece a", "as a", "as above", "of a"});
+  if (ahead.at_word() && !ahead.at_any({"as", "in", "with", "for"})) return false;
+  const Draft* source = nullptr;
+  for (const Chapter& chapter : session.chapters)
+    for (const Draft& draft : chapter.drafts)
+      if (draft.has_work() && &draft != &session.draft()) source = &draft;
+  if (source == nullptr) {
+    session.remarks.add({"nothing-to-repeat", ahead.span_from(from),
+                         fmt::format("`{}`: no piece stands above", session.kept(ahead.span_from(from))),
+                         "write the work out"});
+    cursor = ahead;
+    return true;
+  }
+  Draft copy = *source;
+  Draft& now = session.draft();
+  const bool own_clock = now.has_clock() || now.clock || now.block.rounds;
+  if (now.has_work()) {
+    Draft& next = session.fresh(ahead.span_from(from));
+    next = std::move(copy);
+  } else if (own_clock) {
+    now.sections = std::move(copy.sections);
+    now.slots = std::move(copy.slots);
+    now.scheme = copy.scheme;
+    if (!now.block.rounds && !now.said.amrap) now.block.rounds = copy.block.rounds;
+  } else {
+    const auto levels = now.block.levels;
+    now = std::move(copy);
+    if (!levels.empty()) now.block.levels = levels;
+  }
+  session.draft().texts.clear();
+  cursor = ahead;
+  return true;
+}
+
+}  // namespace repwright::board

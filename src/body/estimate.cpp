@@ -1,0 +1,84 @@
+#include "body/estimate.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "body/effort.hpp"
+#include "body/marks.hpp"
+
+namespace repwright::body {
+
+namespace {
+
+using P = Parameter;
+using Point = std::array<double, parameter_count>;
+
+// How many reps short of the first pull-up one unit of the logarithm below zero is.
+constexpr double reps_below = 6;
+constexpr double lowest = 1 - 19.0 / reps_below;
+
+double pull_log(double z, const PullScale& scale) {
+  return scale.middle + (z > 0 ? scale.up : scale.down) * z;
+}
+
+}  // namespace
+
+double set_of_log(double log_set) {
+  return log_set >= 0 ? base::exp(log_set) : 1 + reps_below * std::max(lowest - 1, log_set);
+}
+
+double log_of_set(double set) {
+  return set >= 1 ? base::log(set) : (set - 1) / reps_below;
+}
+
+Body body_at(const Point& point, const PullScale& pull, const Constants& constants) {
+  const auto value = [&](Parameter parameter) { return base::exp(point[index_of(parameter)]); };
+  Body body;
+  body.critical_speed = value(P::CriticalSpeed);
+  body.reserve_distance = value(P::ReserveDistance);
+  body.top_speed = body.critical_speed * value(P::TopSpeed);
+  body.best_set = {value(P::Push), set_of_log(pull_log(point[index_of(P::Pull)], pull)), value(P::Legs),
+                   value(P::Core), value(P::Grip)};
+  body.best_lift = {value(P::SquatLift), value(P::HingeLift), value(P::PressLift), value(P::PullLift),
+                    value(P::CleanLift)};
+  body.cadence = value(P::Cadence);
+  body.recovery = value(P::Recovery);
+  body.transition = value(P::Transition);
+  body.mass = value(P::Mass);
+  body.machine = value(P::Machine);
+  body.style_share = std::clamp(value(P::Style), 0.08, 0.5);
+  const double critical = constants.run_rate * body.critical_speed + constants.run_base;
+  body.vo2max = critical * value(P::OxygenPeak);
+  return body;
+}
+
+BodyEstimate estimate(const domain::Person& person, const domain::Catalogue& catalogue,
+                      const Constants& constants) {
+  Likeness like{.sex = person.sex, .age = person.age, .training_years = person.training_years};
+  if (person.mass) like.mass = person.mass->si();
+  if (person.height) like.height = person.height->si();
+  BodyEstimate out = prior(like);
+  const std::vector<Measurement<parameter_count>> marks =
+      measurements(person.marks, out.pull, catalogue, constants);
+  if (marks.empty()) return out;
+  out.parameters = condition<parameter_count>(out.parameters, marks);
+  out.spread = cholesky<parameter_count>(out.parameters.covariance);
+  return out;
+}
+
+Body median(const BodyEstimate& estimate, const Constants& constants) {
+  return body_at(estimate.parameters.mean, estimate.pull, constants);
+}
+
+Body draw(const BodyEstimate& estimate, base::Seed seed, std::uint64_t run, std::uint64_t person,
+          const Constants& constants) {
+  base::Stream stream(seed, run, person, base::Purpose::Body);
+  Point normal{};
+  for (double& z : normal) z = std::clamp(stream.normal(), -3.0, 3.0);
+  Point point = estimate.parameters.mean;
+  for (std::size_t i = 0; i < parameter_count; ++i)
+    for (std::size_t j = 0; j <= i; ++j) point[i] += estimate.spread[i][j] * normal[j];
+  return body_at(point, estimate.pull, constants);
+}
+
+}  // namespace repwright::body

@@ -1,0 +1,103 @@
+#pragma once
+
+#include <cmath>
+
+#include "body/gaussian.hpp"
+
+namespace repwright::body {
+
+template <std::size_t N>
+std::array<std::array<double, N>, N> cholesky(const std::array<std::array<double, N>, N>& covariance) {
+  std::array<std::array<double, N>, N> lower{};
+  for (std::size_t i = 0; i < N; ++i)
+    for (std::size_t j = 0; j <= i; ++j) {
+      double sum = covariance[i][j];
+      for (std::size_t k = 0; k < j; ++k) sum -= lower[i][k] * lower[j][k];
+      if (i == j)
+        lower[i][i] = sum > 1e-15 ? std::sqrt(sum) : 0;
+      else
+        lower[i][j] = lower[j][j] > 0 ? sum / lower[j][j] : 0;
+    }
+  return lower;
+}
+
+namespace gaussian_detail {
+
+constexpr double step = 0.02;  // of the finite differences; parameters are logarithms
+
+template <std::size_t N>
+std::array<double, N> gradient(const Measurement<N>& measurement, std::array<double, N> at) {
+  std::array<double, N> slope{};
+  for (std::size_t i = 0; i < N; ++i) {
+    const double here = at[i];
+    at[i] = here + step;
+    const double above = measurement.predict(at);
+    at[i] = here - step;
+    slope[i] = (above - measurement.predict(at)) / (2 * step);
+    at[i] = here;
+  }
+  return slope;
+}
+
+/// One scalar measurement h'x = `seen` with that variance.
+template <std::size_t N>
+void absorb(Gaussian<N>& to, const std::array<double, N>& h, double seen, double variance) {
+  std::array<double, N> ph{};
+  double predicted = 0, spread = variance;
+  for (std::size_t i = 0; i < N; ++i) {
+    for (std::size_t j = 0; j < N; ++j) ph[i] += to.covariance[i][j] * h[j];
+    predicted += h[i] * to.mean[i];
+  }
+  for (std::size_t i = 0; i < N; ++i) spread += h[i] * ph[i];
+  for (std::size_t i = 0; i < N; ++i) {
+    to.mean[i] += ph[i] / spread * (seen - predicted);
+    for (std::size_t j = 0; j < N; ++j) to.covariance[i][j] -= ph[i] * ph[j] / spread;
+  }
+}
+
+template <std::size_t N>
+Gaussian<N> round(const Gaussian<N>& prior, std::span<const Measurement<N>> measurements,
+                  const std::array<double, N>& at, double freedom) {
+  Gaussian<N> next = prior;
+  for (const Measurement<N>& measurement : measurements) {
+    const std::array<double, N> h = gradient(measurement, at);
+    const double residual = measurement.seen - measurement.predict(at);
+    double offset = 0;
+    for (std::size_t i = 0; i < N; ++i) offset += h[i] * at[i];
+    const double z = residual / measurement.sd;
+    const double weight = freedom > 0 ? (freedom + 1) / (freedom + z * z) : 1;
+    absorb(next, h, residual + offset, measurement.sd * measurement.sd / weight);
+  }
+  return next;
+}
+
+template <std::size_t N>
+Gaussian<N> iterate(const Gaussian<N>& prior, std::span<const Measurement<N>> measurements, double freedom) {
+  Gaussian<N> posterior = prior;
+  for (int rounds = 0; rounds < 12; ++rounds) {
+    const Gaussian<N> next = round(prior, measurements, posterior.mean, freedom);
+    double moved = 0;
+    for (std::size_t i = 0; i < N; ++i) moved = std::max(moved, std::abs(next.mean[i] - posterior.mean[i]));
+    // Half steps after the first rounds keep a kinked prediction from bouncing between two sides.
+    const double share = rounds < 5 ? 1.0 : 0.5;
+    for (std::size_t i = 0; i < N; ++i) posterior.mean[i] += share * (next.mean[i] - posterior.mean[i]);
+    posterior.covariance = next.covariance;
+    if (moved < 1e-6) break;
+  }
+  return posterior;
+}
+
+}  // namespace gaussian_detail
+
+template <std::size_t N>
+Gaussian<N> condition(const Gaussian<N>& prior, std::span<const Measurement<N>> measurements) {
+  constexpr double freedom = 4;
+  return gaussian_detail::iterate(prior, measurements, freedom);
+}
+
+template <std::size_t N>
+Gaussian<N> condition_normal(const Gaussian<N>& prior, std::span<const Measurement<N>> measurements) {
+  return gaussian_detail::iterate(prior, measurements, 0);
+}
+
+}  // namespace repwright::body

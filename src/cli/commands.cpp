@@ -1,0 +1,154 @@
+#include "cli/commands.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+#include <cstdio>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "api/reading_json.hpp"
+#include "api/rehearsal_json.hpp"
+#include "api/timetable_json.hpp"
+#include "app/rehearse_class.hpp"
+#include "base/civil_date.hpp"
+#include "board/read.hpp"
+#include "board/tidy.hpp"
+#include "board/words.hpp"
+#include "cli/inputs.hpp"
+#include "sheets/diagnostics_text.hpp"
+#include "sheets/reading_text.hpp"
+#include "sheets/rehearsal_text.hpp"
+#include "sheets/timetable_text.hpp"
+#include "timetable/length.hpp"
+
+namespace repwright::cli {
+namespace {
+
+constexpr int fine = 0;
+constexpr int input_at_fault = 1;
+
+void say(std::string_view text) {
+  std::fwrite(text.data(), 1, text.size(), stdout);
+}
+void remark(std::string_view text) {
+  std::fwrite(text.data(), 1, text.size(), stderr);
+}
+
+int refuse(const base::Error& error) {
+  remark(fmt::format("repwright: {}\n", error.message));
+  return input_at_fault;
+}
+
+bool has_errors(const board::Reading& reading) {
+  return std::ranges::any_of(reading.diagnostics, [](const domain::Diagnostic& diagnostic) {
+    return diagnostic.severity == domain::Severity::Error;
+  });
+}
+
+std::string remarks_of(const BoardText& board, const board::Reading& reading) {
+  return sheets::diagnostics_text({board.name, board.text}, reading.diagnostics);
+}
+
+/// "Saturday 15 May 2027, 09:00"; empty if the class has no date.
+std::string when_words(const domain::GymClass& gym_class) {
+  if (!gym_class.date) return "";
+  static constexpr std::array days{"Sunday",   "Monday", "Tuesday", "Wednesday",
+                                   "Thursday", "Friday", "Saturday"};
+  static constexpr std::array months{"January", "February", "March",     "April",   "May",      "June",
+                                     "July",    "August",   "September", "October", "November", "December"};
+  const auto date = *gym_class.date;
+  const std::chrono::weekday day(std::chrono::sys_days{date});
+  std::string words =
+      fmt::format("{} {} {} {}", days.at(day.c_encoding()), static_cast<unsigned>(date.day()),
+                  months.at(static_cast<unsigned>(date.month()) - 1), static_cast<int>(date.year()));
+  if (gym_class.start_minute) words += ", " + base::format_time_of_day(*gym_class.start_minute);
+  return words;
+}
+
+base::Result<app::ClassRehearsal> rehearsed(const ClassOptions& options, const ClassInputs& inputs,
+                                            const board::Reading& reading) {
+  return app::rehearse_class(
+      {.reading = reading,
+       .gym = inputs.gym,
+       .people = inputs.people,
+       .gym_class = inputs.gym_class,
+       .heads = options.heads,
+       .rule = options.as_written ? rehearsal::FitRule::AsWritten : rehearsal::FitRule::WithinLimits,
+       .seed = {options.seed},
+       .runs = options.runs,
+       .threads = options.threads,
+       .keep_draws = options.draws,
+       .stop = {}});
+}
+
+}  // namespace
+
+int run_read(const ReadOptions& options) {
+  const auto inputs = load_reading(options);
+  if (!inputs) return refuse(inputs.error());
+  const board::Reading reading = board::read(inputs->board.text, inputs->catalogue, inputs->house);
+  const std::vector<std::string> sentences = board::in_words(reading.board, inputs->catalogue, inputs->house);
+  if (options.json) {
+    say(api::reading_json(reading.board, sentences, reading.diagnostics));
+    remark(remarks_of(inputs->board, reading));
+  } else {
+    say(sheets::reading_text({reading.board.title, sentences, timetable::fixed_length(reading.board)}));
+    if (!reading.diagnostics.empty()) say("\n" + remarks_of(inputs->board, reading));
+  }
+  return has_errors(reading) ? input_at_fault : fine;
+}
+
+int run_tidy(const ReadOptions& options) {
+  const auto inputs = load_reading(options);
+  if (!inputs) return refuse(inputs.error());
+  const board::Reading reading = board::read(inputs->board.text, inputs->catalogue, inputs->house);
+  say(board::tidy(reading.board, inputs->catalogue, inputs->house));
+  remark(remarks_of(inputs->board, reading));
+  return has_errors(reading) ? input_at_fault : fine;
+}
+
+int run_timetable(const ClassOptions& options) {
+  const auto inputs = load_class(options);
+  if (!inputs) return refuse(inputs.error());
+  const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
+  remark(remarks_of(inputs->board, reading));
+  if (has_errors(reading)) return input_at_fault;
+  const timetable::Timetable planned = timetable::lay_out(
+      reading.board, inputs->gym_class, {.last_rest_counts = inputs->gym.house.last_rest_counts});
+  if (options.json) {
+    say(api::timetable_json(planned));
+    return fine;
+  }
+  say(sheets::timetable_text(planned));
+  if (inputs->people.empty() && !options.heads) return fine;
+  const auto result = rehearsed(options, *inputs, reading);
+  if (!result) return refuse(result.error());
+  say("\nWith these people:\n" + sheets::hour_text(result->rehearsal.timetable));
+  return fine;
+}
+
+int run_rehearse(const ClassOptions& options) {
+  const auto inputs = load_class(options);
+  if (!inputs) return refuse(inputs.error());
+  const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
+  remark(remarks_of(inputs->board, reading));
+  if (has_errors(reading)) return input_at_fault;
+  auto result = rehearsed(options, *inputs, reading);
+  if (!result) return refuse(result.error());
+  domain::Rehearsal& rehearsal = result->rehearsal;
+  rehearsal.notes.insert(rehearsal.notes.begin(), inputs->notes.begin(), inputs->notes.end());
+  if (options.json) {
+    say(api::rehearsal_json(rehearsal, {reading.board.title, timetable::fixed_length(reading.board)}));
+  } else {
+    say(sheets::rehearsal_text(rehearsal, {.title = reading.board.title,
+                                           .when = when_words(inputs->gym_class),
+                                           .people = static_cast<int>(result->people.size())}));
+  }
+  return fine;
+}
+
+}  // namespace repwright::cli

@@ -1,0 +1,16 @@
+#pragma once
+
+#include "cli/options.hpp"
+
+/// One function per command of the program. Each returns the exit code: 0 fine, 1 the input is at fault.
+/// JSON and texts that were asked for go to the standard output, everything said about them to the standard
+/// error.
+namespace repwright::cli {
+
+int run_read(const ReadOptions& options);
+int run_tidy(const ReadOptions& options);
+int run_timetable(const ClassOptions& options);
+int run_rehearse(const ClassOptions& options);
+int run_demo(const DemoOptions& options);
+
+}  // namespace repwright::cli

@@ -1,0 +1,158 @@
+#include "cli/inputs.hpp"
+
+#include <filesystem>
+#include <iostream>
+#include <iterator>
+#include <optional>
+
+#include "store/body_constants.hpp"
+#include "store/catalogue_file.hpp"
+#include "store/class_json.hpp"
+#include "store/data_folder.hpp"
+#include "store/hall_json.hpp"
+#include "store/house_json.hpp"
+#include "store/people_csv.hpp"
+#include "store/read_file.hpp"
+#include "store/scores_csv.hpp"
+
+namespace repwright::cli {
+namespace {
+
+namespace fs = std::filesystem;
+using base::Result;
+
+/// The file that was named, else the one of the gym folder if it is there.
+std::optional<fs::path> chosen(const std::optional<std::string>& named, const std::optional<std::string>& gym,
+                               const char* file) {
+  if (named) return fs::path(*named);
+  if (gym && fs::exists(fs::path(*gym) / file)) return fs::path(*gym) / file;
+  return std::nullopt;
+}
+
+Result<domain::Catalogue> load_movements(const std::optional<std::string>& gym) {
+  const auto data = store::data_folder();
+  if (!data) return tl::unexpected(data.error());
+  return store::load_catalogue(*data / "catalogue", chosen(std::nullopt, gym, "movements.toml"));
+}
+
+Result<body::Constants> load_constants(const domain::Catalogue& catalogue) {
+  const auto data = store::data_folder();
+  if (!data) return tl::unexpected(data.error());
+  return store::load_body_constants(*data / "body.toml", catalogue);
+}
+
+Result<domain::House> load_house(const std::optional<fs::path>& path, const domain::Catalogue& catalogue,
+                                 std::vector<std::string>& notes) {
+  if (!path) return domain::House{};
+  const auto bytes = store::read_file(*path);
+  if (!bytes) return tl::unexpected(bytes.error());
+  auto file = store::read_house(*bytes, path->string(), catalogue);
+  if (!file) return tl::unexpected(file.error());
+  notes.insert(notes.end(), file->notes.begin(), file->notes.end());
+  return std::move(file->house);
+}
+
+Result<void> load_hall(const std::optional<fs::path>& path, ClassInputs& inputs) {
+  if (!path) return {};
+  const auto bytes = store::read_file(*path);
+  if (!bytes) return tl::unexpected(bytes.error());
+  auto file = store::read_hall(*bytes, path->string(), inputs.gym.catalogue);
+  if (!file) return tl::unexpected(file.error());
+  inputs.gym.hall = std::move(file->hall);
+  inputs.notes.insert(inputs.notes.end(), file->notes.begin(), file->notes.end());
+  return {};
+}
+
+Result<void> load_people(const std::optional<fs::path>& path, ClassInputs& inputs) {
+  if (!path) return {};
+  const auto bytes = store::read_file(*path);
+  if (!bytes) return tl::unexpected(bytes.error());
+  auto file = store::read_people(*bytes, path->string(), inputs.gym.catalogue);
+  if (!file) return tl::unexpected(file.error());
+  inputs.people = std::move(file->people);
+  inputs.notes.insert(inputs.notes.end(), file->notes.begin(), file->notes.end());
+  return {};
+}
+
+Result<void> load_gym_class(const ClassOptions& options, ClassInputs& inputs) {
+  if (!options.gym_class) return {};
+  const fs::path path(*options.gym_class);
+  const auto bytes = store::read_file(path);
+  if (!bytes) return tl::unexpected(bytes.error());
+  auto file = store::read_class(*bytes, path.string(), path.stem().string(), inputs.gym.catalogue);
+  if (!file) return tl::unexpected(file.error());
+  inputs.gym_class = std::move(file->gym_class);
+  inputs.notes.insert(inputs.notes.end(), file->notes.begin(), file->notes.end());
+  return {};
+}
+
+Result<void> load_scores(const std::optional<fs::path>& path, ClassInputs& inputs) {
+  if (!path) return {};
+  const auto bytes = store::read_file(*path);
+  if (!bytes) return tl::unexpected(bytes.error());
+  auto scores = store::read_scores(*bytes, path->string());
+  if (!scores) return tl::unexpected(scores.error());
+  inputs.gym.scores = std::move(scores->entries);
+  inputs.notes.insert(inputs.notes.end(), scores->notes.begin(), scores->notes.end());
+  return {};
+}
+
+/// What the command line says of the day comes on top of what the class says.
+Result<void> add_day(const ClassOptions& options, ClassInputs& inputs) {
+  inputs.gym_class.indoors = inputs.gym_class.indoors || options.indoors;
+  for (const PlaceOut& out : options.out) {
+    if (!inputs.gym.catalogue.find(domain::EquipmentId{out.place}))
+      return base::failure(base::ErrorCode::NotFound, "--out: no kind of place is called `" + out.place +
+                                                          "`; the catalogue's equipment has them");
+    inputs.gym_class.faults.push_back({{out.place}, out.count, "out today"});
+  }
+  return {};
+}
+
+}  // namespace
+
+Result<BoardText> load_board(const std::string& path) {
+  if (path == "-") {
+    const std::istreambuf_iterator<char> begin(std::cin);
+    return BoardText{"standard input", std::string(begin, {})};
+  }
+  auto bytes = store::read_file(path);
+  if (!bytes) return tl::unexpected(bytes.error());
+  return BoardText{path, std::move(*bytes)};
+}
+
+Result<ReadInputs> load_reading(const ReadOptions& options) {
+  auto board = load_board(options.board);
+  if (!board) return tl::unexpected(board.error());
+  auto catalogue = load_movements(options.gym);
+  if (!catalogue) return tl::unexpected(catalogue.error());
+  std::vector<std::string> notes;
+  auto house = load_house(chosen(options.house, options.gym, "house.json"), *catalogue, notes);
+  if (!house) return tl::unexpected(house.error());
+  return ReadInputs{std::move(*board), std::move(*catalogue), std::move(*house)};
+}
+
+Result<ClassInputs> load_class(const ClassOptions& options) {
+  ClassInputs inputs;
+  auto board = load_board(options.board);
+  if (!board) return tl::unexpected(board.error());
+  inputs.board = std::move(*board);
+  auto catalogue = load_movements(options.gym);
+  if (!catalogue) return tl::unexpected(catalogue.error());
+  inputs.gym.catalogue = std::move(*catalogue);
+  auto constants = load_constants(inputs.gym.catalogue);
+  if (!constants) return tl::unexpected(constants.error());
+  inputs.gym.constants = std::move(*constants);
+  auto house =
+      load_house(chosen(options.house, options.gym, "house.json"), inputs.gym.catalogue, inputs.notes);
+  if (!house) return tl::unexpected(house.error());
+  inputs.gym.house = std::move(*house);
+  return load_hall(chosen(options.hall, options.gym, "hall.json"), inputs)
+      .and_then([&] { return load_people(chosen(options.people, options.gym, "people.csv"), inputs); })
+      .and_then([&] { return load_gym_class(options, inputs); })
+      .and_then([&] { return load_scores(chosen(std::nullopt, options.gym, "scores.csv"), inputs); })
+      .and_then([&] { return add_day(options, inputs); })
+      .map([&] { return std::move(inputs); });
+}
+
+}  // namespace repwright::cli

@@ -1,0 +1,41 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace repwright::cli {
+
+/// A place taken out for the day: `--out pull-up-bar=2`.
+struct PlaceOut {
+  std::string place;
+  int count = 0;
+};
+
+struct ReadOptions {
+  std::string board;  // a file, or "-" for the standard input
+  std::optional<std::string> house;
+  std::optional<std::string> gym;  // a gym folder, for its house and its own movements
+  bool json = false;
+};
+
+struct ClassOptions {
+  std::string board;
+  std::optional<std::string> people, hall, house, gym_class, gym;
+  std::optional<int> heads;
+  std::vector<PlaceOut> out;
+  bool indoors = false;
+  int runs = 200;
+  std::uint64_t seed = 1;
+  int threads = 0;  // 0: as many as the machine has
+  bool as_written = false;
+  bool json = false;
+  bool draws = false;
+};
+
+struct DemoOptions {
+  std::string folder;
+};
+
+}  // namespace repwright::cli

@@ -1,0 +1,72 @@
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+
+#include "domain/ids.hpp"
+
+/// The shared numbers of the body model, the same for everybody: data/body.toml, read in `store`, used in
+/// `body`. What they mean and where they come from is docs/models/body.md.
+namespace repwright::domain {
+
+/// What tires on its own account.
+enum class MuscleGroup : std::uint8_t { Push, Pull, Legs, Core, Grip };
+inline constexpr std::size_t muscle_group_count = 5;
+
+/// The lifts whose best single limits the loaded movements.
+enum class Lift : std::uint8_t { Squat, Hinge, Press, Pull, Clean };
+inline constexpr std::size_t lift_count = 5;
+
+/// How one movement works a body. The largest set follows from `share` or `ratio`, from the load, or from
+/// both; with none of them only the whole body limits the movement (a run, a machine).
+struct MovementCost {
+  MuscleGroup group = MuscleGroup::Legs;
+  std::array<double, muscle_group_count>
+      weight{};                 // drain on each group relative to the own one, which has 1
+  double cost = 1;              // ml O2/kg per default unit of the catalogue, before load
+  double mode = 0.9;            // share of the critical metabolic rate that it can use
+  std::optional<double> share;  // of body mass moved
+  std::optional<double> ratio;  // largest set over that of the group's own test
+  std::optional<Lift> strength;
+  double of = 1;               // its best single as a share of that of `strength`
+  std::optional<double> drag;  // a machine: watts at 1 m/s on its display
+  std::string source;
+  bool operator==(const MovementCost&) const = default;
+};
+
+struct BodyConstants {
+  double kappa = 1.0 / 30;       // per rep
+  double kappa_held = 1.0 / 55;  // per second of a hold or carry: kappa / 1.83 s
+  std::array<double, muscle_group_count> fast_share{.75, .75, .75, .75, .75};
+  std::array<double, muscle_group_count> fast_time{60, 60, 30, 40, 45};  // s
+  std::array<double, muscle_group_count> slow_time{200, 200, 300, 250, 250};
+  double recovery_drag = 0.3;      // s = 1 + drag (1 - B/W)
+  double fade = 0.4;               // a unit takes longer by this share towards failure
+  double leg_drag = 0.10;          // run speed lost per leg fatigue
+  double reserve_kept = 0.05;      // of W
+  double reserve_recovery = 1.5;   // k_rec
+  double reserve_per_metre = 0.2;  // W = 0.2 D', ml/kg
+  double shortest_spread = 60;     // s; the reserve is never spent faster than over this
+  double standing_rate = 5.0;      // ml/kg/min
+  double run_rate = 12.0;          // ml/kg/min per m/s
+  double run_base = 3.5;
+  double engine_hold = 0.6;           // share of recovery that a run or machine takes from what it works most
+  double watts_per_rate = 1 / 14.35;  // W per kg at 1 ml/kg/min: 20 % efficient, 20.9 J per ml
+  double lift_cost = 2.7;             // ml O2 per kg and metre lifted: 20 % efficient, 15 % more for lowering
+  double other_group_recovery = 0.9;
+  double keep_share = 0.15;  // units kept: max(keep_min, keep_share N)
+  double keep_min = 0.3;
+  double finish_reps = 2;         // so few left are done without keeping any
+  double shortest_break = 3;      // s
+  double reaction = 0.5;          // s from ready to working again
+  double durability_from = 1800;  // s
+  double durability = 0.057;
+  std::map<MovementId, MovementCost> movements;
+  bool operator==(const BodyConstants&) const = default;
+};
+
+}  // namespace repwright::domain

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "body/body.hpp"
+#include "domain/ids.hpp"
+
+namespace repwright::rehearsal {
+
+/// Who comes, in the order of the floor plan's people. `drawn` gives another body of that person for every
+/// run; it is called from several threads at once, and the same arguments must give the same body.
+struct Cast {
+  std::vector<domain::PersonId> ids;
+  std::vector<std::string> names;
+  std::vector<body::Body> median;
+  std::function<body::Body(int person, int run)> drawn;
+  double conditions = 1;  // what heat leaves of the critical rate
+};
+
+}  // namespace repwright::rehearsal

@@ -1,0 +1,47 @@
+#include "rehearsal/findings.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/clock_text.hpp"
+
+namespace repwright::rehearsal {
+
+std::string clock_words(double seconds) {
+  return base::format_clock(base::Duration::from_si(std::round(seconds)));
+}
+
+std::string some_names(const std::vector<std::string>& names) {
+  constexpr std::size_t shown = 3;
+  std::string words;
+  const std::size_t named = names.size() <= shown + 1 ? names.size() : shown;
+  for (std::size_t i = 0; i < named; ++i) {
+    if (i > 0) words += i + 1 == names.size() ? " and " : ", ";
+    words += names[i];
+  }
+  if (named < names.size()) words += " and " + std::to_string(names.size() - named) + " more";
+  return words;
+}
+
+std::vector<Seen> outcomes_of(const domain::Rehearsal& rehearsal, std::size_t piece) {
+  std::vector<Seen> seen;
+  for (std::size_t p = 0; p < rehearsal.people.size(); ++p) {
+    const domain::PersonOutcome& person = rehearsal.people[p];
+    seen.push_back({.person = &person, .outcome = &person.pieces[piece], .index = p});
+  }
+  return seen;
+}
+
+std::vector<domain::Finding> find(const FindingRequest& request) {
+  std::vector<domain::Finding> found;
+  find_overruns(request, found);
+  find_unfinished(request, found);
+  find_queues(request, found);
+  find_late_runners(request, found);
+  find_crowding(request, found);
+  find_jumps_in_load(request, found);
+  std::ranges::stable_sort(found, std::ranges::greater{}, &domain::Finding::severity);
+  return found;
+}
+
+}  // namespace repwright::rehearsal

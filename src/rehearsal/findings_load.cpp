@@ -1,0 +1,144 @@
+#include <fmt/format.h>
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "rehearsal/findings.hpp"
+
+/// How full the room gets, and for whom it is much more than lately.
+namespace repwright::rehearsal {
+
+namespace {
+
+using domain::Finding;
+using domain::FindingKind;
+using domain::FindingSeverity;
+
+constexpr double minute = 60;
+constexpr double usual_area = 2.4;  // m2 of a floor movement (common practice, no source)
+constexpr double full = 1.0;        // of the floor
+constexpr double crowded = 0.85;
+// Above twice the best of the last four weeks: trade reference, section 10, item 6 (common practice).
+constexpr std::size_t weeks_looked_at = 4;
+constexpr double much_more = 2.0;
+constexpr double worth_counting = 20;  // reps; less is no load
+
+constexpr std::array<const char*, body::group_count> group_words{"pushes", "pulls", "leg reps", "trunk reps",
+                                                                 "grip work"};
+
+/// When a piece starts, seconds of the class, in the middle of the runs.
+double start_of(const FindingRequest& request, int piece) {
+  const auto& boxes = request.timetable.boxes;
+  const auto box = std::ranges::find_if(boxes, [&](const timetable::Box& b) { return b.piece == piece; });
+  if (box == boxes.end()) return 0;
+  return request.rehearsal.timetable.boxes[static_cast<std::size_t>(box - boxes.begin())].start_p50_s;
+}
+
+struct Busy {
+  double area = 0;  // m2 x s within the minute
+  std::vector<domain::PersonId> people;
+};
+
+bool outdoors(const Script& script, domain::StepId step) {
+  return std::ranges::any_of(script.tasks, [&](const Task& t) { return t.step == step && t.outdoors; });
+}
+
+std::vector<Busy> busy_minutes(const FindingRequest& request) {
+  std::vector<Busy> minutes;
+  for (std::size_t piece = 0; piece < request.plan.pieces.size(); ++piece) {
+    const double start = start_of(request, request.plan.pieces[piece].piece);
+    for (const Seen& seen : outcomes_of(request.rehearsal, piece)) {
+      const Script& script = request.plan.pieces[piece].scripts[seen.index];
+      for (const domain::StepTrace& step : seen.outcome->steps) {
+        if (outdoors(script, step.step)) continue;
+        const domain::Movement* movement = request.catalogue.find(step.version);
+        const double area = movement ? movement->space.si() : usual_area;
+        const double end = start + step.end_s;
+        for (double at = start + step.start_s; at < end;) {
+          const auto m = static_cast<std::size_t>(at / minute);
+          const double until = std::min(end, static_cast<double>(m + 1) * minute);
+          if (minutes.size() <= m) minutes.resize(m + 1);
+          minutes[m].area += area * (until - at) * step.share_of_runs;
+          if (minutes[m].people.empty() || minutes[m].people.back() != seen.person->person)
+            minutes[m].people.push_back(seen.person->person);
+          at = until;
+        }
+      }
+    }
+  }
+  return minutes;
+}
+
+void find_full_routes(const FindingRequest& request, std::vector<Finding>& found) {
+  for (const domain::PlaceUse& use : request.rehearsal.places) {
+    const auto route = std::ranges::find(request.hall.routes, use.place.text,
+                                         [](const domain::Route& r) { return r.id.text; });
+    if (route == request.hall.routes.end() || use.queue_max_mean < 1) continue;
+    Finding& finding = found.emplace_back();
+    finding.kind = FindingKind::HallTooFull;
+    finding.severity = FindingSeverity::Warning;
+    finding.text = fmt::format("{} takes {} at once; up to {:.0f} wait to start.", route->name, use.count,
+                               std::ceil(use.queue_max_mean));
+  }
+}
+
+std::array<double, body::group_count> reps_of(const FindingRequest& request, std::size_t person) {
+  std::array<double, body::group_count> reps{};
+  for (std::size_t piece = 0; piece < request.plan.pieces.size(); ++piece) {
+    const auto& tasks = request.plan.pieces[piece].scripts[person].tasks;
+    for (const domain::StepTrace& step : request.rehearsal.people[person].pieces[piece].steps) {
+      const auto task = std::ranges::find_if(
+          tasks, [&](const Task& t) { return t.step == step.step && t.movement == step.version; });
+      if (task == tasks.end() || task->unit != domain::Unit::Reps) continue;
+      reps[body::index_of(task->effort.group)] += step.amount * step.share_of_runs;
+    }
+  }
+  return reps;
+}
+
+}  // namespace
+
+void find_crowding(const FindingRequest& request, std::vector<Finding>& found) {
+  find_full_routes(request, found);
+  if (!request.hall.floor) return;
+  const std::vector<Busy> minutes = busy_minutes(request);
+  const auto busiest = std::ranges::max_element(minutes, {}, &Busy::area);
+  if (busiest == minutes.end()) return;
+  const double share = busiest->area / minute / request.hall.floor->si();
+  if (share < crowded) return;
+  Finding& finding = found.emplace_back();
+  finding.kind = FindingKind::HallTooFull;
+  finding.severity = share < full ? FindingSeverity::Warning : FindingSeverity::Problem;
+  finding.text =
+      fmt::format("In minute {} of the class {} people need about {:.0f} m2 at once; the floor has {:.0f}.",
+                  busiest - minutes.begin() + 1, busiest->people.size(), busiest->area / minute,
+                  request.hall.floor->si());
+  finding.people = busiest->people;
+}
+
+void find_jumps_in_load(const FindingRequest& request, std::vector<Finding>& found) {
+  for (std::size_t g = 0; g < body::group_count; ++g) {
+    std::vector<std::string> names;
+    std::vector<domain::PersonId> people;
+    for (std::size_t p = 0; p < request.history.size(); ++p) {
+      const auto& weeks = request.history[p].weeks;
+      if (weeks.empty()) continue;
+      double best = 0;
+      for (std::size_t w = weeks.size() - std::min(weeks.size(), weeks_looked_at); w < weeks.size(); ++w)
+        best = std::max(best, weeks[w][g]);
+      const double today = reps_of(request, p)[g];
+      if (today < worth_counting || today <= much_more * best) continue;
+      names.push_back(request.rehearsal.people[p].name);
+      people.push_back(request.rehearsal.people[p].person);
+    }
+    if (names.empty()) continue;
+    Finding& finding = found.emplace_back();
+    finding.kind = FindingKind::MuchMoreThanLately;
+    finding.severity = FindingSeverity::Warning;
+    finding.text = fmt::format("More than twice the {} of any of the last four weeks for {}: cap them today.",
+                               group_words[g], some_names(names));
+    finding.people = people;
+  }
+}
+
+}  // namespace repwright::rehearsal

@@ -1,0 +1,119 @@
+#include <fmt/format.h>
+#include <algorithm>
+#include <map>
+
+#include "rehearsal/findings.hpp"
+
+/// Who runs out of time, and whether the class does.
+namespace repwright::rehearsal {
+
+namespace {
+
+using domain::Finding;
+using domain::FindingKind;
+using domain::FindingSeverity;
+
+constexpr double mostly = 0.5;       // share of runs
+constexpr double not_rarely = 0.1;   // share of runs
+constexpr double a_third = 1.0 / 3;  // of the class
+constexpr double uneven_s = 120;     // between the middles of two heats
+
+Finding& add(std::vector<Finding>& found, FindingKind kind, FindingSeverity severity, std::string text) {
+  Finding& finding = found.emplace_back();
+  finding.kind = kind;
+  finding.severity = severity;
+  finding.text = std::move(text);
+  return finding;
+}
+
+std::string name_of(const FindingRequest& request, std::size_t piece) {
+  const std::string& name = request.rehearsal.piece_names[piece];
+  return name.empty() ? "the piece" : name;
+}
+
+void find_caps(const FindingRequest& request, std::size_t piece, std::vector<Finding>& found) {
+  const std::vector<Seen> seen = outcomes_of(request.rehearsal, piece);
+  std::vector<std::string> names;
+  std::vector<domain::PersonId> people;
+  for (const Seen& one : seen) {
+    if (one.outcome->capped < mostly) continue;
+    names.push_back(one.person->name);
+    people.push_back(one.person->person);
+  }
+  const bool nobody = std::ranges::all_of(seen, [](const Seen& s) { return s.outcome->capped > 0.9; });
+  if (names.empty()) return;
+  if (nobody) {
+    add(found, FindingKind::NobodyFinishes, FindingSeverity::Problem,
+        fmt::format("Nobody finishes {} within the cap.", name_of(request, piece)))
+        .people = people;
+    return;
+  }
+  const double share = static_cast<double>(names.size()) / static_cast<double>(seen.size());
+  add(found, FindingKind::OverCap, share > a_third ? FindingSeverity::Problem : FindingSeverity::Warning,
+      fmt::format("The cap of {} stops {} more often than not.", name_of(request, piece), some_names(names)))
+      .people = people;
+}
+
+bool counts_rounds(const Script& script) {
+  return script.step_rounds == 0 &&
+         std::ranges::any_of(script.ops, [](const Op& op) { return op.kind == OpKind::RoundDone; });
+}
+
+void find_no_round(const FindingRequest& request, std::size_t piece, std::vector<Finding>& found) {
+  std::vector<std::string> names;
+  std::vector<domain::PersonId> people;
+  for (const Seen& one : outcomes_of(request.rehearsal, piece)) {
+    if (!counts_rounds(request.plan.pieces[piece].scripts[one.index])) continue;
+    if (one.outcome->rounds && one.outcome->rounds->p50 >= 1) continue;
+    names.push_back(one.person->name);
+    people.push_back(one.person->person);
+  }
+  if (names.empty()) return;
+  add(found, FindingKind::NoFullRound, FindingSeverity::Problem,
+      fmt::format("{} {} not get through one full round of {}.", some_names(names),
+                  names.size() == 1 ? "does" : "do", name_of(request, piece)))
+      .people = people;
+}
+
+void find_uneven_heats(const FindingRequest& request, std::size_t piece, std::vector<Finding>& found) {
+  std::map<int, std::vector<double>> ends;
+  for (const Seen& one : outcomes_of(request.rehearsal, piece))
+    if (one.outcome->measure == domain::Measure::Seconds)
+      ends[request.plan.pieces[piece].scripts[one.index].heat].push_back(one.outcome->score.p50);
+  if (ends.size() < 2) return;
+  std::vector<std::pair<double, int>> lasts;
+  for (const auto& [heat, times] : ends) lasts.emplace_back(std::ranges::max(times), heat);
+  const auto [least, most] = std::ranges::minmax_element(lasts);
+  if (most->first - least->first < uneven_s) return;
+  add(found, FindingKind::UnevenHeats, FindingSeverity::Note,
+      fmt::format("Heat {} lasts {} and heat {} only {}: mix them, or start the long one first.",
+                  most->second + 1, clock_words(most->first), least->second + 1, clock_words(least->first)));
+}
+
+}  // namespace
+
+void find_unfinished(const FindingRequest& request, std::vector<Finding>& found) {
+  for (std::size_t piece = 0; piece < request.plan.pieces.size(); ++piece) {
+    find_caps(request, piece, found);
+    find_no_round(request, piece, found);
+    find_uneven_heats(request, piece, found);
+  }
+}
+
+void find_overruns(const FindingRequest& request, std::vector<Finding>& found) {
+  const domain::ClassOutcome& when = request.rehearsal.timetable;
+  if (!when.planned_s || when.over_share < not_rarely) return;
+  const auto slowest = std::ranges::max_element(when.boxes, {}, [](const domain::BoxOutcome& box) {
+    return box.end_p50_s - box.start_p50_s - box.planned_s.value_or(0);
+  });
+  std::string text =
+      fmt::format("The class of {} runs over in {:.0f} of 100 rehearsals, till {} one time in ten",
+                  clock_words(*when.planned_s), 100 * when.over_share, clock_words(when.p90_s));
+  if (slowest != when.boxes.end() && !slowest->name.empty())
+    text += fmt::format("; most of it goes to {} ({})", slowest->name,
+                        clock_words(slowest->end_p50_s - slowest->start_p50_s));
+  add(found, FindingKind::OverClass,
+      when.over_share >= mostly ? FindingSeverity::Problem : FindingSeverity::Warning, text + ".");
+}
+
+}  // namespace repwright::rehearsal

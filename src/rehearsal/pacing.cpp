@@ -1,0 +1,98 @@
+#include "rehearsal/pacing.hpp"
+
+#include <algorithm>
+
+#include "base/math.hpp"
+#include "rehearsal/luck.hpp"
+
+namespace repwright::rehearsal {
+
+namespace {
+
+constexpr int passes = 4;             // to the fixed point: each brings the error down to a tenth or less
+constexpr double first_guess = 2700;  // s
+constexpr double nudge = 0.05;        // in the logarithm
+constexpr double steepest = 2;        // of an elasticity; a body on the edge of what it can do has no slope
+constexpr std::array<double, 4> no_change{};
+
+double log_ratio(double a, double b) {
+  return base::log(a / b);
+}
+
+double mean_set(const body::Body& body, const body::Body& middle) {
+  double sum = 0;
+  int groups = 0;
+  for (std::size_t g = 0; g < body::group_count; ++g) {
+    if (body.best_set[g] <= 1 || middle.best_set[g] <= 1) continue;
+    sum += log_ratio(body.best_set[g], middle.best_set[g]);
+    ++groups;
+  }
+  return groups > 0 ? sum / groups : 0;
+}
+
+body::Body changed(body::Body body, const std::array<double, 4>& logs) {
+  body.critical_speed *= base::exp(logs[0]);
+  for (double& best : body.best_set)
+    if (best > 1) best *= base::exp(logs[1]);
+  body.cadence *= base::exp(logs[2]);
+  body.recovery *= base::exp(logs[3]);
+  return body;
+}
+
+std::vector<std::vector<double>> activity(const Floor& floor) {
+  std::vector<std::vector<double>> seconds;
+  for (const auto& piece : floor.results()) {
+    auto& row = seconds.emplace_back();
+    for (const PieceResult& result : piece) row.push_back(std::max(1.0, seconds_of(result.active)));
+  }
+  return seconds;
+}
+
+}  // namespace
+
+Expectations expect(const FloorPlan& plan, const timetable::Timetable& timetable,
+                    const body::Constants& constants, const Cast& cast) {
+  Floor floor(plan, timetable, constants, Crowd::Alone);
+  RunSetting setting = even_day(cast, timetable);
+  setting.targets.assign(plan.pieces.size(), std::vector<double>(cast.median.size(), first_guess));
+  for (int pass = 0; pass < passes; ++pass) {
+    floor.play(setting, nullptr);
+    setting.targets = activity(floor);
+  }
+  Expectations expectations(plan.pieces.size());
+  for (std::size_t i = 0; i < plan.pieces.size(); ++i)
+    for (const double seconds : setting.targets[i]) expectations[i].push_back({.seconds = seconds});
+  for (std::size_t k = 0; k < no_change.size(); ++k) {
+    std::array<double, 4> logs = no_change;
+    logs[k] = nudge;
+    for (std::size_t p = 0; p < cast.median.size(); ++p) setting.bodies[p] = changed(cast.median[p], logs);
+    floor.play(setting, nullptr);
+    const auto seconds = activity(floor);
+    for (std::size_t i = 0; i < seconds.size(); ++i)
+      for (std::size_t p = 0; p < seconds[i].size(); ++p)
+        expectations[i][p].elasticity[k] =
+            std::clamp(log_ratio(seconds[i][p], setting.targets[i][p]) / nudge, -steepest, steepest);
+  }
+  return expectations;
+}
+
+void set_targets(RunSetting& setting, const Expectations& expectations, const Cast& cast) {
+  setting.targets.resize(expectations.size());
+  for (auto& row : setting.targets) row.resize(cast.median.size());
+  for (std::size_t p = 0; p < cast.median.size(); ++p) {
+    const body::Body& body = setting.bodies[p];
+    const body::Body& middle = cast.median[p];
+    const double speed = log_ratio(body.critical_speed, middle.critical_speed) +
+                         log_ratio(setting.critical_factor[p], cast.conditions);
+    const std::array<double, 4> logs{speed, mean_set(body, middle), log_ratio(body.cadence, middle.cadence),
+                                     log_ratio(body.recovery, middle.recovery)};
+    for (std::size_t i = 0; i < expectations.size(); ++i) {
+      const Expectation& expectation = expectations[i][p];
+      double log = 0;
+      for (std::size_t k = 0; k < logs.size(); ++k) log += expectation.elasticity[k] * logs[k];
+      setting.targets[i][p] = expectation.seconds * base::exp(log);
+    }
+  }
+}
+
+}  // namespace repwright::rehearsal

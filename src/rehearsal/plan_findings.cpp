@@ -1,0 +1,128 @@
+#include "rehearsal/plan_findings.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "rehearsal/board_items.hpp"
+#include "rehearsal/kit_demand.hpp"
+
+namespace repwright::rehearsal {
+
+namespace {
+
+using domain::Finding;
+using domain::FindingKind;
+using domain::FindingSeverity;
+
+std::string name_of(const domain::Catalogue& catalogue, const domain::MovementId& id) {
+  const domain::Movement* movement = catalogue.find(id);
+  return movement ? movement->name : id.text;
+}
+
+std::string name_of(const domain::Catalogue& catalogue, const domain::EquipmentId& id) {
+  const domain::Equipment* equipment = catalogue.find(id);
+  return equipment ? equipment->name : id.text;
+}
+
+Finding finding_at(FindingKind kind, FindingSeverity severity, std::optional<domain::StepId> step) {
+  Finding finding;
+  finding.kind = kind;
+  finding.severity = severity;
+  finding.step = step;
+  return finding;
+}
+
+std::string size_text(const KitNeed& need) {
+  if (need.mass) return fmt::format(" {:g} kg", std::round(need.mass->si() * 10) / 10);
+  if (need.height) return fmt::format(" {:g} cm", std::round(need.height->si() * 100));
+  return {};
+}
+
+const domain::FittedItem& line_of(const WriteRequest& request, std::size_t person, domain::StepId step) {
+  return request.fitted.people[person].items[static_cast<std::size_t>(step.index)];
+}
+
+}  // namespace
+
+std::vector<Finding> swap_findings(const WriteRequest& request) {
+  std::vector<Finding> findings;
+  for (const ItemAt& line : items_by_step(request.fitted.board)) {
+    if (!line.item || line.block->kind == domain::BlockKind::Optional) continue;
+    Finding finding = finding_at(FindingKind::LimitSwapped, FindingSeverity::Note, line.item->step);
+    // Who does the same for the same reason is named together.
+    std::vector<std::pair<std::string, std::string>> groups;
+    for (std::size_t i = 0; i < request.fitted.people.size(); ++i) {
+      const domain::FittedItem& own = line_of(request, i, line.item->step);
+      if (own.swapped_for.empty()) continue;
+      const std::string version = own.movement.empty() ? "rest" : name_of(request.catalogue, own.movement);
+      const std::string what = fmt::format("{} ({})", version, own.swapped_for);
+      auto group = std::ranges::find(groups, what, &std::pair<std::string, std::string>::first);
+      if (group == groups.end()) group = groups.insert(groups.end(), {what, ""});
+      group->second += (group->second.empty() ? "" : ", ") + request.people[i].name;
+      finding.people.push_back(request.people[i].id);
+    }
+    if (groups.empty()) continue;
+    std::string who;
+    for (const auto& [what, names] : groups)
+      who += fmt::format("{}{}: {}", who.empty() ? "" : "; ", what, names);
+    const std::string written =
+        line.item->movement ? name_of(request.catalogue, *line.item->movement) : line.item->free_text;
+    finding.text = fmt::format("Instead of {}: {}.", written, who);
+    findings.push_back(std::move(finding));
+  }
+  return findings;
+}
+
+std::vector<Finding> free_text_findings(const WriteRequest& request) {
+  std::vector<Finding> findings;
+  for (const ItemAt& line : items_by_step(request.fitted.board)) {
+    if (!line.item || line.item->movement || line.block->kind == domain::BlockKind::Optional) continue;
+    Finding finding = finding_at(FindingKind::FreeText, FindingSeverity::Warning, line.item->step);
+    finding.text =
+        fmt::format("'{}' is not in the catalogue: rehearsed at a usual cost.", line.item->free_text);
+    findings.push_back(std::move(finding));
+  }
+  return findings;
+}
+
+std::vector<Finding> kit_findings(const WriteRequest& request,
+                                  const std::vector<domain::EquipmentId>& missing_places) {
+  std::vector<Finding> findings;
+  for (const KitNeed& need : kit_demand(request)) {
+    if (need.needed <= need.available) continue;
+    Finding finding = finding_at(FindingKind::KitShort, FindingSeverity::Warning, need.step);
+    finding.text =
+        fmt::format("{}{}: {} needed at once, {} in the hall.", name_of(request.catalogue, need.equipment),
+                    size_text(need), need.needed, need.available);
+    findings.push_back(std::move(finding));
+  }
+  for (const domain::EquipmentId& place : missing_places) {
+    Finding finding = finding_at(FindingKind::KitShort, FindingSeverity::Problem, std::nullopt);
+    finding.text = fmt::format("{}: none left today; rehearsed as if there were enough.",
+                               name_of(request.catalogue, place));
+    findings.push_back(std::move(finding));
+  }
+  return findings;
+}
+
+std::vector<Finding> route_findings(const WriteRequest& request, const std::vector<RouteChoice>& routes) {
+  std::vector<Finding> findings;
+  const std::vector<ItemAt> lines = items_by_step(request.fitted.board);
+  for (std::size_t step = 0; step < routes.size(); ++step) {
+    if (!routes[step].closed || !lines[step].item) continue;
+    Finding finding = finding_at(FindingKind::RouteClosed, FindingSeverity::Warning, lines[step].item->step);
+    const domain::Route* route = routes[step].route;
+    finding.text = route ? fmt::format("The usual route is closed: {} x {} ({:g} m).", routes[step].laps,
+                                       route->name, route->lap.si())
+                         : std::string("No route is open: rehearsed on the spot, as written.");
+    findings.push_back(std::move(finding));
+  }
+  return findings;
+}
+
+}  // namespace repwright::rehearsal

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <filesystem>
+#include <stdexcept>
+
+#include "body/constants.hpp"
+#include "domain/catalogue.hpp"
+#include "store/body_constants.hpp"
+#include "store/catalogue_file.hpp"
+
+namespace repwright::test {
+
+/// The catalogue that is shipped, loaded once.
+inline const domain::Catalogue& shipped_catalogue() {
+  static const domain::Catalogue catalogue = [] {
+    const std::filesystem::path folder = std::filesystem::path(REPWRIGHT_SOURCE_DIR) / "data" / "catalogue";
+    auto loaded = store::load_catalogue(folder, std::nullopt);
+    if (!loaded) throw std::runtime_error(loaded.error().message);
+    return *loaded;
+  }();
+  return catalogue;
+}
+
+/// The constants that are shipped, loaded once.
+inline const body::Constants& shipped_constants() {
+  static const body::Constants constants = [] {
+    const std::filesystem::path file = std::filesystem::path(REPWRIGHT_SOURCE_DIR) / "data" / "body.toml";
+    auto loaded = store::load_body_constants(file, shipped_catalogue());
+    if (!loaded) throw std::runtime_error(loaded.error().message);
+    return *loaded;
+  }();
+  return constants;
+}
+
+}  // namespace repwright::test

@@ -1,0 +1,220 @@
+#include <gtest/gtest.h>
+
+#include "support/chalk.hpp"
+#include "support/floor.hpp"
+
+namespace repwright::rehearsal {
+namespace {
+
+using domain::BlockKind;
+using domain::FittedItem;
+using domain::Item;
+using domain::Sex;
+using test::block;
+using test::board;
+using test::Floor;
+using test::item;
+using test::person;
+
+domain::Limit limit(std::string id, std::string action) {
+  return {domain::LimitId{std::move(id)}, std::move(action), std::nullopt};
+}
+
+base::Mass kg(double mass) {
+  return base::Mass::from_si(mass);
+}
+
+/// The first line of a one-block board as one person does it.
+FittedItem fit_one(const Floor& floor, const Item& line, BlockKind kind = BlockKind::ForTime) {
+  return floor.fit(board({block(kind, {line})})).people.at(0).items.at(0);
+}
+
+Floor alone(const domain::Person& who, const body::Body& its_body = {}) {
+  Floor floor;
+  floor.add(who, its_body);
+  return floor;
+}
+
+body::Body without_pull_up() {
+  body::Body weak;
+  weak.best_set = {12, 0.4, 50, 25, 20};
+  return weak;
+}
+
+TEST(PlainFit, LeavesTheBoardAsWrittenToWhoeverCanDoIt) {
+  const FittedItem fitted = fit_one(alone(person("Ann")), item("pull-up", 8.0));
+  EXPECT_EQ(fitted.movement.text, "pull-up");
+  EXPECT_EQ(fitted.amount, domain::Amount(8.0));
+  EXPECT_EQ(fitted.swapped_for, "");
+}
+
+TEST(PlainFit, TakesTheFirstScaleOptionThatNoLimitForbids) {
+  domain::Person ann = person("Ann");
+  ann.limits = {limit("no-hang", "no hanging today")};
+  Item pulls = item("pull-up", 8.0);
+  pulls.scale =
+      domain::Scale{{{domain::MovementId{"band-pull-up"}, 1}, {domain::MovementId{"ring-row"}, 1}}, false};
+  const FittedItem fitted = fit_one(alone(ann), pulls);
+  EXPECT_EQ(fitted.movement.text, "ring-row");
+  EXPECT_EQ(fitted.swapped_for, "no hanging today");
+}
+
+TEST(PlainFit, PrefersTheStandingVersionToTheSwap) {
+  domain::Person ann = person("Ann");
+  ann.limits = {limit("no-hang", "rows only")};
+  ann.versions["pull"] = domain::MovementId{"bar-row"};
+  EXPECT_EQ(fit_one(alone(ann), item("pull-up", 8.0)).movement.text, "bar-row");
+}
+
+TEST(PlainFit, ForgetsALimitAfterItsLastDay) {
+  using namespace std::chrono_literals;
+  domain::Person ann = person("Ann");
+  ann.limits = {{domain::LimitId{"no-hang"}, "rows only", 2027y / std::chrono::May / 10d}};
+  Floor floor = alone(ann);
+  floor.gym_class.date = 2027y / std::chrono::May / 10d;
+  EXPECT_EQ(fit_one(floor, item("pull-up", 8.0)).movement.text, "ring-row");
+  floor.gym_class.date = 2027y / std::chrono::May / 11d;
+  EXPECT_EQ(fit_one(floor, item("pull-up", 8.0)).movement.text, "pull-up");
+}
+
+TEST(PlainFit, GivesWhoHasNoPullUpAVersionWithFiveOrMore) {
+  const Floor floor = alone(person("Ann"), without_pull_up());
+  const FittedItem fitted = fit_one(floor, item("pull-up", 5.0));
+  EXPECT_NE(fitted.movement.text, "pull-up");
+  EXPECT_EQ(fitted.swapped_for, "no full rep as written") << fitted.swapped_for;
+}
+
+TEST(PlainFit, IgnoresLimitsOnlyAsWritten) {
+  domain::Person ann = person("Ann");
+  ann.limits = {limit("no-hang", "rows only")};
+  Floor floor = alone(ann, without_pull_up());
+  floor.rule = FitRule::AsWritten;
+  EXPECT_EQ(fit_one(floor, item("pull-up", 8.0)).movement.text, "pull-up");
+}
+
+TEST(PlainFit, DoesAClassWordInThePersonsOwnVersion) {
+  domain::Person ann = person("Ann");
+  ann.versions["pull"] = domain::MovementId{"ring-row"};
+  Item pulls = item("pull-up", 3.0);
+  pulls.personal_version = true;
+  const FittedItem fitted = fit_one(alone(ann), pulls);
+  EXPECT_EQ(fitted.movement.text, "ring-row");
+  EXPECT_EQ(fitted.swapped_for, "");
+}
+
+TEST(PlainFit, TurnsARunIntoAsManySecondsOnTheBike) {
+  domain::Person ann = person("Ann");
+  ann.limits = {limit("no-impact", "bike instead of running")};
+  const FittedItem fitted = fit_one(alone(ann), item("run", 200.0, domain::Unit::Metres));
+  EXPECT_EQ(fitted.movement.text, "fan-bike");
+  EXPECT_EQ(fitted.unit, domain::Unit::Metres);
+  EXPECT_EQ(fitted.amount, domain::Amount(510.0));  // 200 m x 0.345 / 0.135 s, to ten metres
+}
+
+TEST(PlainFit, CountsThreeSinglesAsOneDouble) {
+  domain::Person ann = person("Ann");
+  Item doubles = item("double-under", 50.0);
+  doubles.scale = domain::Scale{{{domain::MovementId{"single-under"}, 3}}, false};
+  Floor floor = alone(ann);
+  ann.versions.clear();
+  floor.people[0].limits = {};
+  const FittedItem as_written = fit_one(floor, doubles);
+  EXPECT_EQ(as_written.movement.text, "double-under");
+  // Without one unbroken double under the option on the board counts.
+  floor.bodies[0].best_set = {28, 7, 0.5, 45, 40};
+  const FittedItem fitted = fit_one(floor, doubles);
+  if (fitted.movement.text == "single-under") {
+    EXPECT_EQ(fitted.amount, domain::Amount(150.0));
+    EXPECT_DOUBLE_EQ(fitted.score_factor, 3);
+  }
+}
+
+TEST(PlainFit, GivesTheFirstLoadToMenAndTheSecondToEverybodyElse) {
+  Item swings = item("kb-swing", 14.0);
+  swings.loads = domain::Loads{{kg(24), kg(16)}, false};
+  EXPECT_EQ(fit_one(alone(person("Al", Sex::Male)), swings).load, kg(24));
+  EXPECT_EQ(fit_one(alone(person("Bo", Sex::Female)), swings).load, kg(16));
+  EXPECT_EQ(fit_one(alone(person("Cy", Sex::Unsaid)), swings).load, kg(16));
+}
+
+TEST(PlainFit, ResolvesPairsOfAmountsAndBoxHeightsLikeLoads) {
+  Item calories = item("rower", domain::Tiers{18, 14}, domain::Unit::Kilocalories);
+  calories.heights = {base::Length::from_si(0.6), base::Length::from_si(0.5)};
+  const FittedItem fitted = fit_one(alone(person("Bo", Sex::Female)), calories);
+  EXPECT_EQ(fitted.amount, domain::Amount(14.0));
+  EXPECT_EQ(fitted.height, base::Length::from_si(0.5));
+}
+
+TEST(PlainFit, LightensALoadOfWhichThereIsNotOneRep) {
+  Item lifts = item("bb-deadlift", 6.0);
+  lifts.loads = domain::Loads{{kg(200)}, false};
+  const FittedItem fitted = fit_one(alone(person("Al")), lifts);
+  EXPECT_EQ(fitted.movement.text, "bb-deadlift");
+  ASSERT_TRUE(fitted.load);
+  EXPECT_LT(fitted.load->si(), 150);
+  EXPECT_TRUE(fitted.swapped_for.starts_with("lighter: ")) << fitted.swapped_for;
+}
+
+TEST(PlainFit, TakesPercentOfTheBestSetBySet) {
+  Item squats = item("bb-back-squat", domain::PerSet{{5.0, 3.0}});
+  squats.load_share = domain::LoadShare{{60, 75}, domain::ShareOf::OneRepBest};
+  const FittedItem fitted = fit_one(alone(person("Al")), squats, BlockKind::Sets);
+  ASSERT_EQ(fitted.set_loads.size(), 2U);
+  EXPECT_LT(fitted.set_loads[0], fitted.set_loads[1]);
+  EXPECT_NEAR(fitted.set_loads[1] / fitted.set_loads[0], 75.0 / 60, 0.1);
+  EXPECT_EQ(fitted.load, fitted.set_loads[0]);
+}
+
+TEST(PlainFit, TakesPercentOfWhatWasBuiltUpToToday) {
+  Item heavy = item("bb-front-squat", 3.0);
+  Item back_off = heavy;
+  back_off.load_share = domain::LoadShare{{90}, domain::ShareOf::TodayBest};
+  const auto fitted = alone(person("Al"))
+                          .fit(board({block(BlockKind::Build, {heavy}), block(BlockKind::Sets, {back_off})}))
+                          .people.at(0);
+  ASSERT_TRUE(fitted.items[0].load && fitted.items[1].load);
+  EXPECT_NEAR(fitted.items[1].load->si(), 0.9 * fitted.items[0].load->si(), 2.5);
+}
+
+domain::Board by_level() {
+  domain::Block rounds = block(BlockKind::ForTime, {item("pull-up", domain::PerLevel{{12, 8}})});
+  rounds.items[0].scale =
+      domain::Scale{{{domain::MovementId{"pull-up"}, 1}, {domain::MovementId{"ring-row"}, 1}}, true};
+  rounds.levels = {"A", "B"};
+  rounds.rounds = 4;
+  return board({rounds});
+}
+
+TEST(PlainFit, PutsPeopleOnTheHighestLevelThatTheyCanDo) {
+  Floor floor;
+  floor.add(person("Al"));
+  floor.add(person("Bo"), without_pull_up());
+  const auto fitted = floor.fit(by_level());
+  EXPECT_EQ(fitted.people[0].level, 0);
+  EXPECT_EQ(fitted.people[0].items[0].amount, domain::Amount(12.0));
+  EXPECT_EQ(fitted.people[1].level, 1);
+  EXPECT_EQ(fitted.people[1].items[0].movement.text, "ring-row");
+  EXPECT_EQ(fitted.people[1].items[0].amount, domain::Amount(8.0));
+  EXPECT_EQ(fitted.people[1].items[0].swapped_for, "");
+}
+
+TEST(PlainFit, SwapsWhatAPartnerHoldsToo) {
+  domain::Person ann = person("Ann");
+  ann.limits = {limit("no-floor", "standing versions")};
+  Item swings = item("kb-swing", 110.0);
+  swings.gate = domain::Gate{domain::MovementId{"plank"}, "", domain::Unit::Seconds};
+  const FittedItem fitted = fit_one(alone(ann), swings, BlockKind::Partner);
+  EXPECT_EQ(fitted.gate.text, "suitcase-hold");
+}
+
+TEST(PlainFit, KeepsFreeTextAsItIs) {
+  Item unknown = item("", 50.0);
+  unknown.movement.reset();
+  unknown.free_text = "banded pull aparts";
+  const FittedItem fitted = fit_one(alone(person("Al")), unknown);
+  EXPECT_TRUE(fitted.movement.empty());
+  EXPECT_EQ(fitted.amount, domain::Amount(50.0));
+}
+
+}  // namespace
+}  // namespace repwright::rehearsal
