@@ -130,6 +130,10 @@ void note_slip_of_line(Session& session, const Cursor& cursor, std::string& titl
 
 }  // namespace
 
+std::size_t part_reach(const Cursor& cursor) {
+  return find_part(cursor).marks;
+}
+
 Part part_at(const Cursor& cursor) {
   return find_part(cursor).part;
 }

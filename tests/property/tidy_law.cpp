@@ -13,9 +13,9 @@ namespace repwright::board {
 namespace {
 
 TEST(Tidy, Print) {
-  const auto& catalogue = testing::shipped_catalogue();
+  const auto& catalogue = test::shipped_catalogue();
   int bad = 0;
-  for (const testing::Example& example : testing::examples()) {
+  for (const test::Example& example : test::examples()) {
     const Reading first = read(example.text, catalogue, {});
     const std::string text = tidy(first.board, catalogue, {});
     const Reading second = read(text, catalogue, {});
@@ -26,8 +26,7 @@ TEST(Tidy, Print) {
     std::printf("%s %s\n%s%s", example.id.c_str(), same ? "ok" : "DIFFERENT", text.c_str(), diag.c_str());
     if (!same) {
       ++bad;
-      for (const auto& d :
-           testing::differences(api::blocks_json(first.board), api::blocks_json(second.board)))
+      for (const auto& d : test::differences(api::blocks_json(first.board), api::blocks_json(second.board)))
         std::printf("   !! %s\n", d.c_str());
       if (first.board.title != second.board.title)
         std::printf("   !! title %s | %s\n", first.board.title.c_str(), second.board.title.c_str());

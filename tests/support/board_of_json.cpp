@@ -4,7 +4,7 @@
 
 #include "support/files.hpp"
 
-namespace repwright::testing {
+namespace repwright::test {
 namespace {
 
 using nlohmann::json;
@@ -289,4 +289,4 @@ const std::vector<Example>& examples() {
   return all;
 }
 
-}  // namespace repwright::testing
+}  // namespace repwright::test

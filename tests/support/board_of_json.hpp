@@ -7,7 +7,7 @@
 #include "domain/board.hpp"
 
 /// Boards from readings in JSON, so that what goes out of a board is tested without the reader.
-namespace repwright::testing {
+namespace repwright::test {
 
 /// The blocks that a list in the vocabulary of docs/guide/reading.md describes; steps and blocks numbered in
 /// order. Throws on words that the vocabulary does not have.
@@ -22,4 +22,4 @@ struct Example {
 /// The thirty of whiteboards.json, then the eight of reading-examples.json.
 const std::vector<Example>& examples();
 
-}  // namespace repwright::testing
+}  // namespace repwright::test

@@ -6,7 +6,7 @@
 #include <string>
 
 /// Files that tests read, by their place in the source folder.
-namespace repwright::testing {
+namespace repwright::test {
 
 inline std::string text_of_file(const std::string& path) {
   std::ifstream file(path, std::ios::binary);
@@ -19,4 +19,4 @@ inline std::string test_data(const std::string& name) {
   return text_of_file(REPWRIGHT_SOURCE_DIR "/tests/data/" + name);
 }
 
-}  // namespace repwright::testing
+}  // namespace repwright::test

@@ -6,7 +6,7 @@
 #include <vector>
 
 /// Compares readings by the rules of docs/guide/reading.md section 1.
-namespace repwright::testing {
+namespace repwright::test {
 
 using Json = nlohmann::json;
 
@@ -86,4 +86,4 @@ inline Differences differences(const Json& expected, const Json& actual) {
   return found;
 }
 
-}  // namespace repwright::testing
+}  // namespace repwright::test

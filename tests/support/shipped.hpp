@@ -6,20 +6,9 @@
 #include "body/constants.hpp"
 #include "domain/catalogue.hpp"
 #include "store/body_constants.hpp"
-#include "store/catalogue_file.hpp"
+#include "support/shipped_catalogue.hpp"
 
 namespace repwright::test {
-
-/// The catalogue that is shipped, loaded once.
-inline const domain::Catalogue& shipped_catalogue() {
-  static const domain::Catalogue catalogue = [] {
-    const std::filesystem::path folder = std::filesystem::path(REPWRIGHT_SOURCE_DIR) / "data" / "catalogue";
-    auto loaded = store::load_catalogue(folder, std::nullopt);
-    if (!loaded) throw std::runtime_error(loaded.error().message);
-    return *loaded;
-  }();
-  return catalogue;
-}
 
 /// The constants that are shipped, loaded once.
 inline const body::Constants& shipped_constants() {

@@ -5,7 +5,7 @@
 #include "domain/catalogue.hpp"
 #include "store/catalogue_file.hpp"
 
-namespace repwright::testing {
+namespace repwright::test {
 
 /// The catalogue of this source tree, read once.
 inline const domain::Catalogue& shipped_catalogue() {
@@ -17,4 +17,4 @@ inline const domain::Catalogue& shipped_catalogue() {
   return catalogue;
 }
 
-}  // namespace repwright::testing
+}  // namespace repwright::test

@@ -16,9 +16,9 @@ using domain::Block;
 using domain::Board;
 using domain::Item;
 using nlohmann::json;
-using testing::differences;
+using test::differences;
 
-std::string joined(const testing::Differences& found) {
+std::string joined(const test::Differences& found) {
   std::string all;
   for (const std::string& each : found) all += each + "\n";
   return all;
@@ -41,10 +41,10 @@ json one_item(const Item& item) {
 }
 
 TEST(ReadingJson, WritesEveryExampleInTheVocabularyOfTheReading) {
-  ASSERT_EQ(testing::examples().size(), 38u);
-  for (const testing::Example& example : testing::examples()) {
+  ASSERT_EQ(test::examples().size(), 38u);
+  for (const test::Example& example : test::examples()) {
     const json& expected = example.expect["blocks"];
-    const json written = blocks_json(testing::board_of_json(expected));
+    const json written = blocks_json(test::board_of_json(expected));
     EXPECT_EQ(joined(differences(expected, written)), "") << example.id;
   }
 }
@@ -65,7 +65,7 @@ TEST(ReadingJson, WritesTheCarriedWords) {
          {"move": "bb-back-squat", "qty": [5, 3], "unit": "reps", "load_pct": [60, 70], "load_of": "today-best"}]},
       {"kind": "intervals", "rounds": 3, "rest": {"kind": "free"}, "score": "times",
        "items": [{"move": "run", "qty": 400, "unit": "m", "effort": {"min": 6, "max": 7}}]}]}])");
-  EXPECT_EQ(joined(differences(expected, blocks_json(testing::board_of_json(expected)))), "");
+  EXPECT_EQ(joined(differences(expected, blocks_json(test::board_of_json(expected)))), "");
 }
 
 TEST(ReadingJson, LeavesOutWhatTheBoardDoesNotSay) {

@@ -43,12 +43,12 @@ json document_of(const json& blocks) {
   const std::vector<domain::Diagnostic> diagnostics{
       {"tier-order", domain::Severity::Note, "first load for m", "a house rule", {}, {"24 for m, 16 for f"}}};
   const std::vector<std::string> sentences{"One sentence."};
-  return json::parse(api::reading_json(testing::board_of_json(blocks), sentences, diagnostics));
+  return json::parse(api::reading_json(test::board_of_json(blocks), sentences, diagnostics));
 }
 
 TEST(ReadingSchema, HoldsForEveryExample) {
   json documents = json::array();
-  for (const testing::Example& example : testing::examples())
+  for (const test::Example& example : test::examples())
     documents.push_back(document_of(example.expect["blocks"]));
   documents.push_back(document_of(json::array()));
   const Verdict verdict = validate(documents, "examples");
@@ -57,7 +57,7 @@ TEST(ReadingSchema, HoldsForEveryExample) {
 }
 
 TEST(ReadingSchema, RefusesWhatTheVocabularyDoesNotAllow) {
-  const json good = document_of(testing::examples()[0].expect["blocks"]);
+  const json good = document_of(test::examples()[0].expect["blocks"]);
   const auto refused = [&](const char* pointer, json value, const std::string& name) {
     json bad = good;
     bad[json::json_pointer(pointer)] = std::move(value);

@@ -14,7 +14,7 @@ namespace {
 using nlohmann::json;
 
 std::vector<std::string> said(const json& blocks, const domain::House& house = {}) {
-  return in_words(testing::board_of_json(blocks), testing::shipped_catalogue(), house);
+  return in_words(test::board_of_json(blocks), test::shipped_catalogue(), house);
 }
 
 /// The only sentence.
@@ -31,11 +31,11 @@ std::string said_of(const std::string& item, const domain::House& house = {}) {
 
 TEST(Words, SayEveryExampleAsACoachWould) {
   std::string all;
-  for (const testing::Example& example : testing::examples()) {
+  for (const test::Example& example : test::examples()) {
     all += example.id + "\n";
     for (const std::string& sentence : said(example.expect["blocks"])) all += "  " + sentence + "\n";
   }
-  EXPECT_EQ(all, testing::test_data("examples-in-words.txt"));
+  EXPECT_EQ(all, test::test_data("examples-in-words.txt"));
 }
 
 TEST(Words, SayTheCarriedWords) {

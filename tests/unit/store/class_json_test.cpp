@@ -10,7 +10,7 @@ namespace {
 
 using base::minute;
 using base::second;
-using ::repwright::testing::shipped_catalogue;
+using ::repwright::test::shipped_catalogue;
 using testing::AllOf;
 using testing::HasSubstr;
 

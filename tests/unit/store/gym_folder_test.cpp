@@ -12,7 +12,7 @@ namespace repwright::store {
 namespace {
 
 namespace fs = std::filesystem;
-using ::repwright::testing::shipped_catalogue;
+using ::repwright::test::shipped_catalogue;
 using testing::AllOf;
 using testing::HasSubstr;
 

@@ -11,7 +11,7 @@ namespace {
 using base::kilogram;
 using base::metre;
 using base::second;
-using ::repwright::testing::shipped_catalogue;
+using ::repwright::test::shipped_catalogue;
 using testing::AllOf;
 using testing::HasSubstr;
 

@@ -8,7 +8,7 @@
 namespace repwright::store {
 namespace {
 
-using ::repwright::testing::shipped_catalogue;
+using ::repwright::test::shipped_catalogue;
 using testing::HasSubstr;
 
 TEST(HouseFile, HasTheDefaultsForWhatItDoesNotSay) {

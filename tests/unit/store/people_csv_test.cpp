@@ -14,7 +14,7 @@ using base::minute;
 using base::second;
 using domain::Mark;
 using domain::Person;
-using ::repwright::testing::shipped_catalogue;
+using ::repwright::test::shipped_catalogue;
 using testing::AllOf;
 using testing::HasSubstr;
 

@@ -13,13 +13,13 @@ using nlohmann::json;
 
 /// Seconds, or null.
 json length_of(const std::string& blocks) {
-  const auto length = fixed_length(testing::board_of_json(json::parse(blocks)));
+  const auto length = fixed_length(test::board_of_json(json::parse(blocks)));
   return length ? json(length->si()) : json();
 }
 
 TEST(FixedLength, IsWhatEveryExampleSays) {
-  for (const testing::Example& example : testing::examples()) {
-    const auto length = fixed_length(testing::board_of_json(example.expect["blocks"]));
+  for (const test::Example& example : test::examples()) {
+    const auto length = fixed_length(test::board_of_json(example.expect["blocks"]));
     EXPECT_EQ(length ? json(length->si()) : json(), example.expect["fixed_seconds"]) << example.id;
   }
 }
