@@ -66,7 +66,7 @@ std::optional<double> read_number(std::string_view text) {
   const std::size_t point = digits.find_first_of(".,");
   const std::string_view whole = digits.substr(0, point);
   const bool has_point = point != std::string_view::npos;
-  if (!all_digits(whole) || digits.size() > 16) return std::nullopt;
+  if (!all_digits(whole) || digits.size() > 24) return std::nullopt;
   if (has_point && !all_digits(digits.substr(point + 1))) return std::nullopt;
   std::string plain(text);
   std::ranges::replace(plain, ',', '.');
@@ -81,6 +81,14 @@ std::string write_number(double value) {
   const auto [end, error] =
       std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed);
   return error == std::errc() ? std::string(buffer.data(), end) : std::string("0");
+}
+
+base::Duration to_millisecond(base::Duration time) {
+  return base::Duration::from_si(std::round(time.si() * 1000.0) / 1000.0);
+}
+
+base::Length to_millimetre(base::Length length) {
+  return base::Length::from_si(std::round(length.si() * 1000.0) / 1000.0);
 }
 
 std::optional<int> read_count(std::string_view text) {

@@ -16,10 +16,15 @@ std::string_view trimmed(std::string_view text);
 /// A to Z made small; other letters as they are.
 std::string lowered(std::string_view text);
 
-/// "12", "-3", "7.5", "7,5". Up to fifteen digits, no exponent, no thousands mark.
+/// "12", "-3", "7.5", "7,5". Up to 24 characters, no exponent, no thousands mark.
 std::optional<double> read_number(std::string_view text);
 /// The shortest digits that read back as the same number.
 std::string write_number(double value);
+
+/// To the whole millisecond, so that what is written reads back the same.
+base::Duration to_millisecond(base::Duration time);
+/// To the whole millimetre.
+base::Length to_millimetre(base::Length length);
 
 /// Digits alone, up to nine.
 std::optional<int> read_count(std::string_view text);

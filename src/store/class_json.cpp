@@ -37,7 +37,8 @@ void read_when(JsonReader& in, GymClass& to) {
     to.start_minute = domain::read_time_of_day(start);
     if (!to.start_minute) in.wrong("start", fmt::format("is '{}', expected a time such as 09:00", start));
   }
-  if (const auto length = in.optional_number("minutes", 1, longest_class_min)) to.length = *length * minute;
+  if (const auto length = in.optional_number("minutes", 1, longest_class_min))
+    to.length = domain::to_millisecond(*length * minute);
 }
 
 std::vector<domain::PersonId> read_people_of(JsonReader& in, std::string_view key) {
@@ -78,7 +79,8 @@ void read_boxes(JsonReader& in, ClassBoxes& to) {
   auto minutes = in.optional_object("boxes_min");
   if (!minutes) return;
   for (const auto& [key, member] : boxes)
-    if (const auto length = minutes->optional_number(key, 0, 120)) to.*member = *length * minute;
+    if (const auto length = minutes->optional_number(key, 0, 120))
+      to.*member = domain::to_millisecond(*length * minute);
   minutes->finish();
 }
 

@@ -41,7 +41,8 @@ void read_kit(JsonReader& in, const domain::Catalogue& catalogue, Hall& hall) {
     domain::KitLot to;
     to.equipment = read_equipment(lot, "equipment", catalogue);
     if (const auto kg = lot.optional_number("kg", 0.1, 500)) to.mass = *kg * kilogram;
-    if (const auto cm = lot.optional_number("height_cm", 1, 300)) to.height = *cm / 100.0 * metre;
+    if (const auto cm = lot.optional_number("height_cm", 1, 300))
+      to.height = domain::to_millimetre(*cm / 100.0 * metre);
     to.size = lot.text_or("size", "");
     to.count = lot.whole_number("count", 0, most_of_a_kind);
     lot.finish();
@@ -91,7 +92,7 @@ void read_quiet_hours(JsonReader& in, Hall& hall) {
 ordered_json kit_json(const domain::KitLot& lot) {
   ordered_json out{{"equipment", lot.equipment.text}};
   if (lot.mass) out["kg"] = lot.mass->si();
-  if (lot.height) out["height_cm"] = std::round(lot.height->si() * 1e5) / 1000.0;
+  if (lot.height) out["height_cm"] = std::round(lot.height->si() * 1000.0) / 10.0;
   if (!lot.size.empty()) out["size"] = lot.size;
   out["count"] = lot.count;
   return out;

@@ -130,10 +130,10 @@ HeaderResult timed_reps_header(const Header& header, const NamedCatalogue& known
   std::optional<base::Duration> window = read_clock(after);
   if (!window && after.ends_with("min"))
     if (const auto minutes = read_number(trimmed(after.substr(0, after.size() - 3))))
-      window = *minutes * base::minute;
+      window = domain::to_millisecond(*minutes * base::minute);
   if (!window && after.ends_with("s"))
     if (const auto seconds = read_number(trimmed(after.substr(0, after.size() - 1))))
-      window = *seconds * second;
+      window = domain::to_millisecond(*seconds * second);
   if (!window) return std::nullopt;
   if (*window < 5 * second || *window > 120 * base::minute)
     return tl::unexpected(fmt::format("has a window of {}, expected 0:05 to 2:00:00", after));
@@ -177,7 +177,7 @@ HeaderResult timed_distance_header(const Header& header, const NamedCatalogue& k
 std::optional<base::Duration> read_time(const MarkColumn& column, std::string_view cell) {
   if (const auto clock = read_clock(cell)) return clock;
   const auto number = column.bare_seconds ? read_number(cell) : std::nullopt;
-  return number ? std::optional(*number * second) : std::nullopt;
+  return number ? std::optional(domain::to_millisecond(*number * second)) : std::nullopt;
 }
 
 /// Puts what the cell says into a mark; false if it does not have the form.

@@ -98,7 +98,8 @@ class RowReader {
         if (const auto kg = number(cell, masses_kg)) person_.mass = *kg * base::kilogram;
         break;
       case Fact::Height:
-        if (const auto cm = number(cell, heights_cm)) person_.height = *cm / 100.0 * base::metre;
+        if (const auto cm = number(cell, heights_cm))
+          person_.height = domain::to_millimetre(*cm / 100.0 * base::metre);
         break;
       case Fact::TrainingYears:
         person_.training_years = number(cell, years_of_training);

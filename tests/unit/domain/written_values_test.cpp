@@ -12,7 +12,7 @@ TEST(ReadNumber, TakesPointOrCommaAndNothingElse) {
   EXPECT_EQ(read_number("7,5"), 7.5);
   EXPECT_EQ(read_number("-3"), -3.0);
   for (const char* bad :
-       {"", "-", "7.", ".5", "1e5", "inf", "nan", "1.000,5", "7 5", "+3", "0x1", "12345678901234567"})
+       {"", "-", "7.", ".5", "1e5", "inf", "nan", "1.000,5", "7 5", "+3", "0x1", "1234567890123456789012345"})
     EXPECT_EQ(read_number(bad), std::nullopt) << bad;
 }
 
