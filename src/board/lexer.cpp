@@ -1,7 +1,7 @@
 #include <charconv>
 
+#include "board/characters.hpp"
 #include "board/token.hpp"
-#include "board/utf8.hpp"
 
 namespace repwright::board {
 namespace {

@@ -5,7 +5,7 @@
 #include <iterator>
 #include <optional>
 
-#include "store/body_constants.hpp"
+#include "store/body_file.hpp"
 #include "store/catalogue_file.hpp"
 #include "store/class_json.hpp"
 #include "store/data_folder.hpp"

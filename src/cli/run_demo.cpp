@@ -4,7 +4,7 @@
 
 #include "app/demo_history.hpp"
 #include "cli/commands.hpp"
-#include "store/body_constants.hpp"
+#include "store/body_file.hpp"
 #include "store/catalogue_file.hpp"
 #include "store/data_folder.hpp"
 #include "store/demo_past_json.hpp"

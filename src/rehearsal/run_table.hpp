@@ -3,7 +3,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "rehearsal/score.hpp"
+#include "rehearsal/scoring.hpp"
 #include "rehearsal/tally.hpp"
 
 namespace repwright::rehearsal {

@@ -11,7 +11,7 @@
 #include <numeric>
 
 #include "body/effort.hpp"
-#include "store/body_constants.hpp"
+#include "store/body_file.hpp"
 #include "store/catalogue_file.hpp"
 
 namespace repwright::published {

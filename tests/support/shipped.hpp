@@ -5,7 +5,7 @@
 
 #include "body/constants.hpp"
 #include "domain/catalogue.hpp"
-#include "store/body_constants.hpp"
+#include "store/body_file.hpp"
 #include "support/shipped_catalogue.hpp"
 
 namespace repwright::test {

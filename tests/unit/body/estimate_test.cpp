@@ -61,8 +61,8 @@ TEST(Prior, LearnsSpeedAndReserveFromRuns) {
     before.mean = {std::log(3.3), std::log(170)};
     before.covariance = {{{.16 * .16, -.2 * .16 * .30}, {-.2 * .16 * .30, .30 * .30}}};
     std::vector<Measurement<2>> runs;
-    for (const auto& [metres, seconds] : c.runs)
-      runs.push_back({[metres = metres](const std::array<double, 2>& x) {
+    for (const auto& [length, seconds] : c.runs)
+      runs.push_back({[metres = length](const std::array<double, 2>& x) {
                         return std::log((metres - std::exp(x[1])) / std::exp(x[0]));
                       },
                       std::log(seconds), .02});

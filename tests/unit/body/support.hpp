@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "body/effort.hpp"
-#include "store/body_constants.hpp"
+#include "store/body_file.hpp"
 #include "store/catalogue_file.hpp"
 
 /// The shipped catalogue and constants.

@@ -1,4 +1,4 @@
-#include "store/body_constants.hpp"
+#include "store/body_file.hpp"
 
 #include <gmock/gmock.h>
 

@@ -1,4 +1,4 @@
-#include "board/utf8.hpp"
+#include "board/characters.hpp"
 
 namespace repwright::board {
 namespace {

@@ -1,4 +1,4 @@
-#include "rehearsal/score.hpp"
+#include "rehearsal/scoring.hpp"
 
 #include <algorithm>
 #include <cmath>
