@@ -28,8 +28,9 @@ using test::shipped_catalogue;
 /// Words as people write them, with everything in them that a file format could trip over.
 std::string words() {
   const auto pieces = *rc::gen::container<std::vector<std::string>>(
-      *inRange(0, 6), rc::gen::element<std::string>("Ada", "ø", "Wąs", " ", ",", ";", "\"", "|", "\\", "'",
-                                                    "\n", "x", "12", ":", "~/", "\t", "{", "<"));
+      *inRange<std::size_t>(0, 6),
+      rc::gen::element<std::string>("Ada", "ø", "Wąs", " ", ",", ";", "\"", "|", "\\", "'", "\n", "x", "12",
+                                    ":", "~/", "\t", "{", "<"));
   std::string out;
   for (const std::string& piece : pieces) out += piece;
   return std::string(domain::trimmed(out));
@@ -106,7 +107,7 @@ domain::Person a_person(int number) {
   if (coin()) p.age = tenths(5, 90);
   if (coin()) p.birth_year = *inRange(1930, 2020);
   if (coin()) p.mass = tenths(30, 150) * base::kilogram;
-  if (coin()) p.height = tenths(120, 210) / 100.0 * metre;
+  if (coin()) p.height = domain::to_millimetre(tenths(120, 210) / 100.0 * metre);
   if (coin()) p.training_years = tenths(0, 30);
   for (int i = *inRange(0, 6); i > 0; --i) {
     domain::Mark mark = a_mark();
@@ -136,7 +137,7 @@ RC_GTEST_PROP(PeopleFileLaw, ReadsWhatItWrites, ()) {
 }
 
 domain::EquipmentId some_equipment() {
-  return rc::gen::elementOf(shipped_catalogue().equipment)->id;
+  return (*rc::gen::elementOf(shipped_catalogue().equipment)).id;
 }
 
 domain::Hall a_hall() {
@@ -150,7 +151,7 @@ domain::Hall a_hall() {
   for (int i = *inRange(0, 4); i > 0; --i) {
     domain::KitLot lot{some_equipment(), {}, {}, words(), *inRange(0, 50)};
     if (coin()) lot.mass = tenths(1, 40) * base::kilogram;
-    if (coin()) lot.height = tenths(10, 80) / 100.0 * metre;
+    if (coin()) lot.height = domain::to_millimetre(tenths(10, 80) / 100.0 * metre);
     hall.kit.push_back(std::move(lot));
   }
   for (int i = *inRange(0, 3); i > 0; --i) {
