@@ -1,3 +1,4 @@
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
@@ -60,8 +61,8 @@ void scores(std::string_view text, const domain::Catalogue&) {
 /// Any bytes give a value or errors. The first byte chooses the kind of file.
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   if (size < 1 || size > 8192) return 0;
-  constexpr auto kinds = {people, hall, house, gym_class, scores};
+  constexpr std::array kinds{people, hall, house, gym_class, scores};
   const std::string_view text(reinterpret_cast<const char*>(data) + 1, size - 1);
-  kinds.begin()[data[0] % kinds.size()](text, test::shipped_catalogue());
+  kinds[data[0] % kinds.size()](text, test::shipped_catalogue());
   return 0;
 }
