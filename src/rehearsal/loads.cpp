@@ -11,6 +11,10 @@ namespace repwright::rehearsal {
 
 namespace {
 
+/// A middle load is for whoever does half as many again as asked, within these bounds: nobody does 110 shared
+/// swings in one go.
+constexpr double least_to_spare = 7.5;
+constexpr double most_to_spare = 15;
 constexpr double usual_effort = 8;  // RPE of strength work that names none: two reps kept
 
 bool same_kit(const domain::Movement& a, const domain::Movement& b) {
@@ -76,7 +80,7 @@ std::optional<base::Mass> usual_load(const Ability& ability, const LoadRequest& 
   const auto& usual = request.movement.typical_load;
   if (!usual) return std::nullopt;
   const domain::Unit unit = request.movement.default_unit;
-  const double enough = 1.5 * std::max(5.0, request.set);
+  const double enough = std::clamp(1.5 * request.set, least_to_spare, most_to_spare);
   const bool strong = best_set(ability, request.movement, unit, usual->medium.si()) >= enough;
   return strong ? usual->medium : usual->light;
 }
@@ -87,9 +91,10 @@ std::optional<base::Mass> unwritten_load(const Ability& ability, const LoadReque
     const auto last = load_at_effort(ability, request, usual_effort);
     return last ? std::optional(*last + item.load_step->plus.value_or(base::Mass{})) : last;
   }
-  if (request.movement.typical_load && item.effort)
-    return load_at_effort(ability, request, (item.effort->min + item.effort->max) / 2);
-  if (request.movement.typical_load && strength_work(*request.line.block))
+  if (!request.movement.typical_load || request.movement.default_unit != domain::Unit::Reps)
+    return usual_load(ability, request);
+  if (item.effort) return load_at_effort(ability, request, (item.effort->min + item.effort->max) / 2);
+  if (strength_work(*request.line.block))
     return load_at_effort(ability, request,
                           request.line.block->kind == domain::BlockKind::Build ? 10 : usual_effort);
   return usual_load(ability, request);

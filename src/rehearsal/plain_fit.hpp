@@ -33,7 +33,7 @@ struct PlainFitRequest {
 };
 
 /// One step list per person: as written if no limit that holds on that day forbids it and the best set is at
-/// least one; else the first that passes of the board's scale options, the person's standing version, the
+/// least one; else the first that passes of the person's standing version, the board's scale options, the
 /// movement's swap for the limit, its easier versions (nearest first), any movement of a shared pattern; else
 /// a rest. Who has no rep of a movement is given, if there is one, a version whose best set is five or more
 /// and twice the set. Nobody is given a movement that a limit of theirs forbids. docs/models/plain-fit.md has

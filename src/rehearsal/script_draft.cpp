@@ -197,7 +197,7 @@ double ScriptDraft::units(const domain::Item& item, const WorkStyle& style) cons
   if (style.by_the_clock) return endless_amount;
   const OneSet set = one_set(line.amount, style.round, 1e9);
   if (set.short_of) return endless_amount;
-  double count = set.count * style.times * (line.each_side ? 2 : 1);
+  double count = set.count * (line.each_side ? 2 : 1);
   if (line.unit == domain::Unit::Seconds && !movement.pace.contains(line.unit)) {
     const auto pace = movement.pace.find(movement.default_unit);
     if (pace != movement.pace.end() && pace->second.sustained > 0)
@@ -217,8 +217,7 @@ std::vector<Op> ScriptDraft::ops_of(const domain::Item& item, const WorkStyle& s
     return line.each_side ? std::vector<Op>{once, once} : std::vector<Op>{once};
   }
   double count = units(item, style);
-  if (std::holds_alternative<domain::Range>(line.amount))
-    count = set.count * style.times * (line.each_side ? 2 : 1);
+  if (std::holds_alternative<domain::Range>(line.amount)) count = set.count * (line.each_side ? 2 : 1);
   if (count <= 0) return {};
   return {{.kind = OpKind::Work, .amount = count, .task = index}};
 }

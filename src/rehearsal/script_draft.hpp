@@ -29,7 +29,6 @@ struct WorkStyle {
   int round = 0;              // picks from lists and climbing amounts
   bool by_the_clock = false;  // work until the deadline, whatever the amount
   double load_share = 1;      // of the fitted load
-  double times = 1;           // of the amount
 };
 
 class ScriptDraft {

@@ -14,10 +14,9 @@ bool contains(const std::vector<Version>& versions, const Movement* movement) {
   return std::ranges::find(versions, movement, &Version::movement) != versions.end();
 }
 
-void add(std::vector<Version>& versions, const Movement* movement, const Movement& written,
-         double factor = 1) {
-  if (movement && movement != &written && !contains(versions, movement))
-    versions.push_back({.movement = movement, .factor = factor});
+void add(std::vector<Version>& versions, const Movement& written, const Version& version) {
+  if (version.movement && version.movement != &written && !contains(versions, version.movement))
+    versions.push_back(version);
 }
 
 void add_easier(std::vector<Version>& versions, const domain::Catalogue& catalogue, const Movement& written) {
@@ -27,7 +26,7 @@ void add_easier(std::vector<Version>& versions, const domain::Catalogue& catalog
       const Movement* easier = catalogue.find(id);
       if (!easier || std::ranges::find(ring, easier) != ring.end()) continue;
       ring.push_back(easier);
-      add(versions, easier, written);
+      add(versions, written, {.movement = easier});
     }
   }
 }
@@ -50,7 +49,7 @@ void add_alike(std::vector<Version>& versions, const domain::Catalogue& catalogu
     return std::tuple(-first(*m), -shared_patterns(*m, written), m->kit_free ? 0 : 1, m->id);
   };
   std::ranges::sort(alike, [&](const Movement* a, const Movement* b) { return rank(a) < rank(b); });
-  for (const Movement* movement : alike) add(versions, movement, written);
+  for (const Movement* movement : alike) add(versions, written, {.movement = movement, .alike = true});
 }
 
 double lightest_usual(const Movement& movement) {
@@ -78,15 +77,14 @@ const Movement* standing_version(const Ability& ability, const Movement& written
 std::vector<Version> stand_ins(const Ability& ability, const Movement& written, const domain::Item* item) {
   const auto& catalogue = ability.request.catalogue;
   std::vector<Version> versions;
-  add(versions, standing_version(ability, written), written);
-  if (!versions.empty()) versions.front().standing = true;
+  add(versions, written, {.movement = standing_version(ability, written), .standing = true});
   if (item && item->scale && !item->scale->by_level)
     for (const domain::ScaleOption& option : item->scale->options)
-      add(versions, catalogue.find(option.movement), written, option.factor);
+      add(versions, written, {.movement = catalogue.find(option.movement), .factor = option.factor});
   for (const domain::Limit& limit : ability.limits) {
     const auto swap = written.swap_for.find(limit.limit);
     if (forbidden(written, limit.limit) && swap != written.swap_for.end())
-      add(versions, catalogue.find(swap->second), written);
+      add(versions, written, {.movement = catalogue.find(swap->second)});
   }
   add_easier(versions, catalogue, written);
   add_alike(versions, catalogue, written);
@@ -102,12 +100,14 @@ bool passes(const Ability& ability, const Movement& movement, double at_least) {
 Version first_passing(const Ability& ability, const std::vector<Version>& versions, StandInRule rule) {
   std::vector<double> wanted{1};
   if (rule.for_lack_of_reps) wanted = {std::max(5.0, 2 * rule.set), 5, 1};
-  for (const double at_least : wanted) {
-    const auto at = std::ranges::find_if(versions, [&](const Version& version) {
-      return passes(ability, *version.movement, (version.standing ? 1 : at_least) * version.factor);
-    });
-    if (at != versions.end()) return *at;
-  }
+  for (const bool alike : {false, true})
+    for (const double at_least : wanted) {
+      const auto at = std::ranges::find_if(versions, [&](const Version& version) {
+        return version.alike == alike &&
+               passes(ability, *version.movement, (version.standing ? 1 : at_least) * version.factor);
+      });
+      if (at != versions.end()) return *at;
+    }
   return {};
 }
 

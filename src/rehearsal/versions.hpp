@@ -13,6 +13,7 @@ struct Version {
   const domain::Movement* movement = nullptr;
   double factor = 1;      // so many of it stand for one written
   bool standing = false;  // the person's own choice: one rep of it is enough
+  bool alike = false;     // only shares a pattern with what is written
 };
 
 /// The person's standing version where the board writes that movement, said by its id, by a class word that
@@ -26,7 +27,7 @@ std::vector<Version> stand_ins(const Ability& ability, const domain::Movement& w
 
 /// The first stand-in that no limit forbids and of which the person has at least one. `set` is how many are
 /// asked for in one go; where `for_lack_of_reps`, the standing version and those with five and twice the set,
-/// then five, go first.
+/// then five, go first; those that only share a pattern go last.
 struct StandInRule {
   double set = 0;
   bool for_lack_of_reps = false;

@@ -116,7 +116,7 @@ void Member::share_item(const Item& item, int round) {
   switch (item.share.value_or(domain::Share::Total)) {
     case domain::Share::Sync:
       draft_.add({.kind = OpKind::Meet, .pool = -1});
-      draft_.work(item, {.round = round, .times = team_factor(block_, seat_.team_size)});
+      draft_.work(item, {.round = round});
       draft_.add({.kind = OpKind::Meet, .pool = -1});
       if (!first()) draft_.script().tasks[static_cast<std::size_t>(draft_.task(item))].counted = false;
       return;

@@ -31,6 +31,10 @@ bool takes_time(const ScriptDraft& draft, int from) {
 
 /// Rounds until the deadline: those with counts of their own first, then the last one over and over.
 void write_loop(ScriptDraft& draft, const std::vector<Item>& items) {
+  if (items.size() == 1 && draft.endless(items.front())) {
+    draft.work(items.front(), {.by_the_clock = true});
+    return;
+  }
   const int listed = listed_rounds(items);
   for (int round = 0; round + 1 < listed; ++round) write_round(draft, items, round);
   const int start = draft.here();

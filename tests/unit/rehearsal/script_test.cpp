@@ -171,6 +171,12 @@ TEST(Script, ClimbsALadderRungByRung) {
       << text;
 }
 
+TEST(Script, WorksOnTheOneOpenLineUntilTheClockIsDown) {
+  Block finisher = block(BlockKind::MaxEffort, {item("burpee", domain::Max{})});
+  finisher.duration = minutes(4);
+  EXPECT_EQ(written(finisher), "0 until 240 then 2; 1 work burpee inf; 2 end");
+}
+
 TEST(Script, PaysForBreaksAndInterruptsBesideTheWork) {
   Block hang = block(BlockKind::Accumulate, {item("dead-hang", 180.0, Unit::Seconds)});
   hang.penalty = {item("step-back-burpee", 5.0)};
@@ -253,9 +259,9 @@ TEST(Script, SharesCountsInPoolsAndDoesTheRestTogether) {
   EXPECT_EQ(piece.teams[0].pools, (std::vector<double>{90}));
   EXPECT_EQ(piece.teams[0].one_works, (std::vector<bool>{true}));
   EXPECT_EQ(script_text(piece.scripts[0]),
-            "0 pool 0 air-squat; 1 meet; 2 work burpee 15; 3 meet; 4 meet; 5 round; 6 end");
+            "0 pool 0 air-squat; 1 meet; 2 work burpee 10; 3 meet; 4 meet; 5 round; 6 end");
   EXPECT_EQ(script_text(piece.scripts[2]),
-            "0 pool 0 air-squat; 1 meet; 2 work burpee 15; 3 meet; 4 meet; 5 end");
+            "0 pool 0 air-squat; 1 meet; 2 work burpee 10; 3 meet; 4 meet; 5 end");
   const auto& task = piece.scripts[2].tasks.at(0);
   EXPECT_EQ(piece.scripts[2].tasks.at(static_cast<std::size_t>(task.gate)).movement.text, "plank");
   EXPECT_TRUE(piece.scripts[0].tasks.back().counted);
