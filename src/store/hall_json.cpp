@@ -6,6 +6,7 @@
 #include <cmath>
 #include <set>
 
+#include "base/civil_date.hpp"
 #include "domain/written_values.hpp"
 #include "store/json_reader.hpp"
 
@@ -79,7 +80,7 @@ void read_quiet_hours(JsonReader& in, Hall& hall) {
     domain::QuietHours to;
     to.days = quiet.texts("days");
     const std::string until = quiet.text("until");
-    if (const auto minute = domain::read_time_of_day(until))
+    if (const auto minute = base::parse_time_of_day(until))
       to.until_minute = *minute;
     else if (!until.empty())
       quiet.wrong("until", fmt::format("is '{}', expected a time such as 07:00", until));
@@ -146,9 +147,8 @@ std::string write_hall(const Hall& hall) {
   for (const domain::Route& route : hall.routes) out["routes"].push_back(route_json(route));
   out["quiet_hours"] = ordered_json::array();
   for (const domain::QuietHours& quiet : hall.quiet_hours)
-    out["quiet_hours"].push_back(ordered_json{{"days", quiet.days},
-                                              {"until", domain::write_time_of_day(quiet.until_minute)},
-                                              {"rule", quiet.rule}});
+    out["quiet_hours"].push_back(ordered_json{
+        {"days", quiet.days}, {"until", base::format_time_of_day(quiet.until_minute)}, {"rule", quiet.rule}});
   return write_json(out);
 }
 

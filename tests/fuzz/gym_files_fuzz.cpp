@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <cstdint>
@@ -14,6 +15,20 @@
 namespace {
 
 using namespace repwright;
+
+/// A few of the shipped movements, one for each kind of mark: names are looked up anew for each file.
+const domain::Catalogue& few_movements() {
+  static const domain::Catalogue catalogue = [] {
+    constexpr std::array<std::string_view, 8> kept{"push-up", "knee-push-up", "pull-up", "ring-row",
+                                                   "sit-up",  "plank",        "run",     "bb-deadlift"};
+    domain::Catalogue few = test::shipped_catalogue();
+    std::erase_if(few.movements, [&](const domain::Movement& movement) {
+      return std::ranges::find(kept, movement.id.text) == kept.end();
+    });
+    return few;
+  }();
+  return catalogue;
+}
 
 /// What was read from any bytes is read again, the same, from what is written.
 void expect_again(bool same) {
@@ -63,6 +78,6 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   if (size < 1 || size > 8192) return 0;
   constexpr std::array kinds{people, hall, house, gym_class, scores};
   const std::string_view text(reinterpret_cast<const char*>(data) + 1, size - 1);
-  kinds[data[0] % kinds.size()](text, test::shipped_catalogue());
+  kinds[data[0] % kinds.size()](text, few_movements());
   return 0;
 }
