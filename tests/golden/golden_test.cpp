@@ -10,6 +10,7 @@
 #include "board/diagnostic_names.hpp"
 #include "golden_case.hpp"
 #include "support/files.hpp"
+#include "support/source_dir.hpp"
 
 namespace repwright::test {
 namespace {
@@ -17,7 +18,7 @@ namespace {
 namespace fs = std::filesystem;
 
 const fs::path& folder() {
-  static const fs::path path = REPWRIGHT_SOURCE_DIR "/tests/golden";
+  static const fs::path path = test::source_dir() / "tests/golden";
   return path;
 }
 

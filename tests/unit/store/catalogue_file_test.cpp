@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "support/shipped.hpp"
+#include "support/source_dir.hpp"
 
 namespace repwright::store {
 namespace {

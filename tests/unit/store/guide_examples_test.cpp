@@ -8,6 +8,7 @@
 #include "store/read_file.hpp"
 #include "store/scores_csv.hpp"
 #include "support/shipped_catalogue.hpp"
+#include "support/source_dir.hpp"
 
 /// What docs/guide/gym-folder.md shows is what the program reads, without a note.
 namespace repwright::store {
@@ -16,7 +17,7 @@ namespace {
 using test::shipped_catalogue;
 
 std::string guide() {
-  auto page = read_file(REPWRIGHT_SOURCE_DIR "/docs/guide/gym-folder.md");
+  auto page = read_file(test::source_dir() / "docs/guide/gym-folder.md");
   return page ? *page : std::string();
 }
 
