@@ -12,7 +12,7 @@
 namespace repwright::api {
 namespace {
 
-using json = nlohmann::ordered_json;
+using Json = nlohmann::ordered_json;
 using base::Overloaded;
 
 /// Beyond this a double no longer holds every whole number.
@@ -22,77 +22,77 @@ std::string number_text(double value) {
   return number_json(value).dump();
 }
 
-json set_amount_json(const domain::SetAmount& amount) {
+Json set_amount_json(const domain::SetAmount& amount) {
   return std::visit(
       Overloaded{
           [](double count) { return number_json(count); },
-          [](const domain::AtLeast& open) { return json(number_text(open.count) + "+"); },
+          [](const domain::AtLeast& open) { return Json(number_text(open.count) + "+"); },
           [](const domain::Max& max) {
-            return json(max.short_of > 0 ? fmt::format("max-{}", max.short_of) : std::string("max"));
+            return Json(max.short_of > 0 ? fmt::format("max-{}", max.short_of) : std::string("max"));
           },
       },
       amount);
 }
 
 template <class Value>
-json by_level(const std::vector<Value>& values, LevelNames levels, json (*write)(const Value&)) {
+Json by_level(const std::vector<Value>& values, LevelNames levels, Json (*write)(const Value&)) {
   base::require(values.size() == levels.size(), "one value per level of the block");
-  json object = json::object();
+  Json object = Json::object();
   for (std::size_t i = 0; i < values.size(); ++i) object[levels[i]] = write(values[i]);
   return object;
 }
 
 template <class Value>
-json list(const std::vector<Value>& values, json (*write)(const Value&)) {
-  json array = json::array();
+Json list(const std::vector<Value>& values, Json (*write)(const Value&)) {
+  Json array = Json::array();
   for (const Value& value : values) array.push_back(write(value));
   return array;
 }
 
 template <class Value>
-json one_or_list(const std::vector<Value>& values, json (*write)(const Value&)) {
+Json one_or_list(const std::vector<Value>& values, Json (*write)(const Value&)) {
   return values.size() == 1 ? write(values.front()) : list(values, write);
 }
 
-json plain_number(const double& value) {
+Json plain_number(const double& value) {
   return number_json(value);
 }
-json kilograms(const base::Mass& mass) {
+Json kilograms(const base::Mass& mass) {
   return number_json(mass / base::kilogram);
 }
 /// To the thousandth of a millimetre: an inch has no more digits.
-json centimetres(const base::Length& length) {
+Json centimetres(const base::Length& length) {
   return number_json(std::round(length / base::metre * 1e8) / 1e6);
 }
 
-json amount_json(const domain::Amount& amount, LevelNames levels) {
+Json amount_json(const domain::Amount& amount, LevelNames levels) {
   return std::visit(
       Overloaded{
           [](double count) { return number_json(count); },
           [](const domain::AtLeast& open) { return set_amount_json(open); },
           [](const domain::Max& max) { return set_amount_json(max); },
           [](const domain::Range& range) {
-            return json{{"min", number_json(range.min)}, {"max", number_json(range.max)}};
+            return Json{{"min", number_json(range.min)}, {"max", number_json(range.max)}};
           },
           [](const domain::PerSet& sets) { return list(sets.amounts, set_amount_json); },
           [](const domain::Climb& climb) {
-            return json{{"start", number_json(climb.start)}, {"step", number_json(climb.step)}};
+            return Json{{"start", number_json(climb.start)}, {"step", number_json(climb.step)}};
           },
           [](const domain::Tiers& tiers) {
-            return json{{"pair", {number_json(tiers.first), number_json(tiers.second)}}};
+            return Json{{"pair", {number_json(tiers.first), number_json(tiers.second)}}};
           },
           [&](const domain::PerLevel& each) { return by_level(each.amounts, levels, plain_number); },
-          [](const domain::WhileWorking&) { return json(nullptr); },
+          [](const domain::WhileWorking&) { return Json(nullptr); },
       },
       amount);
 }
 
-json scale_option_json(const domain::ScaleOption& option) {
+Json scale_option_json(const domain::ScaleOption& option) {
   if (option.factor == 1) return option.movement.text;
   return {{"move", option.movement.text}, {"factor", number_json(option.factor)}};
 }
 
-void put_movement(json& to, const std::optional<domain::MovementId>& movement, const std::string& words) {
+void put_movement(Json& to, const std::optional<domain::MovementId>& movement, const std::string& words) {
   if (movement) {
     to["move"] = movement->text;
   } else {
@@ -101,21 +101,21 @@ void put_movement(json& to, const std::optional<domain::MovementId>& movement, c
   }
 }
 
-json gate_json(const domain::Gate& gate) {
-  json to;
+Json gate_json(const domain::Gate& gate) {
+  Json to;
   put_movement(to, gate.movement, gate.free_text);
   to["qty"] = nullptr;
   to["unit"] = json_word(gate.unit);
   return to;
 }
 
-json load_step_json(const domain::LoadStep& step) {
+Json load_step_json(const domain::LoadStep& step) {
   if (!step.plus) return "above-last-week";
   return {{"of", "last-week"}, {"plus_kg", kilograms(*step.plus)}};
 }
 
-json tempo_json(const domain::Tempo& tempo) {
-  json beats = json::array();
+Json tempo_json(const domain::Tempo& tempo) {
+  Json beats = Json::array();
   for (const std::optional<int>& seconds : tempo) {
     if (seconds) {
       beats.push_back(*seconds);
@@ -126,7 +126,7 @@ json tempo_json(const domain::Tempo& tempo) {
   return beats;
 }
 
-void put_loads(json& to, const domain::Item& item, LevelNames levels) {
+void put_loads(Json& to, const domain::Item& item, LevelNames levels) {
   if (item.loads) {
     const auto& masses = item.loads->masses;
     to["load_kg"] = item.loads->by_level ? by_level(masses, levels, kilograms) : list(masses, kilograms);
@@ -139,7 +139,7 @@ void put_loads(json& to, const domain::Item& item, LevelNames levels) {
   if (item.load_step) to["load_rel"] = load_step_json(*item.load_step);
 }
 
-void put_manner(json& to, const domain::Item& item, LevelNames levels) {
+void put_manner(Json& to, const domain::Item& item, LevelNames levels) {
   if (item.effort) to["effort"] = range_json(*item.effort);
   if (item.tempo) to["tempo"] = tempo_json(*item.tempo);
   if (!item.pace.empty()) to["pace"] = item.pace;
@@ -154,22 +154,22 @@ void put_manner(json& to, const domain::Item& item, LevelNames levels) {
 
 }  // namespace
 
-json number_json(double value) {
+Json number_json(double value) {
   if (std::abs(value) < whole_limit && std::trunc(value) == value) return static_cast<std::int64_t>(value);
   return value;
 }
 
-json seconds_json(base::Duration time) {
+Json seconds_json(base::Duration time) {
   return number_json(time / base::second);
 }
 
-json range_json(const domain::Range& range) {
+Json range_json(const domain::Range& range) {
   if (range.min == range.max) return number_json(range.min);
   return {{"min", number_json(range.min)}, {"max", number_json(range.max)}};
 }
 
-json item_json(const domain::Item& item, LevelNames levels) {
-  json to;
+Json item_json(const domain::Item& item, LevelNames levels) {
+  Json to;
   put_movement(to, item.movement, item.free_text);
   to["qty"] = amount_json(item.amount, levels);
   to["unit"] = json_word(item.unit);
@@ -184,8 +184,8 @@ json item_json(const domain::Item& item, LevelNames levels) {
   return to;
 }
 
-json items_json(const std::vector<domain::Item>& items, LevelNames levels) {
-  json array = json::array();
+Json items_json(const std::vector<domain::Item>& items, LevelNames levels) {
+  Json array = Json::array();
   for (const domain::Item& item : items) array.push_back(item_json(item, levels));
   return array;
 }

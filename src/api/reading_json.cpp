@@ -9,20 +9,20 @@
 namespace repwright::api {
 namespace {
 
-using json = nlohmann::ordered_json;
+using Json = nlohmann::ordered_json;
 
-void put(json& to, const char* name, const std::optional<int>& count) {
+void put(Json& to, const char* name, const std::optional<int>& count) {
   if (count) to[name] = *count;
 }
-void put(json& to, const char* name, const std::optional<base::Duration>& time) {
+void put(Json& to, const char* name, const std::optional<base::Duration>& time) {
   if (time) to[name] = seconds_json(*time);
 }
-void put(json& to, const char* name, const std::string& words) {
+void put(Json& to, const char* name, const std::string& words) {
   if (!words.empty()) to[name] = words;
 }
 
-json rest_json(const domain::RestRule& rest) {
-  json to;
+Json rest_json(const domain::RestRule& rest) {
+  Json to;
   switch (rest.kind) {
     case domain::RestKind::Fixed:
       to = {{"kind", "fixed"}, {"seconds", seconds_json(rest.length)}};
@@ -38,14 +38,14 @@ json rest_json(const domain::RestRule& rest) {
   return to;
 }
 
-json window_json(const domain::Intent::Window& window) {
-  json to{{"min", number_json(window.min)}};
+Json window_json(const domain::Intent::Window& window) {
+  Json to{{"min", number_json(window.min)}};
   if (window.max) to["max"] = number_json(*window.max);
   return to;
 }
 
-json intent_json(const domain::Intent& intent) {
-  json to = json::object();
+Json intent_json(const domain::Intent& intent) {
+  Json to = Json::object();
   if (intent.time) to["time_s"] = window_json(*intent.time);
   if (intent.rounds) to["rounds"] = window_json(*intent.rounds);
   if (intent.effort) to["effort"] = range_json(*intent.effort);
@@ -53,7 +53,7 @@ json intent_json(const domain::Intent& intent) {
   return to;
 }
 
-void put_counts(json& to, const domain::Block& block) {
+void put_counts(Json& to, const domain::Block& block) {
   if (block.team_sizes.size() == 1) to["team_size"] = block.team_sizes.front();
   if (block.team_sizes.size() > 1) to["team_size"] = block.team_sizes;
   put(to, "rounds", block.rounds);
@@ -65,7 +65,7 @@ void put_counts(json& to, const domain::Block& block) {
   put(to, "heats", block.heats);
 }
 
-void put_clock(json& to, const domain::Block& block) {
+void put_clock(Json& to, const domain::Block& block) {
   put(to, "from_s", block.from);
   put(to, "to_s", block.to);
   put(to, "duration_s", block.duration);
@@ -77,7 +77,7 @@ void put_clock(json& to, const domain::Block& block) {
   put(to, "lap_rest_s", block.lap_rest);
 }
 
-void put_rules(json& to, const domain::Block& block, LevelNames levels) {
+void put_rules(Json& to, const domain::Block& block, LevelNames levels) {
   if (block.carry_over) to["carry_over"] = true;
   if (block.keep_place) to["keep_place"] = true;
   if (block.quiet) to["quiet"] = true;
@@ -101,20 +101,20 @@ void put_rules(json& to, const domain::Block& block, LevelNames levels) {
     to["odd_team"] = {{"size", block.odd_team->size}, {"factor", number_json(block.odd_team->factor)}};
 }
 
-json block_json(const domain::Block& block, LevelNames inherited);
+Json block_json(const domain::Block& block, LevelNames inherited);
 
-void put_work(json& to, const domain::Block& block, LevelNames levels) {
+void put_work(Json& to, const domain::Block& block, LevelNames levels) {
   if (!block.items.empty()) to["items"] = items_json(block.items, levels);
   if (!block.slots.empty()) {
-    json& slots = to[block.kind == domain::BlockKind::Circuit ? "stations" : "slots"] = json::array();
+    Json& slots = to[block.kind == domain::BlockKind::Circuit ? "stations" : "slots"] = Json::array();
     for (const auto& slot : block.slots) slots.push_back(items_json(slot, levels));
   }
   for (const domain::Block& child : block.children) to["children"].push_back(block_json(child, levels));
 }
 
-json block_json(const domain::Block& block, LevelNames inherited) {
+Json block_json(const domain::Block& block, LevelNames inherited) {
   const LevelNames levels = block.levels.empty() ? inherited : LevelNames(block.levels);
-  json to{{"kind", json_word(block.kind)}};
+  Json to{{"kind", json_word(block.kind)}};
   put(to, "title", block.title);
   const bool spoken = block.kind == domain::BlockKind::Note || block.kind == domain::BlockKind::Window;
   put(to, spoken ? "text" : "words", block.text);
@@ -126,8 +126,8 @@ json block_json(const domain::Block& block, LevelNames inherited) {
   return to;
 }
 
-json diagnostic_json(const domain::Diagnostic& diagnostic) {
-  json to{{"line", diagnostic.span.line},
+Json diagnostic_json(const domain::Diagnostic& diagnostic) {
+  Json to{{"line", diagnostic.span.line},
           {"column", diagnostic.span.column},
           {"severity", json_word(diagnostic.severity)},
           {"text", diagnostic.text},
@@ -139,22 +139,22 @@ json diagnostic_json(const domain::Diagnostic& diagnostic) {
 
 }  // namespace
 
-json blocks_json(const domain::Board& board) {
-  json blocks = json::array();
+Json blocks_json(const domain::Board& board) {
+  Json blocks = Json::array();
   for (const domain::Block& block : board.blocks) blocks.push_back(block_json(block, {}));
   return blocks;
 }
 
 std::string reading_json(const domain::Board& board, std::span<const std::string> sentences,
                          std::span<const domain::Diagnostic> diagnostics) {
-  json to{{"title", board.title}, {"blocks", blocks_json(board)}, {"fixed_seconds", nullptr}};
+  Json to{{"title", board.title}, {"blocks", blocks_json(board)}, {"fixed_seconds", nullptr}};
   if (const auto length = timetable::fixed_length(board)) to["fixed_seconds"] = seconds_json(*length);
-  to["reading"] = json::array();
+  to["reading"] = Json::array();
   for (const std::string& sentence : sentences) to["reading"].push_back(sentence);
-  to["diagnostics"] = json::array();
+  to["diagnostics"] = Json::array();
   for (const domain::Diagnostic& diagnostic : diagnostics)
     to["diagnostics"].push_back(diagnostic_json(diagnostic));
-  return to.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+  return to.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace repwright::api

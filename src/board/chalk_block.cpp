@@ -224,7 +224,7 @@ class Piece {
     std::string text =
         fmt::format("{} on / {} off x {} {}", chalk_time(work), chalk_time(block_.rest.value_or(Duration{})),
                     block_.slots.size(), block_.slots.size() == 1 ? "station" : "stations");
-    if (block_.laps.value_or(1) != 1) text += fmt::format(" x {} laps", *block_.laps);
+    if (const int laps = block_.laps.value_or(1); laps != 1) text += fmt::format(" x {} laps", laps);
     if (block_.lap_rest) text += fmt::format(", rest {} between laps", chalk_time(*block_.lap_rest));
     header(text);
     place_.station = work;

@@ -68,7 +68,7 @@ bool name_comes_first(const Item& item) {
 }
 
 std::string with_unit(const Item& item) {
-  const std::string numbers = amount_text(item.amount);
+  std::string numbers = amount_text(item.amount);
   switch (item.unit) {
     case Unit::Reps:
       return numbers;
@@ -150,14 +150,18 @@ std::string Chalk::work(const Item& item, const ItemPlace& place) const {
       place.station && item.unit == Unit::Seconds && seconds != nullptr && *seconds == place.station->si();
   const bool bare = station || place.amount_given;
   // Whether the name is decided by the unit matters only if the unit is written.
-  const std::string named =
-      item.movement ? name(*item.movement, bare ? std::optional<Unit>{} : std::optional(item.unit))
-                    : fmt::format("\"{}\"", item.free_text);
+  std::string named = item.movement
+                          ? name(*item.movement, bare ? std::optional<Unit>{} : std::optional(item.unit))
+                          : fmt::format("\"{}\"", item.free_text);
   if (bare) return named;
   const std::string amount = with_unit(item);
-  if (place.sets)
-    return item.movement ? fmt::format("{} {}x{}", named, *place.sets, amount)
-                         : fmt::format("{}x{} {}", *place.sets, amount, named);
+  if (place.sets) {
+    // `3x10-15` would be a work time and a rest, `3x500 m` a repeated distance.
+    const bool repeats = item.unit == Unit::Metres || item.unit == Unit::Kilocalories;
+    const bool name_first = item.movement && (repeats || std::holds_alternative<domain::Range>(item.amount));
+    return name_first ? fmt::format("{} {}x{}", named, *place.sets, amount)
+                      : fmt::format("{}x{} {}", *place.sets, amount, named);
+  }
   if (name_comes_first(item) && item.movement) return fmt::format("{} {}", named, amount);
   return fmt::format("{} {}", amount, named);
 }

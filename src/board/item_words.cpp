@@ -19,13 +19,6 @@ std::string joined(const std::vector<std::string>& parts, std::string_view link)
   return fmt::format("{}", fmt::join(parts, link));
 }
 
-template <class Value>
-std::vector<std::string> texts(const std::vector<Value>& values, std::string (*write)(const Value&)) {
-  std::vector<std::string> all;
-  for (const Value& value : values) all.push_back(write(value));
-  return all;
-}
-
 std::string plain(const double& value) {
   return number_text(value);
 }
@@ -55,12 +48,12 @@ std::string amount_words(const domain::Amount& amount) {
           [](const domain::Range& range) {
             return fmt::format("{} to {}", number_text(range.min), number_text(range.max));
           },
-          [](const domain::PerSet& sets) { return joined(texts(sets.amounts, set_amount), "-"); },
+          [](const domain::PerSet& sets) { return joined(texts_of(sets.amounts, set_amount), "-"); },
           [](const domain::Climb& climb) { return climb_words(climb); },
           [](const domain::Tiers& tiers) {
             return fmt::format("{} or {}", number_text(tiers.first), number_text(tiers.second));
           },
-          [](const domain::PerLevel& each) { return joined(texts(each.amounts, plain), "/"); },
+          [](const domain::PerLevel& each) { return joined(texts_of(each.amounts, plain), "/"); },
           [](const domain::WhileWorking&) { return std::string(); },
       },
       amount);
@@ -85,7 +78,7 @@ std::string work_words(const Item& item, const Telling& telling) {
     const auto time = base::Duration::from_si(std::get<double>(item.amount));
     return fmt::format("{} of {}", time_words(time), station_words(item, telling));
   }
-  const std::string amount = amount_words(item.amount);
+  std::string amount = amount_words(item.amount);
   const auto* max = std::get_if<domain::Max>(&item.amount);
   const std::string less =
       max != nullptr && max->short_of > 0 ? fmt::format(" minus {}", count_word(max->short_of)) : "";
@@ -112,7 +105,7 @@ std::string implements_word(const Item& item, const Telling& telling) {
 
 std::string share_words(const domain::LoadShare& share) {
   const char* best = share.of == domain::ShareOf::TodayBest ? "today's best" : "the one-rep best";
-  return fmt::format(" at {} % of {}", joined(texts(share.percent, plain), "-"), best);
+  return fmt::format(" at {} % of {}", joined(texts_of(share.percent, plain), "-"), best);
 }
 
 std::string step_words(const domain::LoadStep& step, const domain::House& house) {
@@ -150,8 +143,8 @@ std::string manner_words(const Item& item) {
   std::string words;
   if (item.each_side) words += " each side";
   if (!item.heights.empty()) {
-    std::vector<std::string> heights;
-    for (const base::Length height : item.heights) heights.push_back(number_text(height / base::metre * 100));
+    const auto heights =
+        texts_of(item.heights, [](base::Length height) { return number_text(height / base::metre * 100); });
     words += fmt::format(" at {} cm", listed(heights, "or"));
   }
   if (item.effort) words += effort_words(*item.effort);
@@ -215,9 +208,8 @@ std::string spoken(const domain::MovementId& id, const Telling& telling, double 
 
 std::string load_words(const domain::Loads& loads, const domain::House& house) {
   const bool pounds = house.mass_unit == domain::MassUnit::Pounds;
-  std::vector<std::string> numbers;
-  for (const base::Mass mass : loads.masses)
-    numbers.push_back(number_text(mass / (pounds ? base::pound : base::kilogram)));
+  const base::Mass unit = pounds ? base::pound : base::kilogram;
+  const auto numbers = texts_of(loads.masses, [&](base::Mass mass) { return number_text(mass / unit); });
   return fmt::format("{} {}", loads.by_level ? joined(numbers, "/") : listed(numbers, "or"),
                      pounds ? "lb" : "kg");
 }

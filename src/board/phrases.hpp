@@ -3,6 +3,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/quantity.hpp"
 
@@ -29,6 +30,15 @@ std::string listed(std::span<const std::string> parts, std::string_view last_lin
 
 /// `a, b, c`, the order of doing; semicolons as above.
 std::string in_order(std::span<const std::string> parts);
+
+/// What `write` makes of each value.
+template <class Values, class Write>
+std::vector<std::string> texts_of(const Values& values, Write write) {
+  std::vector<std::string> texts;
+  texts.reserve(values.size());
+  for (const auto& value : values) texts.push_back(write(value));
+  return texts;
+}
 
 /// The first letter made a capital.
 std::string capital(std::string text);

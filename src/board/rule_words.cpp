@@ -56,8 +56,7 @@ std::string score_words(Score score) {
 }
 
 /// What nobody would say because the kind says it.
-bool goes_without_saying(const Block& block) {
-  const Score score = *block.score;
+bool goes_without_saying(const Block& block, Score score) {
   switch (block.kind) {
     case BlockKind::ForTime:
     case BlockKind::Accumulate:
@@ -198,7 +197,7 @@ std::string rule_words(const Block& block, const Telling& telling) {
   const bool words_are_all =
       block.kind == BlockKind::Note || block.kind == BlockKind::Window || block.kind == BlockKind::Rest;
   if (!block.text.empty() && !words_are_all) add(block.text);
-  if (block.score && !goes_without_saying(block)) add(score_words(*block.score));
+  if (block.score && !goes_without_saying(block, *block.score)) add(score_words(*block.score));
   return words;
 }
 

@@ -442,9 +442,10 @@ bool read_scope(Session& session, Cursor& cursor) {
   const std::size_t from = ahead.position();
   if (ahead.take_any({"buy in", "buyin", "once", "to start", "start with"})) {
     Draft* draft = &session.draft();
-    if (draft->has_work() && !draft->said.buy_in && !draft->said.for_time && !draft->block.rounds &&
-        !session.then && !(ahead.at_symbol(':') && draft->said.amrap))
-      draft = &session.fresh(ahead.span_from(from));
+    const bool below_blank = session.line->after_blank && session.statement == session.line->first;
+    const bool apart = !draft->said.buy_in && !draft->said.for_time && !draft->block.rounds &&
+                       !session.then && !(ahead.at_symbol(':') && draft->said.amrap);
+    if (draft->has_work() && (below_blank || apart)) draft = &session.fresh(ahead.span_from(from));
     if (draft->span.line == 0) draft->span = ahead.span_from(from);
     draft->said.buy_in = true;
     open_section(session, *draft, Role::Once, std::nullopt);
@@ -550,7 +551,8 @@ bool read_slot_label(Session& session, Cursor& cursor) {
   const double number = *ahead.take_number();
   const bool inline_number =
       now.said.stations && number == static_cast<double>(now.slots.size() + 1) && ahead.at_word() &&
-      !ahead.glued(0) && !ahead.at_any({"min", "mins", "s", "m", "cal", "rounds", "laps", "stations", "sec"});
+      !ahead.glued(0) &&
+      !ahead.at_any({"min", "mins", "s", "m", "cal", "rounds", "rds", "rft", "laps", "stations", "sec"});
   const bool line_number = session.statement == session.line->first &&
                            number == static_cast<double>(now.slots.size() + 1) && ahead.at_number() &&
                            !ahead.glued(0);

@@ -119,7 +119,8 @@ class Writer {
 
   /// The part of the class behind the times, the pieces below, then what else is said.
   void window(const Block& block) {
-    const std::string times = fmt::format("{}-{}", clock(*block.from), clock(*block.to));
+    const std::string times = fmt::format("{}-{}", clock(block.from.value_or(base::Duration{})),
+                                          clock(block.to.value_or(base::Duration{})));
     std::string rest = block.text;
     const std::size_t named = words_of_window(block);
     line(named == 0 ? times : fmt::format("{} {}", times, rest.substr(0, named)));

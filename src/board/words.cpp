@@ -45,8 +45,8 @@ std::string section_words(const Block& block, const Telling& telling) {
 
 std::string work_words(const Block& block, const Telling& telling) {
   if (block.children.empty()) return in_order(items_words(block.items, telling));
-  std::vector<std::string> sections;
-  for (const Block& child : block.children) sections.push_back(section_words(child, telling));
+  const auto sections =
+      texts_of(block.children, [&](const Block& child) { return section_words(child, telling); });
   return fmt::format("{}", fmt::join(sections, ", then "));
 }
 
@@ -72,8 +72,7 @@ std::string every_words(const Block& block, const Telling& telling) {
     opening += block.every == base::minute ? " for " + time_words(*block.every * *block.intervals)
                                            : fmt::format(", {}", times_word(*block.intervals));
   opening += condition_words(block);
-  std::vector<std::string> slots;
-  for (const auto& slot : block.slots) slots.push_back(slot_words(slot, telling));
+  auto slots = texts_of(block.slots, [&](const auto& slot) { return slot_words(slot, telling); });
   const std::string rules = rule_words(block, telling);
   if (slots.empty()) return opening + rules;
   if (slots.size() == 1) return fmt::format("{}: {}{}", opening, slots.front(), rules);
@@ -97,6 +96,10 @@ bool holds_only(const std::vector<Item>& items, const std::optional<Duration>& w
          });
 }
 
+std::vector<std::string> bare_names(const std::vector<Item>& items, const Telling& telling) {
+  return texts_of(items, [&](const Item& item) { return bare_words(item, telling); });
+}
+
 std::string intervals_words(const Block& block, const Telling& telling) {
   const int rounds = block.rounds.value_or(1);
   const std::string rest = rest_words(block);
@@ -112,9 +115,8 @@ std::string intervals_words(const Block& block, const Telling& telling) {
       fmt::format("{} {} of {}{}", count_word(rounds), rounds == 1 ? "interval" : "intervals",
                   time_words(*block.work), alternate);
   if (holds_only(block.items, block.work)) {
-    std::vector<std::string> names;
-    for (const Item& item : block.items) names.push_back(bare_words(item, telling));
-    return opening + condition_words(block) + ": " + listed(names) + rule_words(block, telling);
+    return opening + condition_words(block) + ": " + listed(bare_names(block.items, telling)) +
+           rule_words(block, telling);
   }
   if (!single_max(block)) opening += ", as many rounds as possible";
   return piece(block, telling, opening);
@@ -133,14 +135,11 @@ std::string sets_words(const Block& block, const Telling& telling) {
 }
 
 std::string circuit_words(const Block& block, const Telling& telling) {
-  std::vector<std::string> stations;
-  for (const auto& station : block.slots) {
-    const bool timed = holds_only(station, block.work);
-    std::vector<std::string> names;
-    for (const Item& item : station)
-      names.push_back(timed ? bare_words(item, telling) : item_words(item, telling));
-    stations.push_back(names.empty() ? "rest" : listed(names));
-  }
+  const auto stations = texts_of(block.slots, [&](const std::vector<Item>& station) -> std::string {
+    if (station.empty()) return "rest";
+    return listed(holds_only(station, block.work) ? bare_names(station, telling)
+                                                  : items_words(station, telling));
+  });
   const int laps = block.laps.value_or(1);
   std::string opening =
       fmt::format("circuit of {} stations, {} {}, {} of work", count_word(static_cast<int>(stations.size())),
@@ -155,8 +154,7 @@ std::string circuit_words(const Block& block, const Telling& telling) {
 
 std::string teams(const Block& block) {
   if (block.team_sizes.size() == 1 && block.team_sizes.front() == 2) return "in pairs";
-  std::vector<std::string> sizes;
-  for (const int size : block.team_sizes) sizes.push_back(count_word(size));
+  const auto sizes = texts_of(block.team_sizes, count_word);
   return sizes.empty() ? "in teams" : "in teams of " + listed(sizes, "or");
 }
 
@@ -206,10 +204,8 @@ std::string heading(const std::string& name, const Block& block, const Telling& 
 }
 
 std::string distance_words(const Block& block, const Telling& telling) {
-  std::vector<std::string> names;
-  for (const Item& item : block.items) names.push_back(bare_words(item, telling));
   return "as far as possible" + in_time(block.duration, " in") + condition_words(block) + ": " +
-         listed(names) + rule_words(block, telling);
+         listed(bare_names(block.items, telling)) + rule_words(block, telling);
 }
 
 std::string optional_words(const Block& block, const Telling& telling) {

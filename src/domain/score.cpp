@@ -3,6 +3,7 @@
 #include <array>
 #include <utility>
 
+#include "base/text.hpp"
 #include "domain/written_values.hpp"
 
 namespace repwright::domain {
@@ -16,7 +17,7 @@ bool is_digit(char c) {
 std::string tight(std::string_view text) {
   std::string out;
   bool blank = false;
-  for (const char c : lowered(trimmed(text))) {
+  for (const char c : base::lower(base::trim(text))) {
     if (c == ' ' || c == '\t') {
       blank = true;
       continue;
@@ -44,12 +45,12 @@ std::optional<RoundsScore> rounds(std::string_view text) {
       said = true;
       break;
     }
-  const auto count = read_count(whole);
+  const auto count = base::parse_digits(whole);
   if (!said || !count) return std::nullopt;
   if (plus == std::string_view::npos) return RoundsScore{*count, 0};
   std::string_view rest = text.substr(plus + 1);
   drop_end(rest, "reps");
-  const auto reps = read_count(rest);
+  const auto reps = base::parse_digits(rest);
   if (!reps) return std::nullopt;
   return RoundsScore{*count, *reps};
 }
@@ -70,7 +71,7 @@ std::optional<CappedScore> capped(std::string_view text) {
       score.cap = cap;
     else if (const auto done = rounds(part); done && !score.done)
       score.done = done;
-    else if (const auto reps = read_count(part); reps && !score.done)
+    else if (const auto reps = base::parse_digits(part); reps && !score.done)
       score.done = RoundsScore{0, *reps};
     else
       return std::nullopt;
@@ -110,7 +111,7 @@ ScoreValue read_score(std::string_view entered) {
   if (const auto time = read_clock(text)) return TimeScore{*time};
   if (const auto score = rounds(text)) return *score;
   if (const auto score = measured(text)) return *score;
-  if (const auto count = read_count(text)) return RepsScore{static_cast<double>(*count)};
+  if (const auto count = base::parse_digits(text)) return RepsScore{static_cast<double>(*count)};
   return std::monostate{};
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "base/clock_text.hpp"
 
@@ -40,8 +41,13 @@ std::vector<domain::Finding> find(const FindingRequest& request) {
   find_late_runners(request, found);
   find_crowding(request, found);
   find_jumps_in_load(request, found);
-  std::ranges::stable_sort(found, std::ranges::greater{}, &domain::Finding::severity);
-  return found;
+  std::vector<domain::Finding> gravest_first;
+  gravest_first.reserve(found.size());
+  using domain::FindingSeverity;
+  for (const auto severity : {FindingSeverity::Problem, FindingSeverity::Warning, FindingSeverity::Note})
+    std::ranges::copy_if(found, std::back_inserter(gravest_first),
+                         [&](const domain::Finding& finding) { return finding.severity == severity; });
+  return gravest_first;
 }
 
 }  // namespace repwright::rehearsal

@@ -43,29 +43,46 @@ bool outdoors(const Script& script, domain::StepId step) {
   return std::ranges::any_of(script.tasks, [&](const Task& t) { return t.step == step && t.outdoors; });
 }
 
-std::vector<Busy> busy_minutes(const FindingRequest& request) {
-  std::vector<Busy> minutes;
-  for (std::size_t piece = 0; piece < request.plan.pieces.size(); ++piece) {
-    const double start = start_of(request, request.plan.pieces[piece].piece);
-    for (const Seen& seen : outcomes_of(request.rehearsal, piece)) {
-      const Script& script = request.plan.pieces[piece].scripts[seen.index];
-      for (const domain::StepTrace& step : seen.outcome->steps) {
-        if (outdoors(script, step.step)) continue;
-        const domain::Movement* movement = request.catalogue.find(step.version);
-        const double area = movement ? movement->space.si() : usual_area;
-        const double end = start + step.end_s;
-        for (double at = start + step.start_s; at < end;) {
-          const auto m = static_cast<std::size_t>(at / minute);
-          const double until = std::min(end, static_cast<double>(m + 1) * minute);
-          if (minutes.size() <= m) minutes.resize(m + 1);
-          minutes[m].area += area * (until - at) * step.share_of_runs;
-          if (minutes[m].people.empty() || minutes[m].people.back() != seen.person->person)
-            minutes[m].people.push_back(seen.person->person);
-          at = until;
-        }
-      }
+/// Seconds of the class during which somebody needs so much floor.
+struct Need {
+  domain::PersonId person;
+  double start = 0, end = 0, area = 0;
+};
+
+std::vector<Need> needs_of(const FindingRequest& request, std::size_t piece) {
+  std::vector<Need> needs;
+  const double start = start_of(request, request.plan.pieces[piece].piece);
+  for (const Seen& seen : outcomes_of(request.rehearsal, piece)) {
+    const Script& script = request.plan.pieces[piece].scripts[seen.index];
+    for (const domain::StepTrace& step : seen.outcome->steps) {
+      if (outdoors(script, step.step)) continue;
+      const domain::Movement* movement = request.catalogue.find(step.version);
+      const double area = movement ? movement->space.si() : usual_area;
+      needs.push_back({.person = seen.person->person,
+                       .start = start + step.start_s,
+                       .end = start + step.end_s,
+                       .area = area * step.share_of_runs});
     }
   }
+  return needs;
+}
+
+void book(const Need& need, std::vector<Busy>& minutes) {
+  for (double at = need.start; at < need.end;) {
+    const auto m = static_cast<std::size_t>(at / minute);
+    const double until = std::min(need.end, static_cast<double>(m + 1) * minute);
+    if (minutes.size() <= m) minutes.resize(m + 1);
+    minutes[m].area += need.area * (until - at);
+    if (minutes[m].people.empty() || minutes[m].people.back() != need.person)
+      minutes[m].people.push_back(need.person);
+    at = until;
+  }
+}
+
+std::vector<Busy> busy_minutes(const FindingRequest& request) {
+  std::vector<Busy> minutes;
+  for (std::size_t piece = 0; piece < request.plan.pieces.size(); ++piece)
+    for (const Need& need : needs_of(request, piece)) book(need, minutes);
   return minutes;
 }
 

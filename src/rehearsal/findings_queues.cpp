@@ -30,31 +30,37 @@ std::string place_name(const FindingRequest& request, const domain::EquipmentId&
 /// The line that is waited for most, and who waits for it long.
 struct Waiters {
   std::optional<domain::StepId> step;
+  double longest = 0;
   std::vector<domain::PersonId> people;
 };
 
+bool needs_place(const FindingRequest& request, const Script& script, domain::StepId step,
+                 const domain::EquipmentId& place) {
+  return std::ranges::any_of(script.tasks, [&](const Task& task) {
+    return task.place >= 0 && task.step == step &&
+           request.plan.places[static_cast<std::size_t>(task.place)].equipment == place;
+  });
+}
+
+void add_waits(const FindingRequest& request, std::size_t piece, const domain::EquipmentId& place,
+               Waiters& waiters) {
+  for (const Seen& seen : outcomes_of(request.rehearsal, piece)) {
+    double waited = 0;
+    for (const domain::StepTrace& step : seen.outcome->steps) {
+      if (!needs_place(request, request.plan.pieces[piece].scripts[seen.index], step.step, place)) continue;
+      waited += step.wait_s * step.share_of_runs;
+      if (step.wait_s <= waiters.longest) continue;
+      waiters.longest = step.wait_s;
+      waiters.step = step.step;
+    }
+    if (waited >= worth_saying_s) waiters.people.push_back(seen.person->person);
+  }
+}
+
 Waiters waiters_of(const FindingRequest& request, const domain::EquipmentId& place) {
   Waiters waiters;
-  double longest = 0;
-  for (std::size_t piece = 0; piece < request.plan.pieces.size(); ++piece) {
-    for (const Seen& seen : outcomes_of(request.rehearsal, piece)) {
-      const auto& tasks = request.plan.pieces[piece].scripts[seen.index].tasks;
-      double waited = 0;
-      for (const domain::StepTrace& step : seen.outcome->steps) {
-        const bool here = std::ranges::any_of(tasks, [&](const Task& task) {
-          return task.place >= 0 && task.step == step.step &&
-                 request.plan.places[static_cast<std::size_t>(task.place)].equipment == place;
-        });
-        if (!here) continue;
-        waited += step.wait_s * step.share_of_runs;
-        if (step.wait_s > longest) {
-          longest = step.wait_s;
-          waiters.step = step.step;
-        }
-      }
-      if (waited >= worth_saying_s) waiters.people.push_back(seen.person->person);
-    }
-  }
+  for (std::size_t piece = 0; piece < request.plan.pieces.size(); ++piece)
+    add_waits(request, piece, place, waiters);
   return waiters;
 }
 

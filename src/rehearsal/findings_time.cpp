@@ -82,6 +82,7 @@ void find_uneven_heats(const FindingRequest& request, std::size_t piece, std::ve
       ends[request.plan.pieces[piece].scripts[one.index].heat].push_back(one.outcome->score.p50);
   if (ends.size() < 2) return;
   std::vector<std::pair<double, int>> lasts;
+  lasts.reserve(ends.size());
   for (const auto& [heat, times] : ends) lasts.emplace_back(std::ranges::max(times), heat);
   const auto [least, most] = std::ranges::minmax_element(lasts);
   if (most->first - least->first < uneven_s) return;

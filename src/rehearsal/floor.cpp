@@ -11,8 +11,18 @@ namespace {
 
 std::vector<int> counts_of(const FloorPlan& plan) {
   std::vector<int> counts;
+  counts.reserve(plan.places.size());
   for (const FloorPlace& place : plan.places) counts.push_back(place.count);
   return counts;
+}
+
+/// An effort as a judge sees it who wants each rep so much bigger.
+body::Effort judged(body::Effort effort, double bigger) {
+  if (effort.kind != body::Effort::Kind::Reps) return effort;
+  effort.brisk *= bigger;
+  effort.sustained *= bigger;
+  effort.cost *= bigger;
+  return effort;
 }
 
 }  // namespace
@@ -41,20 +51,11 @@ Floor::Floor(const FloorPlan& plan, const timetable::Timetable& timetable, const
 }
 
 void Floor::make_efforts(const RunSetting& setting) {
-  auto effort = efforts_.begin();
-  for (const ScriptedPiece& piece : plan_.pieces) {
-    for (std::size_t p = 0; p < players_.size(); ++p) {
-      for (const Task& task : piece.scripts[p].tasks) {
-        *effort = body::effort_of(task.effort, setting.bodies[p], constants_);
-        if (effort->kind == body::Effort::Kind::Reps) {
-          effort->brisk *= setting.judge[p];
-          effort->sustained *= setting.judge[p];
-          effort->cost *= setting.judge[p];
-        }
-        ++effort;
-      }
-    }
-  }
+  auto next = efforts_.begin();
+  for (const ScriptedPiece& piece : plan_.pieces)
+    for (std::size_t p = 0; p < players_.size(); ++p)
+      for (const Task& task : piece.scripts[p].tasks)
+        *next++ = judged(body::effort_of(task.effort, setting.bodies[p], constants_), setting.judge[p]);
 }
 
 void Floor::wake_up(const RunSetting& setting) {

@@ -29,7 +29,7 @@ void Floor::go_on(Player& player) {
 }
 
 Floor::Flow Floor::step(Player& player) {
-  Cursor& at = player.doing.at;
+  const Cursor& at = player.doing.at;
   if (at.op >= static_cast<int>(at.ops->size())) {
     if (!player.outer) return go_home(player), Flow::Parked;
     player.doing = *player.outer;
@@ -174,10 +174,12 @@ Floor::Flow Floor::interrupt(Player& player) {
     bell(player);
     return Flow::On;
   }
-  const Duty& duty = *player.script->duty;
-  player.next_duty += whole_ms(duty.every);
+  const std::optional<Duty>& duty = player.script->duty;
+  base::require(duty.has_value(), "only a bell or a duty interrupts");
+  if (!duty) return Flow::On;
+  player.next_duty += whole_ms(duty->every);
   if (player.doing.at.stage != Stage::Begin) player.doing.at.stage = Stage::Claim;
-  set_aside(player, duty.ops);
+  set_aside(player, duty->ops);
   return Flow::On;
 }
 

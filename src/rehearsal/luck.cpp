@@ -9,6 +9,27 @@ namespace {
 // Keys of draws that belong to the class as a whole; those of people are hashes.
 constexpr std::uint64_t the_coach = 1;
 
+struct Draw {
+  base::Seed seed;
+  std::uint64_t run = 0;
+  double shared = 1;  // the class factor
+  Bodies bodies = Bodies::Drawn;
+};
+
+void draw_person(RunSetting& setting, const Cast& cast, std::size_t p, const Draw& draw) {
+  const std::uint64_t key = person_key(cast.ids[p]);
+  body::DayForm form = body::draw_day(draw.seed, draw.run, key);
+  form.critical *= draw.shared;
+  form.drive /= draw.shared;
+  const bool drawn = draw.bodies == Bodies::Drawn;
+  const body::Body body =
+      drawn ? cast.drawn(static_cast<int>(p), static_cast<int>(draw.run)) : cast.median[p];
+  setting.bodies[p] = body::on_day(body, form);
+  setting.critical_factor[p] = cast.conditions * form.critical;
+  setting.judge[p] = body::judge_factor(draw.seed, draw.run, key);
+  setting.luck[p].emplace(draw.seed, draw.run, key, base::Purpose::Step);
+}
+
 }  // namespace
 
 std::uint64_t person_key(const domain::PersonId& id) {
@@ -28,25 +49,16 @@ RunSetting even_day(const Cast& cast, const timetable::Timetable& timetable) {
           .luck = std::vector<std::optional<base::Stream>>(people)};
 }
 
-void draw_run(RunSetting& setting, const Cast& cast, const timetable::Timetable& timetable, base::Seed seed,
-              std::uint64_t run, Bodies bodies) {
+void draw_run(RunSetting& setting, const Cast& cast, const timetable::Timetable& timetable, RunNumber number,
+              Bodies bodies) {
+  const auto [seed, run] = number;
   const double shared = body::class_factor(seed, run);
   base::Stream talk(seed, run, the_coach, base::Purpose::Class);
   for (std::size_t b = 0; b < timetable.boxes.size(); ++b)
     if (timetable.boxes[b].kind == timetable::BoxKind::Briefing)
       setting.box_factor[b] = briefing_overrun * talk.lognormal(briefing_spread);
-  for (std::size_t p = 0; p < cast.median.size(); ++p) {
-    const std::uint64_t key = person_key(cast.ids[p]);
-    body::DayForm form = body::draw_day(seed, run, key);
-    form.critical *= shared;
-    form.drive /= shared;
-    setting.bodies[p] = bodies == Bodies::Drawn
-                            ? body::on_day(cast.drawn(static_cast<int>(p), static_cast<int>(run)), form)
-                            : body::on_day(cast.median[p], form);
-    setting.critical_factor[p] = cast.conditions * form.critical;
-    setting.judge[p] = body::judge_factor(seed, run, key);
-    setting.luck[p].emplace(seed, run, key, base::Purpose::Step);
-  }
+  const Draw draw{.seed = seed, .run = run, .shared = shared, .bodies = bodies};
+  for (std::size_t p = 0; p < cast.median.size(); ++p) draw_person(setting, cast, p, draw);
 }
 
 }  // namespace repwright::rehearsal

@@ -16,13 +16,19 @@ inline constexpr double briefing_spread = 0.1;
 /// Whose bodies a run takes: the middle ones, or drawn ones.
 enum class Bodies : std::uint8_t { Median, Drawn };
 
+/// Which luck: of which seed, in which run.
+struct RunNumber {
+  base::Seed seed;
+  std::uint64_t run = 0;
+};
+
 /// A run without luck: middle bodies, an even day. Targets are left empty.
 RunSetting even_day(const Cast& cast, const timetable::Timetable& timetable);
 
-/// Sets bodies, form and luck of run number `run`; keeps the targets. Draws depend on seed, run and the
+/// Sets bodies, form and luck of that run; keeps the targets. Draws depend on seed, run and the
 /// person's id, on nothing else.
-void draw_run(RunSetting& setting, const Cast& cast, const timetable::Timetable& timetable, base::Seed seed,
-              std::uint64_t run, Bodies bodies);
+void draw_run(RunSetting& setting, const Cast& cast, const timetable::Timetable& timetable, RunNumber number,
+              Bodies bodies);
 
 /// What stands for a person in the keys of their draws: the same in any company.
 std::uint64_t person_key(const domain::PersonId& id);

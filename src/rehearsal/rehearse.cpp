@@ -55,7 +55,7 @@ class ChunkPlayer {
     for (int run = chunk.first; run < chunk.last; ++run) {
       if (request_.stop.stop_requested()) return;
       const auto number = static_cast<std::uint64_t>(run) + (drawn ? 0 : day_offset);
-      draw_run(setting, request_.cast, request_.timetable, request_.seed, number, chunk.bodies);
+      draw_run(setting, request_.cast, request_.timetable, {request_.seed, number}, chunk.bodies);
       set_targets(setting, expectations_, request_.cast);
       if (drawn) chunk.tally->begin(run);
       floor.play(setting, chunk.tally.get());

@@ -7,6 +7,7 @@
 #include <set>
 #include <utility>
 
+#include "base/civil_date.hpp"
 #include "domain/written_values.hpp"
 #include "store/json_reader.hpp"
 
@@ -30,14 +31,19 @@ constexpr std::array<std::pair<std::string_view, std::optional<base::Duration> C
 
 void read_when(JsonReader& in, GymClass& to) {
   if (const std::string date = in.text_or("date", ""); !date.empty()) {
-    to.date = domain::read_date(date);
-    if (!to.date) in.wrong("date", fmt::format("is '{}', expected a day such as 2027-05-15", date));
+    if (const auto day = base::parse_date(date))
+      to.date = *day;
+    else
+      in.wrong("date", fmt::format("is '{}', expected a day such as 2027-05-15", date));
   }
   if (const std::string start = in.text_or("start", ""); !start.empty()) {
-    to.start_minute = domain::read_time_of_day(start);
-    if (!to.start_minute) in.wrong("start", fmt::format("is '{}', expected a time such as 09:00", start));
+    if (const auto minute_of_day = base::parse_time_of_day(start))
+      to.start_minute = *minute_of_day;
+    else
+      in.wrong("start", fmt::format("is '{}', expected a time such as 09:00", start));
   }
-  if (const auto length = in.optional_number("minutes", 1, longest_class_min)) to.length = *length * minute;
+  if (const auto length = in.optional_number("minutes", 1, longest_class_min))
+    to.length = domain::to_millisecond(*length * minute);
 }
 
 std::vector<domain::PersonId> read_people_of(JsonReader& in, std::string_view key) {
@@ -78,7 +84,8 @@ void read_boxes(JsonReader& in, ClassBoxes& to) {
   auto minutes = in.optional_object("boxes_min");
   if (!minutes) return;
   for (const auto& [key, member] : boxes)
-    if (const auto length = minutes->optional_number(key, 0, 120)) to.*member = *length * minute;
+    if (const auto length = minutes->optional_number(key, 0, 120))
+      to.*member = domain::to_millisecond(*length * minute);
   minutes->finish();
 }
 
@@ -127,8 +134,8 @@ base::Result<ClassFile> read_class(std::string_view bytes, const std::string& fi
 
 std::string write_class(const GymClass& gym_class) {
   ordered_json out{{"id", gym_class.id}};
-  if (gym_class.date) out["date"] = domain::write_date(*gym_class.date);
-  if (gym_class.start_minute) out["start"] = domain::write_time_of_day(*gym_class.start_minute);
+  if (gym_class.date) out["date"] = base::format_date(*gym_class.date);
+  if (gym_class.start_minute) out["start"] = base::format_time_of_day(*gym_class.start_minute);
   if (gym_class.length) out["minutes"] = *gym_class.length / minute;
   out["board_id"] = gym_class.board_id;
   out["booked"] = ids(gym_class.booked);

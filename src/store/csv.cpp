@@ -1,31 +1,37 @@
 #include "store/csv.hpp"
+#include "base/text.hpp"
+#include "base/utf8.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-
-#include "domain/written_values.hpp"
 
 namespace repwright::store {
 namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
-/// How many bytes the UTF-8 sequence at the front has; 0 if it is none.
-std::size_t utf8_length(std::string_view text) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-  const unsigned char lead = byte(0);
-  const std::size_t length = lead < 0x80                   ? 1
-                             : lead >= 0xC2 && lead < 0xE0 ? 2
-                             : lead >= 0xE0 && lead < 0xF0 ? 3
-                             : lead >= 0xF0 && lead < 0xF5 ? 4
-                                                           : 0;
-  if (length == 0 || length > text.size()) return 0;
-  for (std::size_t i = 1; i < length; ++i)
-    if ((byte(i) & 0xC0U) != 0x80U) return 0;
-  const bool overlong = (lead == 0xE0 && byte(1) < 0xA0) || (lead == 0xF0 && byte(1) < 0x90);
-  const bool outside = (lead == 0xED && byte(1) >= 0xA0) || (lead == 0xF4 && byte(1) >= 0x90);
-  return overlong || outside ? 0 : length;
+constexpr std::string_view hard_space = "\u00A0";
+
+/// The cell without blanks around it, hard ones (which spreadsheets bring along) included.
+std::string_view cell_text(std::string_view text) {
+  for (std::string_view before; before.size() != text.size();) {
+    before = text = base::trim(text);
+    if (text.starts_with(hard_space)) text.remove_prefix(hard_space.size());
+    if (text.ends_with(hard_space)) text.remove_suffix(hard_space.size());
+  }
+  return text;
+}
+
+/// The first line with bytes that are not UTF-8, from 1; nothing if all are.
+std::optional<int> first_line_not_utf8(std::string_view bytes) {
+  if (base::is_valid_utf8(bytes)) return std::nullopt;
+  int line = 0;
+  for (const std::string_view text : base::split(bytes, '\n')) {
+    ++line;
+    if (!base::is_valid_utf8(text)) break;
+  }
+  return line;
 }
 
 char separator_of(std::string_view text) {
@@ -85,7 +91,7 @@ class CsvReader {
     if (at_ < text_.size() && text_[at_] == '"') return quoted_cell();
     const std::size_t begin = at_;
     while (!at_end_of_cell()) ++at_;
-    return std::string(domain::trimmed(text_.substr(begin, at_ - begin)));
+    return std::string(cell_text(text_.substr(begin, at_ - begin)));
   }
 
   std::string quoted_cell() {
@@ -106,9 +112,9 @@ class CsvReader {
     }
     const std::size_t after = ++at_;
     while (!at_end_of_cell()) ++at_;
-    if (!domain::trimmed(text_.substr(after, at_ - after)).empty())
+    if (!base::trim(text_.substr(after, at_ - after)).empty())
       problems_.add({file_, line_, "", "", "text stands after the closing quote of a cell"});
-    return std::string(domain::trimmed(cell));
+    return std::string(cell_text(cell));
   }
 
   std::string_view text_;
@@ -131,20 +137,10 @@ std::string quoted_if_needed(const std::string& cell) {
 
 }  // namespace
 
-std::optional<std::size_t> first_not_utf8(std::string_view bytes) {
-  for (std::size_t at = 0; at < bytes.size();) {
-    const std::size_t length = utf8_length(bytes.substr(at));
-    if (length == 0) return at;
-    at += length;
-  }
-  return std::nullopt;
-}
-
 std::optional<CsvTable> read_csv(std::string_view bytes, const std::string& file, Problems& problems) {
   if (bytes.starts_with(byte_order_mark)) bytes.remove_prefix(byte_order_mark.size());
-  if (const auto bad = first_not_utf8(bytes)) {
-    const auto line = static_cast<int>(std::ranges::count(bytes.substr(0, *bad), '\n')) + 1;
-    problems.add({file, line, "", "", "is not UTF-8, expected the file saved as 'CSV UTF-8'"});
+  if (const auto line = first_line_not_utf8(bytes)) {
+    problems.add({file, *line, "", "", "is not UTF-8, expected the file saved as 'CSV UTF-8'"});
     return std::nullopt;
   }
   std::vector<CsvRow> rows = CsvReader(bytes, file, problems).rows();

@@ -21,14 +21,12 @@ struct CsvTable {
 };
 
 /// UTF-8 with or without byte order mark; `,`, `;` or tab, whichever the header has most of; any line ends;
-/// blank lines skipped, short rows filled with empty cells, blanks around cells dropped. Notes what cannot be
-/// read: a quote that never ends, text after a quote, more cells than columns, bytes that are not UTF-8.
+/// blank lines skipped, short rows filled with empty cells, blanks around cells dropped, hard ones too. Notes
+/// what cannot be read: a quote that never ends, text after a quote, more cells than columns, bytes that are
+/// not UTF-8.
 std::optional<CsvTable> read_csv(std::string_view bytes, const std::string& file, Problems& problems);
 
 /// With commas, quotes where needed and a line feed after each row.
 std::string write_csv(const std::vector<std::vector<std::string>>& rows);
-
-/// The first byte that is not UTF-8, or nothing.
-std::optional<std::size_t> first_not_utf8(std::string_view bytes);
 
 }  // namespace repwright::store

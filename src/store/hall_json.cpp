@@ -6,6 +6,7 @@
 #include <cmath>
 #include <set>
 
+#include "base/civil_date.hpp"
 #include "domain/written_values.hpp"
 #include "store/json_reader.hpp"
 
@@ -41,7 +42,8 @@ void read_kit(JsonReader& in, const domain::Catalogue& catalogue, Hall& hall) {
     domain::KitLot to;
     to.equipment = read_equipment(lot, "equipment", catalogue);
     if (const auto kg = lot.optional_number("kg", 0.1, 500)) to.mass = *kg * kilogram;
-    if (const auto cm = lot.optional_number("height_cm", 1, 300)) to.height = *cm / 100.0 * metre;
+    if (const auto cm = lot.optional_number("height_cm", 1, 300))
+      to.height = domain::to_millimetre(*cm / 100.0 * metre);
     to.size = lot.text_or("size", "");
     to.count = lot.whole_number("count", 0, most_of_a_kind);
     lot.finish();
@@ -78,7 +80,7 @@ void read_quiet_hours(JsonReader& in, Hall& hall) {
     domain::QuietHours to;
     to.days = quiet.texts("days");
     const std::string until = quiet.text("until");
-    if (const auto minute = domain::read_time_of_day(until))
+    if (const auto minute = base::parse_time_of_day(until))
       to.until_minute = *minute;
     else if (!until.empty())
       quiet.wrong("until", fmt::format("is '{}', expected a time such as 07:00", until));
@@ -91,7 +93,7 @@ void read_quiet_hours(JsonReader& in, Hall& hall) {
 ordered_json kit_json(const domain::KitLot& lot) {
   ordered_json out{{"equipment", lot.equipment.text}};
   if (lot.mass) out["kg"] = lot.mass->si();
-  if (lot.height) out["height_cm"] = std::round(lot.height->si() * 1e5) / 1000.0;
+  if (lot.height) out["height_cm"] = std::round(lot.height->si() * 1000.0) / 10.0;
   if (!lot.size.empty()) out["size"] = lot.size;
   out["count"] = lot.count;
   return out;
@@ -145,9 +147,8 @@ std::string write_hall(const Hall& hall) {
   for (const domain::Route& route : hall.routes) out["routes"].push_back(route_json(route));
   out["quiet_hours"] = ordered_json::array();
   for (const domain::QuietHours& quiet : hall.quiet_hours)
-    out["quiet_hours"].push_back(ordered_json{{"days", quiet.days},
-                                              {"until", domain::write_time_of_day(quiet.until_minute)},
-                                              {"rule", quiet.rule}});
+    out["quiet_hours"].push_back(ordered_json{
+        {"days", quiet.days}, {"until", base::format_time_of_day(quiet.until_minute)}, {"rule", quiet.rule}});
   return write_json(out);
 }
 

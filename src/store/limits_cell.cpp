@@ -4,8 +4,9 @@
 
 #include <algorithm>
 
+#include "base/civil_date.hpp"
+#include "base/text.hpp"
 #include "domain/movement_names.hpp"
-#include "domain/written_values.hpp"
 
 namespace repwright::store {
 namespace {
@@ -21,14 +22,15 @@ std::string no_such_limit(std::string_view id, const domain::Catalogue& catalogu
 tl::expected<domain::Limit, std::string> read_limit(std::string_view word,
                                                     const domain::Catalogue& catalogue) {
   const std::size_t at = word.find('@');
-  domain::Limit limit{{domain::lowered(word.substr(0, at))}, {}, {}};
+  domain::Limit limit{{base::lower(word.substr(0, at))}, {}, {}};
   if (std::ranges::find(catalogue.limits, limit.limit, &domain::LimitKind::id) == catalogue.limits.end())
     return tl::unexpected(no_such_limit(limit.limit.text, catalogue));
   if (at == std::string_view::npos) return limit;
-  limit.until = domain::read_date(word.substr(at + 1));
-  if (!limit.until)
+  const auto day = base::parse_date(word.substr(at + 1));
+  if (!day)
     return tl::unexpected(
         fmt::format("ends at '{}', expected a day such as @2027-05-31", word.substr(at + 1)));
+  limit.until = *day;
   return limit;
 }
 
@@ -37,14 +39,14 @@ tl::expected<domain::Limit, std::string> read_limit(std::string_view word,
 tl::expected<std::vector<domain::Limit>, std::string> read_limits(std::string_view cell,
                                                                   const domain::Catalogue& catalogue) {
   std::vector<domain::Limit> limits;
-  for (std::string_view rest = domain::trimmed(cell); !rest.empty();) {
+  for (std::string_view rest = base::trim(cell); !rest.empty();) {
     const std::string_view word = rest.substr(0, rest.find_first_of(" \t\r\n"));
     auto limit = read_limit(word, catalogue);
     if (!limit) return tl::unexpected(limit.error());
     if (std::ranges::find(limits, limit->limit, &domain::Limit::limit) != limits.end())
       return tl::unexpected(fmt::format("names '{}' twice", limit->limit.text));
     limits.push_back(std::move(*limit));
-    rest = domain::trimmed(rest.substr(word.size()));
+    rest = base::trim(rest.substr(word.size()));
   }
   return limits;
 }
@@ -54,13 +56,13 @@ std::string write_limits(const std::vector<domain::Limit>& limits) {
   for (const domain::Limit& limit : limits) {
     if (!out.empty()) out += ' ';
     out += limit.limit.text;
-    if (limit.until) out += "@" + domain::write_date(*limit.until);
+    if (limit.until) out += "@" + base::format_date(*limit.until);
   }
   return out;
 }
 
 std::vector<std::string> read_actions(std::string_view cell) {
-  if (domain::trimmed(cell).empty()) return {};
+  if (base::trim(cell).empty()) return {};
   std::vector<std::string> actions(1);
   for (std::size_t at = 0; at < cell.size(); ++at) {
     if (cell[at] == '|')
@@ -70,7 +72,7 @@ std::vector<std::string> read_actions(std::string_view cell) {
     else
       actions.back() += cell[at];
   }
-  for (std::string& action : actions) action = domain::trimmed(action);
+  for (std::string& action : actions) action = base::trim(action);
   return actions;
 }
 

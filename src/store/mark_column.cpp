@@ -6,6 +6,7 @@
 #include <array>
 #include <utility>
 
+#include "base/text.hpp"
 #include "domain/written_values.hpp"
 #include "store/mark_bounds.hpp"
 
@@ -17,9 +18,7 @@ using base::second;
 using domain::Mark;
 using domain::Movement;
 using domain::read_clock;
-using domain::read_count;
 using domain::read_number;
-using domain::trimmed;
 using domain::Unit;
 
 using HeaderResult = tl::expected<std::optional<MarkColumn>, std::string>;
@@ -74,11 +73,11 @@ struct Header {
 };
 
 Header apart(std::string_view header) {
-  Header out{domain::lowered(trimmed(header)), {}};
+  Header out{base::lower(base::trim(header)), {}};
   const std::size_t open = out.words.rfind('(');
   if (open == std::string::npos || !out.words.ends_with(')')) return out;
-  out.unit = trimmed(std::string_view(out.words).substr(open + 1, out.words.size() - open - 2));
-  out.words = trimmed(std::string_view(out.words).substr(0, open));
+  out.unit = base::trim(std::string_view(out.words).substr(open + 1, out.words.size() - open - 2));
+  out.words = base::trim(std::string_view(out.words).substr(0, open));
   return out;
 }
 
@@ -94,11 +93,11 @@ HeaderResult with_unit(MarkColumn column, const std::string& unit,
 /// "1rm back squat".
 HeaderResult load_header(const Header& header, const NamedCatalogue& known) {
   const std::size_t rm = header.words.find("rm ");
-  const auto reps = read_count(trimmed(std::string_view(header.words).substr(0, rm)));
+  const auto reps = base::parse_digits(base::trim(std::string_view(header.words).substr(0, rm)));
   if (rm == std::string::npos || !reps) return std::nullopt;
   if (*reps < 1 || *reps > 30)
     return tl::unexpected(fmt::format("has {} repetitions, expected 1 to 30", *reps));
-  const std::string_view written = trimmed(std::string_view(header.words).substr(rm + 3));
+  const std::string_view written = base::trim(std::string_view(header.words).substr(rm + 3));
   const Movement* movement = movement_of(written, known, is_loaded, is_barbell);
   if (movement == nullptr) return no_movement(written, "lifted");
   return with_unit({domain::BestLoad{movement->id, {}, *reps}}, header.unit, {"kg", "lb", "lbs"});
@@ -109,9 +108,9 @@ HeaderResult best_header(const Header& header, const NamedCatalogue& known) {
   constexpr std::string_view start = "max ";
   constexpr std::string_view end = " any style";
   if (!header.words.starts_with(start)) return std::nullopt;
-  std::string_view written = trimmed(std::string_view(header.words).substr(start.size()));
+  std::string_view written = base::trim(std::string_view(header.words).substr(start.size()));
   const bool any_style = written.ends_with(end);
-  if (any_style) written = trimmed(written.substr(0, written.size() - end.size()));
+  if (any_style) written = base::trim(written.substr(0, written.size() - end.size()));
   const Movement* movement = movement_of(
       written, known, [](const Movement& m) { return m.default_unit == Unit::Seconds || is_counted(m); },
       is_held_or_counted);
@@ -126,18 +125,18 @@ HeaderResult best_header(const Header& header, const NamedCatalogue& known) {
 HeaderResult timed_reps_header(const Header& header, const NamedCatalogue& known) {
   const std::size_t in = header.words.rfind(" in ");
   if (in == std::string::npos) return std::nullopt;
-  const std::string_view after = trimmed(std::string_view(header.words).substr(in + 4));
+  const std::string_view after = base::trim(std::string_view(header.words).substr(in + 4));
   std::optional<base::Duration> window = read_clock(after);
   if (!window && after.ends_with("min"))
-    if (const auto minutes = read_number(trimmed(after.substr(0, after.size() - 3))))
-      window = *minutes * base::minute;
+    if (const auto minutes = read_number(base::trim(after.substr(0, after.size() - 3))))
+      window = domain::to_millisecond(*minutes * base::minute);
   if (!window && after.ends_with("s"))
-    if (const auto seconds = read_number(trimmed(after.substr(0, after.size() - 1))))
-      window = *seconds * second;
+    if (const auto seconds = read_number(base::trim(after.substr(0, after.size() - 1))))
+      window = domain::to_millisecond(*seconds * second);
   if (!window) return std::nullopt;
   if (*window < 5 * second || *window > 120 * base::minute)
     return tl::unexpected(fmt::format("has a window of {}, expected 0:05 to 2:00:00", after));
-  const std::string_view written = trimmed(std::string_view(header.words).substr(0, in));
+  const std::string_view written = base::trim(std::string_view(header.words).substr(0, in));
   const Movement* movement = movement_of(written, known, is_counted, is_body_weight);
   if (movement == nullptr) return no_movement(written, "counted");
   return with_unit({domain::TimedReps{movement->id, *window, 0}}, header.unit, {"reps"});
@@ -153,7 +152,7 @@ std::optional<WrittenDistance> distance_at_end(std::string_view words) {
       {{"miles", 1609.344}, {"mile", 1609.344}, {"km", 1000}, {"mi", 1609.344}, {"k", 1000}, {"m", 1}}};
   for (const auto& [unit, metres] : units) {
     if (!words.ends_with(unit)) continue;
-    const std::string_view before = trimmed(words.substr(0, words.size() - unit.size()));
+    const std::string_view before = base::trim(words.substr(0, words.size() - unit.size()));
     const std::size_t begins = before.find_last_not_of("0123456789.,") + 1;
     const auto number = read_number(before.substr(begins));
     if (!number || begins == 0) return std::nullopt;
@@ -168,7 +167,7 @@ HeaderResult timed_distance_header(const Header& header, const NamedCatalogue& k
   if (distance->length < 10 * metre || distance->length > 200000 * metre)
     return tl::unexpected(
         fmt::format("has {} m, expected 10 to 200000", domain::write_number(distance->length.si())));
-  const std::string_view written = trimmed(std::string_view(header.words).substr(0, distance->begins));
+  const std::string_view written = base::trim(std::string_view(header.words).substr(0, distance->begins));
   const Movement* movement = movement_of(written, known, has_metres, has_metres);
   if (movement == nullptr) return no_movement(written, "measured in metres");
   return with_unit({domain::TimedDistance{movement->id, distance->length, {}}}, header.unit, {"s", "min"});
@@ -177,7 +176,7 @@ HeaderResult timed_distance_header(const Header& header, const NamedCatalogue& k
 std::optional<base::Duration> read_time(const MarkColumn& column, std::string_view cell) {
   if (const auto clock = read_clock(cell)) return clock;
   const auto number = column.bare_seconds ? read_number(cell) : std::nullopt;
-  return number ? std::optional(*number * second) : std::nullopt;
+  return number ? std::optional(domain::to_millisecond(*number * second)) : std::nullopt;
 }
 
 /// Puts what the cell says into a mark; false if it does not have the form.
@@ -204,7 +203,7 @@ struct Fill {
     return value.has_value();
   }
   std::optional<double> whole() const {
-    const auto count = read_count(cell);
+    const auto count = base::parse_digits(cell);
     return count ? std::optional(static_cast<double>(*count)) : std::nullopt;
   }
 };

@@ -8,7 +8,7 @@
 #include <tuple>
 #include <utility>
 
-#include "domain/written_values.hpp"
+#include "base/text.hpp"
 
 namespace repwright::store {
 namespace {
@@ -36,8 +36,8 @@ std::string version_word(std::string_view header, const NamedCatalogue& known) {
   if (normal == bar_word) return std::string(bar_means);
   for (const domain::Term& pattern : known.catalogue.terms.patterns)
     if (domain::normal_name(pattern.id) == normal) return pattern.id;
-  if (const auto& words = known.catalogue.ambiguous_words; words.contains(domain::lowered(header)))
-    return domain::lowered(header);
+  if (const auto& words = known.catalogue.ambiguous_words; words.contains(base::lower(header)))
+    return base::lower(header);
   const domain::MovementId* id = known.names.find(header);
   return id == nullptr ? std::string() : id->text;
 }
@@ -50,13 +50,13 @@ std::string neither(std::string_view header) {
   std::vector<std::string_view> names;
   names.reserve(facts.size());
   for (const auto& [name, fact] : facts) names.push_back(name);
-  const std::string_view meant = domain::nearest_name(domain::lowered(header), names);
+  const std::string_view meant = domain::nearest_name(base::lower(header), names);
   const std::string hint = meant.empty() ? std::string() : fmt::format(" (nearest: {})", meant);
   return left_out(header, "neither a known column nor a mark" + hint);
 }
 
 ColumnKind kind_of(const std::string& header, const NamedCatalogue& known, std::vector<std::string>& notes) {
-  const std::string name = domain::lowered(header);
+  const std::string name = base::lower(header);
   if (const auto at =
           std::ranges::find(facts, std::string_view(name), &std::pair<std::string_view, Fact>::first);
       at != facts.end())

@@ -3,9 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <map>
 
+#include "base/civil_date.hpp"
+#include "base/text.hpp"
 #include "domain/written_values.hpp"
 #include "store/csv.hpp"
 #include "store/limits_cell.hpp"
@@ -15,9 +16,6 @@ namespace repwright::store {
 namespace {
 
 using domain::Person;
-using domain::trimmed;
-
-constexpr std::array<std::string_view, 7> weekdays{"mon", "tue", "wed", "thu", "fri", "sat", "sun"};
 
 struct Range {
   double min;
@@ -98,7 +96,8 @@ class RowReader {
         if (const auto kg = number(cell, masses_kg)) person_.mass = *kg * base::kilogram;
         break;
       case Fact::Height:
-        if (const auto cm = number(cell, heights_cm)) person_.height = *cm / 100.0 * base::metre;
+        if (const auto cm = number(cell, heights_cm))
+          person_.height = domain::to_millimetre(*cm / 100.0 * base::metre);
         break;
       case Fact::TrainingYears:
         person_.training_years = number(cell, years_of_training);
@@ -118,7 +117,7 @@ class RowReader {
     }
   }
   void take_sex(const std::string& cell) {
-    const std::string sex = domain::lowered(cell);
+    const std::string sex = base::lower(cell);
     if (sex == "f")
       person_.sex = domain::Sex::Female;
     else if (sex == "m")
@@ -137,12 +136,12 @@ class RowReader {
   void take_days(const std::string& cell) {
     for (std::string_view rest = cell; !rest.empty();) {
       const std::string_view word = rest.substr(0, rest.find_first_of(" \t"));
-      const std::string day = domain::lowered(word);
-      if (std::ranges::find(weekdays, std::string_view(day)) == weekdays.end())
+      const std::string day = base::lower(word);
+      if (std::ranges::find(base::weekday_names, std::string_view(day)) == base::weekday_names.end())
         wrong(fmt::format("has '{}', expected weekdays such as 'mon wed fri'", word));
       else if (std::ranges::find(person_.attends, day) == person_.attends.end())
         person_.attends.push_back(day);
-      rest = trimmed(rest.substr(word.size()));
+      rest = base::trim(rest.substr(word.size()));
     }
   }
   void put_actions() {

@@ -40,9 +40,8 @@ std::string peak(const Person& person) {
   return {};
 }
 
-/// Centimetres, to the hundredth of a millimetre, that read back as the same height.
 std::string centimetres(const std::optional<base::Length>& height) {
-  return height ? domain::write_number(std::round(height->si() * 1e5) / 1000.0) : std::string();
+  return height ? domain::write_number(std::round(height->si() * 1000.0) / 10.0) : std::string();
 }
 
 std::vector<WrittenColumn> fact_columns() {

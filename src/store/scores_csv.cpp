@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <array>
 
+#include "base/civil_date.hpp"
+#include "base/text.hpp"
 #include "domain/movement_names.hpp"
 #include "domain/written_values.hpp"
 #include "store/csv.hpp"
@@ -26,7 +28,7 @@ class ScoreColumns {
   ScoreColumns(const std::vector<std::string>& headers, ScoresFile& out, Problems& problems,
                const std::string& file) {
     for (std::size_t i = 0; i < headers.size(); ++i) {
-      const std::string header = domain::lowered(headers[i]);
+      const std::string header = base::lower(headers[i]);
       const auto known = std::ranges::find(columns, std::string_view(header));
       if (known == columns.end()) {
         if (!header.empty()) out.notes.push_back(left_out(headers[i]));
@@ -53,7 +55,7 @@ class ScoreColumns {
     return at_[static_cast<std::size_t>(std::ranges::find(columns, name) - columns.begin())];
   }
   static std::string left_out(const std::string& header) {
-    const std::string_view meant = domain::nearest_name(domain::lowered(header), columns);
+    const std::string_view meant = domain::nearest_name(base::lower(header), columns);
     return fmt::format("column '{}' is left out: not a known column{}", header,
                        meant.empty() ? std::string() : fmt::format(" (nearest: {})", meant));
   }
@@ -69,7 +71,7 @@ class EntryReader {
 
   ScoreEntry read() {
     ScoreEntry entry;
-    if (const auto date = domain::read_date(cell("date")))
+    if (const auto date = base::parse_date(cell("date")))
       entry.date = *date;
     else
       wrong("date", "a day such as 2027-05-15");
@@ -100,7 +102,7 @@ class EntryReader {
     if (!entry.effort || *entry.effort < 0 || *entry.effort > 10) wrong("effort", "0 to 10");
   }
   void read_flag(ScoreEntry& entry) {
-    const std::string flag = domain::lowered(cell("flag"));
+    const std::string flag = base::lower(cell("flag"));
     const auto at = std::ranges::find(flags, std::string_view(flag));
     if (at == flags.end()) return wrong("flag", "ill, hot, easy or nothing");
     entry.flag = static_cast<DayFlag>(at - flags.begin());
@@ -134,7 +136,7 @@ base::Result<ScoresFile> read_scores(std::string_view bytes, const std::string& 
 std::string write_scores(const std::vector<ScoreEntry>& entries) {
   std::vector<std::vector<std::string>> rows{{columns.begin(), columns.end()}};
   for (const ScoreEntry& entry : entries)
-    rows.push_back({domain::write_date(entry.date), entry.class_id, entry.board_id, entry.piece,
+    rows.push_back({base::format_date(entry.date), entry.class_id, entry.board_id, entry.piece,
                     entry.person.text, entry.text, entry.version,
                     entry.effort ? domain::write_number(*entry.effort) : std::string(),
                     std::string(flags[static_cast<std::size_t>(entry.flag)]), entry.entered_by});

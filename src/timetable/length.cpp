@@ -26,14 +26,15 @@ Length product(const std::optional<Duration>& time, const std::optional<int>& co
 }
 
 Length intervals_length(const Block& block) {
-  const Length work = product(block.work, block.rounds);
-  if (!work) return std::nullopt;
-  if (!block.rest_rule) return *work + block.rest.value_or(Duration{}) * *block.rounds;
+  if (!block.work || !block.rounds) return std::nullopt;
+  const int rounds = *block.rounds;
+  const Duration work = *block.work * rounds;
+  if (!block.rest_rule) return work + block.rest.value_or(Duration{}) * rounds;
   const domain::RestRule& rule = *block.rest_rule;
   if (rule.kind == domain::RestKind::Free) return std::nullopt;
   const Duration rest =
       rule.kind == domain::RestKind::Fixed ? rule.length : *block.work * (rule.rest / rule.work);
-  return *work + rest * (*block.rounds - (rule.between_only ? 1 : 0));
+  return work + rest * (rounds - (rule.between_only ? 1 : 0));
 }
 
 Length circuit_length(const Block& block) {

@@ -9,6 +9,7 @@
 #include <stdexcept>
 
 #include "rehearsal/luck.hpp"
+#include "support/source_dir.hpp"
 
 namespace repwright::test {
 
@@ -127,8 +128,9 @@ json ask_twin(const json& question) {
   const auto in = std::filesystem::temp_directory_path() / (name + "_in.json");
   const auto out = std::filesystem::temp_directory_path() / (name + "_out.json");
   std::ofstream(in) << question;
-  const std::string command = "/usr/bin/python3 -B " REPWRIGHT_SOURCE_DIR "/tests/peer/class_twin.py <" +
-                              in.string() + " >" + out.string();
+  const std::string command = "/usr/bin/python3 -B " +
+                              (test::source_dir() / "tests/peer/class_twin.py <").string() + in.string() +
+                              " >" + out.string();
   const int status = std::system(command.c_str());
   std::ifstream stream(out);
   json answer = status == 0 ? json::parse(stream) : json();

@@ -9,6 +9,7 @@
 #include "board/read.hpp"
 #include "support/floor.hpp"
 #include "support/script_text.hpp"
+#include "support/source_dir.hpp"
 #include "timetable/length.hpp"
 
 /// From chalk to scripts: the thirty boards of tests/data/whiteboards.json (invented).
@@ -16,7 +17,7 @@ namespace repwright {
 namespace {
 
 nlohmann::json thirty_boards() {
-  std::ifstream file(std::string(REPWRIGHT_SOURCE_DIR) + "/tests/data/whiteboards.json");
+  std::ifstream file(test::source_dir() / "tests/data/whiteboards.json");
   return nlohmann::json::parse(file).at("boards");
 }
 

@@ -43,7 +43,7 @@ class Books final : public rehearsal::Recorder {
 
 rehearsal::RunSetting one_run(const test::Stage& stage, std::uint64_t run) {
   rehearsal::RunSetting setting = rehearsal::even_day(stage.cast, stage.timetable);
-  rehearsal::draw_run(setting, stage.cast, stage.timetable, base::Seed{3}, run, rehearsal::Bodies::Drawn);
+  rehearsal::draw_run(setting, stage.cast, stage.timetable, {base::Seed{3}, run}, rehearsal::Bodies::Drawn);
   setting.targets.assign(1, std::vector<double>(stage.cast.ids.size(), 600));
   return setting;
 }

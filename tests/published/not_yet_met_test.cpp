@@ -5,14 +5,14 @@
 #include <sstream>
 
 #include "published/published.hpp"
+#include "support/source_dir.hpp"
 
 namespace repwright::published {
 namespace {
 
 TEST(NotYetMet, NamesOnlyChecksThatExist) {
   std::string all;
-  for (const auto& entry :
-       std::filesystem::directory_iterator(std::filesystem::path(REPWRIGHT_SOURCE_DIR) / "tests/published")) {
+  for (const auto& entry : std::filesystem::directory_iterator(test::source_dir() / "tests/published")) {
     if (entry.path().extension() != ".cpp") continue;
     std::stringstream text;
     text << std::ifstream(entry.path()).rdbuf();

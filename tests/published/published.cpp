@@ -13,11 +13,12 @@
 #include "body/effort.hpp"
 #include "store/body_file.hpp"
 #include "store/catalogue_file.hpp"
+#include "support/source_dir.hpp"
 
 namespace repwright::published {
 
 namespace {
-const std::filesystem::path root = REPWRIGHT_SOURCE_DIR;
+const std::filesystem::path root = test::source_dir();
 }
 
 const std::vector<std::string>& not_yet_met() {

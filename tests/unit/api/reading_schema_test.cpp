@@ -10,6 +10,7 @@
 #include "api/reading_json.hpp"
 #include "support/board_of_json.hpp"
 #include "support/files.hpp"
+#include "support/source_dir.hpp"
 
 namespace repwright {
 namespace {
@@ -25,7 +26,7 @@ struct Verdict {
 Verdict validate(const json& documents, const std::string& name) {
   const std::string file = ::testing::TempDir() + "repwright-schema-" + name + ".json";
   std::ofstream(file) << documents.dump();
-  const std::string root = REPWRIGHT_SOURCE_DIR;
+  const std::string root = test::source_dir().string();
   const std::string command = "/usr/bin/python3 '" + root + "/tests/support/validate_json.py' '" + root +
                               "/docs/reading.schema.json' '" + file + "' 2>&1";
   Verdict verdict;

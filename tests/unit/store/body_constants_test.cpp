@@ -3,13 +3,14 @@
 #include <gmock/gmock.h>
 
 #include "store/catalogue_file.hpp"
+#include "support/source_dir.hpp"
 
 namespace repwright::store {
 namespace {
 
 using testing::HasSubstr;
 
-const std::filesystem::path data = std::filesystem::path(REPWRIGHT_SOURCE_DIR) / "data";
+const std::filesystem::path data = test::source_dir() / "data";
 
 domain::Catalogue shipped() {
   return load_catalogue(data / "catalogue", std::nullopt).value();

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "store/catalogue_file.hpp"
+#include "support/source_dir.hpp"
 
 /// The shipped rows against the collection that they were made from, field by field. The collection is not
 /// part of the project: where it is not beside the checkout, the test is skipped.
@@ -15,8 +16,7 @@ namespace {
 
 using nlohmann::json;
 
-const std::filesystem::path collection =
-    std::filesystem::path(REPWRIGHT_SOURCE_DIR) / ".." / "shared" / "data" / "movements.json";
+const std::filesystem::path collection = test::source_dir() / ".." / "shared" / "data" / "movements.json";
 
 constexpr std::array<std::string_view, 3> stations{"own", "shared", "lane"};
 constexpr std::array<std::string_view, 3> impacts{"none", "low", "high"};
@@ -105,8 +105,7 @@ class Collection : public testing::Test {
     std::ifstream in(collection);
     if (!in) GTEST_SKIP() << "the collection is not beside the checkout: " << collection;
     source = json::parse(in);
-    auto loaded =
-        load_catalogue(std::filesystem::path(REPWRIGHT_SOURCE_DIR) / "data" / "catalogue", std::nullopt);
+    auto loaded = load_catalogue(test::source_dir() / "data" / "catalogue", std::nullopt);
     ASSERT_TRUE(loaded.has_value()) << loaded.error().message;
     catalogue = std::move(*loaded);
   }

@@ -1,14 +1,14 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "unit/store/small_catalogue.hpp"
+#include "support/small_catalogue.hpp"
 
 namespace repwright::store {
 namespace {
 
+using test::complaint;
+using test::movement_text;
 using testing::HasSubstr;
-using testing_data::complaint;
-using testing_data::movement_text;
 
 TEST(CatalogueErrors, AreNoneInTheSmallCatalogue) {
   EXPECT_EQ(complaint(movement_text("press")), "");
@@ -134,7 +134,7 @@ TEST(GymsOwnMovements, ReplaceTheShippedRowAndPutTheLaddersRight) {
   const std::string own = movement_text("press", {"break_s = 20", "aliases = [\"tilts\", \"big push\"]"}) +
                           movement_text("stomp", {"easier = [\"lean\"]"}) +
                           "[ambiguous]\nbig = [\"press\", \"stomp\"]\n";
-  const auto read = testing_data::read_small(shipped, own);
+  const auto read = test::read_small(shipped, own);
   ASSERT_TRUE(read.has_value()) << read.error().message;
   ASSERT_EQ(read->movements.size(), 3U);
   const domain::Movement* press = read->find(domain::MovementId{"press"});

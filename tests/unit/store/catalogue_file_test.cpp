@@ -3,7 +3,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <filesystem>
+#include <algorithm>
+
+#include "support/shipped.hpp"
+#include "support/source_dir.hpp"
 
 namespace repwright::store {
 namespace {
@@ -14,16 +17,8 @@ using base::second;
 using domain::Movement;
 using domain::Unit;
 
-const std::filesystem::path shipped_folder =
-    std::filesystem::path(REPWRIGHT_SOURCE_DIR) / "data" / "catalogue";
-
 const domain::Catalogue& shipped() {
-  static const domain::Catalogue catalogue = [] {
-    auto loaded = load_catalogue(shipped_folder, std::nullopt);
-    if (!loaded) throw std::runtime_error(loaded.error().message);
-    return *loaded;
-  }();
-  return catalogue;
+  return test::shipped_catalogue();
 }
 
 TEST(ShippedCatalogue, HoldsEveryRowOfTheTrade) {

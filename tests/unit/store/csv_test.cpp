@@ -53,12 +53,8 @@ TEST(Csv, NamesWhatCannotBeRead) {
   EXPECT_EQ(complaint(" \n \n"), "a.csv: is empty, expected a header row");
 }
 
-TEST(Csv, TellsUtf8FromWhatIsNot) {
-  EXPECT_EQ(first_not_utf8("Wąsikowicz \u20AC \U0001F600"), std::nullopt);
-  EXPECT_EQ(first_not_utf8("ab\xC0\x80"), 2U);        // overlong
-  EXPECT_EQ(first_not_utf8("\xED\xA0\x80"), 0U);      // half of a surrogate pair
-  EXPECT_EQ(first_not_utf8("\xF4\x90\x80\x80"), 0U);  // beyond U+10FFFF
-  EXPECT_EQ(first_not_utf8("\xE2\x82"), 0U);          // cut off
+TEST(Csv, DropsHardSpacesAroundCells) {
+  EXPECT_EQ(read("a,b\n\u00A0 1\u00A0,\"\u00A02 \"\n").rows[0].cells, (Cells{"1", "2"}));
 }
 
 TEST(Csv, WritesWhatItReads) {

@@ -1,4 +1,5 @@
 #include "store/data_folder.hpp"
+#include "support/source_dir.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -20,7 +21,7 @@ TEST(DataFolder, IsWhereTheEnvironmentSaysAndNowhereElse) {
 }
 
 TEST(DataFolder, IsTheFirstPlaceThatHoldsACatalogue) {
-  const fs::path source = fs::path(REPWRIGHT_SOURCE_DIR) / "data";
+  const fs::path source = test::source_dir() / "data";
   const auto found = first_data_folder({"/nowhere", source, "/elsewhere"});
   ASSERT_TRUE(found.has_value()) << found.error().message;
   EXPECT_EQ(*found, source);

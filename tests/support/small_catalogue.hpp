@@ -8,7 +8,7 @@
 #include "store/catalogue_file.hpp"
 
 /// A catalogue of three movements that tests break one word at a time.
-namespace repwright::store::testing_data {
+namespace repwright::test {
 
 inline constexpr std::string_view terms_text = R"(version = 1
 source = "common practice"
@@ -79,9 +79,10 @@ inline std::string movement_text(const std::string& id, const std::vector<std::s
 
 inline base::Result<domain::Catalogue> read_small(const std::string& movements,
                                                   const std::optional<std::string>& own = std::nullopt) {
-  std::optional<CatalogueText> own_text;
-  if (own) own_text = CatalogueText{"movements.toml", *own};
-  return read_catalogue({{"terms.toml", std::string(terms_text)}, {"bodyweight.toml", movements}}, own_text);
+  std::optional<store::CatalogueText> own_text;
+  if (own) own_text = store::CatalogueText{"movements.toml", *own};
+  return store::read_catalogue({{"terms.toml", std::string(terms_text)}, {"bodyweight.toml", movements}},
+                               own_text);
 }
 
 /// What is wrong with it; empty if nothing is.
@@ -91,4 +92,4 @@ inline std::string complaint(const std::string& movements,
   return read ? std::string() : read.error().message;
 }
 
-}  // namespace repwright::store::testing_data
+}  // namespace repwright::test
