@@ -176,14 +176,24 @@ bool may_stand_without_amount(Session& session, const Cursor& behind) {
   return ends;
 }
 
-/// `Kniebeuge 5x5`: a name that nobody knows, but sets behind it.
-bool unknown_lift_ahead(Cursor cursor) {
+/// `Kniebeuge 5x5`: a name that nobody knows, but sets behind it. Its marks; 0 if there is none.
+std::size_t unknown_lift_ahead(Cursor cursor) {
+  const std::size_t from = cursor.position();
   std::size_t words = 0;
   while (cursor.at_word() || (cursor.at_symbol('-') && words > 0)) {
     cursor.next();
     ++words;
   }
-  return words > 0 && words < 6 && cursor.at_number() && cursor.at_symbol(kTimes, 1) && cursor.at_number(2);
+  const bool sets = cursor.at_number() && cursor.at_symbol(kTimes, 1) && cursor.at_number(2);
+  return words < 6 && sets ? cursor.position() - from : 0;
+}
+
+/// The next marks are a name that no catalogue has, whatever its words mean elsewhere.
+void take_as_name(Session& session, Cursor& cursor, Entry& entry, std::size_t marks) {
+  const std::size_t from = cursor.position();
+  cursor.next(marks);
+  entry.item.free_text = session.kept(cursor.span_from(from));
+  remark_unknown(session, cursor.span_from(from), entry.item.free_text);
 }
 
 void take_star(Cursor& cursor, Entry& entry) {
@@ -266,16 +276,18 @@ bool read_item(Session& session, Cursor& cursor) {
     entry.item.movement = domain::MovementId{"run"};
   } else if (entry.amount && (ahead.at_word() || ahead.peek().kind == TokenKind::Quoted)) {
     take_unknown(session, ahead, entry);
-    if (entry.item.free_text.empty()) return false;
   } else if (!entry.amount && amount_comes_from_piece(session) &&
              (ahead.peek().kind == TokenKind::Quoted || (ahead.at_word() && session.draft().said.stations))) {
     take_unknown(session, ahead, entry);
-  } else if (unknown_lift_ahead(ahead)) {
-    take_unknown(session, ahead, entry);
+  } else if (const std::size_t marks = unknown_lift_ahead(ahead); marks > 0) {
+    take_as_name(session, ahead, entry, marks);
     take_amount_behind(session, ahead, entry);
   } else {
     return false;
   }
+  // A word of the notation, such as 'RD', is no name, and with nothing taken there is no work.
+  const bool unknown = !named && !entry.continues && !entry.item.movement;
+  if (unknown && entry.item.free_text.empty()) return false;
   const Span name_span = ahead.span_from(name_from);
   if (named) take_amount_behind(session, ahead, entry);
   if (named) entry.item.movement = named->meaning.movements.front();

@@ -99,7 +99,9 @@ void read_statements(Session& session, Cursor& cursor) {
     bool taken = false;
     for (const Rule rule : rules) {
       const std::size_t from = cursor.position();
-      if (!rule(session, cursor)) continue;
+      // Whatever a rule says, it has read nothing if it took no mark: every turn of the loop comes closer to
+      // the end.
+      if (!rule(session, cursor) || cursor.position() == from) continue;
       session.rules.push_back(cursor.span_from(from));
       taken = true;
       break;

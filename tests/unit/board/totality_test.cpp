@@ -116,6 +116,12 @@ std::string repeated(const std::string& unit, std::size_t bytes) {
   return text;
 }
 
+TEST(Reading, TakesAWordOfTheNotationForTheNameOfALift) {
+  const Reading reading = read("RD 4x8 @3-1-1-0, RPE 7", test::shipped_catalogue(), {});
+  ASSERT_EQ(reading.steps.size(), 1u);
+  check_spans("6 x 400m @ 5k pace, 1:1 %est\nRD 4x8 @3-1-1-0, RPE 7, superset with\n");
+}
+
 TEST(Reading, TakesAMegabyteOfChalk) {
   const Reading reading = read(repeated("3 RFT\n10 burpees\n\n", 1'000'000), test::shipped_catalogue(), {});
   EXPECT_GT(reading.steps.size(), 50'000u);
