@@ -214,7 +214,12 @@ void read_line(Session& session, const Line& line) {
   if (opened && words_only_part(session.chapter().part) && cursor.at_symbol(':')) cursor.next();
   session.statement = cursor.position();
   session.new_slot = true;
+  const Cursor before = cursor;
   take_letter(session, cursor);
+  if (cursor.done()) {  // a letter without anything to stand before
+    session.letter = 0;
+    cursor = before;
+  }
   letter_opens_piece(session, cursor);
   sets_open_piece(session, cursor);
   read_statements(session, cursor);

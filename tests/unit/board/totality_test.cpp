@@ -68,6 +68,10 @@ TEST(Reading, LosesNoLineOfTheSeedBoards) {
     EXPECT_EQ(lost_lines(example.text), std::vector<std::string>{}) << example.text;
 }
 
+TEST(Reading, LosesNoLineWithALetterAlone) {
+  EXPECT_EQ(lost_lines("10 DB lunges each leg 2x12/8\nB8\nBack squat 5x3\nA\n"), std::vector<std::string>{});
+}
+
 TEST(Reading, GivesATreeForNoTextAtAll) {
   for (const char* text : {"", "\n", " \t\r\n", "\xEF\xBB\xBF", "\xFF\xFE", "((((", "....", "\"", "[", "-"})
     check_spans(text);
