@@ -5,19 +5,19 @@
 namespace repwright::board {
 namespace {
 
-const Token kNothing{};
+const Token no_token{};
 
 }  // namespace
 
 const Token& Cursor::peek(std::size_t ahead) const {
-  return at_ + ahead < end_ ? source_->tokens[at_ + ahead] : kNothing;
+  return at_ + ahead < end_ ? source_->tokens[at_ + ahead] : no_token;
 }
 
 const Token& Cursor::before() const {
-  if (at_ == 0 || at_ > source_->tokens.size()) return kNothing;
+  if (at_ == 0 || at_ > source_->tokens.size()) return no_token;
   const Token& last = source_->tokens[at_ - 1];
   const bool same_line = at_ < source_->tokens.size() && source_->tokens[at_].span.line == last.span.line;
-  return same_line ? last : kNothing;
+  return same_line ? last : no_token;
 }
 
 bool Cursor::at_symbol(char name, std::size_t ahead) const {
@@ -67,6 +67,10 @@ std::optional<double> Cursor::take_number() {
   const double value = peek().value;
   next();
   return value;
+}
+
+double Cursor::number() {
+  return take_number().value_or(0);
 }
 
 std::optional<int> Cursor::take_count() {

@@ -36,6 +36,8 @@ class Cursor {
   bool take_any(std::initializer_list<std::string_view> phrases);
   bool take_symbol(char name);
   std::optional<double> take_number();
+  /// The number that stands here, passed over; 0 where none does. For who has looked already.
+  double number();
   std::optional<int> take_count();
 
   /// The stretch from mark `from` up to the last mark taken.

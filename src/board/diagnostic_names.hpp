@@ -14,7 +14,7 @@ struct DiagnosticName {
   std::string_view about;
 };
 
-inline constexpr std::array kDiagnosticNames{
+inline constexpr std::array all_diagnostic_names{
     // Read, with the guess that was taken.
     DiagnosticName{"spelling-guess", domain::Severity::Note, "a slip of the pen was read as a known word"},
     DiagnosticName{"ambiguous-movement", domain::Severity::Note, "a word that may mean several movements"},
@@ -66,7 +66,7 @@ inline constexpr std::array kDiagnosticNames{
 
 /// How severe the remark of that name is.
 constexpr domain::Severity severity_of(std::string_view name) {
-  for (const DiagnosticName& known : kDiagnosticNames)
+  for (const DiagnosticName& known : all_diagnostic_names)
     if (known.name == name) return known.severity;
   return domain::Severity::Warning;
 }

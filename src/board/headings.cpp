@@ -85,7 +85,7 @@ bool says_work(const Session& session, Cursor cursor) {
     if (token.kind == TokenKind::Word && token.text.size() > 3 && token.text[0] == 'e' &&
         token.text.ends_with("mom"))
       return true;
-    if (cursor.at_number() && (cursor.at_symbol(kTimes, 1) || cursor.at_any({"rm"}, 1))) return true;
+    if (cursor.at_number() && (cursor.at_symbol(times_sign, 1) || cursor.at_any({"rm"}, 1))) return true;
     if (cursor.at_any({"min on", "s on", "sec on", "min work", "sec work"})) return true;
     if (cursor.at_number()) {
       Cursor ahead = cursor;
@@ -140,7 +140,8 @@ Part part_at(const Cursor& cursor) {
 
 bool reads_as_title(Session& session, Cursor cursor) {
   if (cursor.done()) return false;
-  if (cursor.at_symbol('-') || cursor.at_symbol('*') || cursor.at_symbol(kBullet) || cursor.at_symbol('('))
+  if (cursor.at_symbol('-') || cursor.at_symbol('*') || cursor.at_symbol(bullet_sign) ||
+      cursor.at_symbol('('))
     return false;
   if (cursor.at_number()) {
     Cursor time = cursor;
@@ -327,7 +328,7 @@ bool read_heading(Session& session, Cursor& cursor) {
   auto time = take_time(minutes, session.remarks, Naked::Refused);
   if (time && bracket && !minutes.take_symbol(')')) time.reset();
   if (time && (minutes.at_any({"amrap", "emom", "on the clock", "cap", "for time", "on", "otm", "off"}) ||
-               minutes.at_symbol('/') || minutes.at_symbol(kTimes)))
+               minutes.at_symbol('/') || minutes.at_symbol(times_sign)))
     time.reset();
   const bool marked = time || ahead.done() || ahead.at_symbol(':') ||
                       (ahead.at_symbol('-') && !ahead.glued(1)) ||

@@ -36,7 +36,7 @@ std::vector<double> take_load_numbers(Cursor& cursor, LoadUnit& unit) {
   unit = take_load_unit(cursor);
   while ((cursor.at_symbol('/') || cursor.at("or")) && cursor.at_number(1) && loads.size() < 6) {
     cursor.next();
-    loads.push_back(*cursor.take_number());
+    loads.push_back(cursor.number());
     if (const LoadUnit again = take_load_unit(cursor); again != LoadUnit::Unsaid) unit = again;
   }
   return loads;
@@ -87,7 +87,7 @@ bool read_share_of_best(Session& session, Cursor& cursor, Entry& entry) {
   const std::size_t from = ahead.position();
   std::vector<double> percent;
   while (ahead.at_number()) {
-    percent.push_back(*ahead.take_number());
+    percent.push_back(ahead.number());
     const bool more =
         (ahead.at_symbol('-') || ahead.at_symbol('/') || ahead.at_symbol(',')) && ahead.at_number(1);
     if (!more) break;
@@ -216,7 +216,8 @@ void set_loads(Entry& entry, std::vector<double> loads, LoadUnit unit) {
 
 /// `2x15/10`: two implements. Nothing if the work has no amount yet.
 bool read_pair_of_bells(Session& session, Cursor& cursor, Entry& entry) {
-  if (!cursor.at_number() || cursor.peek().value != 2 || !cursor.at_symbol(kTimes, 1) || !cursor.at_number(2))
+  if (!cursor.at_number() || cursor.peek().value != 2 || !cursor.at_symbol(times_sign, 1) ||
+      !cursor.at_number(2))
     return false;
   Cursor ahead = cursor;
   ahead.next(2);
@@ -297,7 +298,7 @@ bool read_load_step(Session& session, Cursor& cursor, Entry& entry) {
   (void)words;
   if (!plus && ahead.at_symbol('+') && ahead.at_number(1)) {
     ahead.next();
-    const double number = *ahead.take_number();
+    const double number = ahead.number();
     plus = mass_of(number, take_load_unit(ahead), session.house.mass_unit == domain::MassUnit::Pounds);
   }
   entry.item.load_step = domain::LoadStep{plus};
@@ -312,7 +313,7 @@ bool read_height(Session& session, Cursor& cursor, Entry& entry) {
   std::vector<double> heights;
   double metres = 0;
   while (ahead.at_number()) {
-    heights.push_back(*ahead.take_number());
+    heights.push_back(ahead.number());
     if (ahead.take_symbol('"') || ahead.take_any({"in", "inch", "inches"})) metres = 0.0254;
     if (ahead.take("cm")) metres = 0.01;
     if (!ahead.at_symbol('/') || !ahead.at_number(1) || heights.size() > 2) break;
@@ -349,7 +350,7 @@ bool read_load(Session& session, Cursor& cursor, Entry& entry) {
     if (ahead.at_symbol(')') ||
         (ahead.at_symbol('.') && !(ahead.done()) && (ahead.at_number(1) || ahead.at_word(1))))
       return false;
-    if (ahead.at_symbol(kTimes) || ahead.at_symbol('%') || ahead.at_symbol('\'') || ahead.at_symbol(':'))
+    if (ahead.at_symbol(times_sign) || ahead.at_symbol('%') || ahead.at_symbol('\'') || ahead.at_symbol(':'))
       return false;
     const domain::Movement* movement = movement_of(session, entry);
     const bool loaded = movement == nullptr || movement->typical_load.has_value();
@@ -446,11 +447,11 @@ bool read_options(Session& session, Cursor& cursor, Entry& entry) {
   while (!ahead.done()) {
     Cursor option = ahead;
     double factor = 1;
-    if (option.at_number() && option.at_symbol(kTimes, 1)) {
-      factor = *option.take_number();
+    if (option.at_number() && option.at_symbol(times_sign, 1)) {
+      factor = option.number();
       option.next();
     } else if (option.at_number() && entry.amount && entry.amount->plain().value_or(0) > 0) {
-      factor = *option.take_number() / *entry.amount->plain();
+      factor = option.number() / *entry.amount->plain();
     }
     const std::size_t from = option.position();
     while (!option.done() && (option.at_word() || option.at_symbol('-')) && !option.at("or") &&
@@ -491,7 +492,8 @@ bool read_detail(Session& session, Cursor& cursor, Entry& entry) {
     cursor.next();
     return true;
   }
-  if (!entry.amount && !session.draft().gives_amounts() && cursor.at_number() && cursor.at_symbol(kTimes, 1))
+  if (!entry.amount && !session.draft().gives_amounts() && cursor.at_number() &&
+      cursor.at_symbol(times_sign, 1))
     return false;
   return read_height(session, cursor, entry) || read_at(session, cursor, entry) ||
          read_load_step(session, cursor, entry) || read_sides(session, cursor, entry) ||

@@ -13,7 +13,7 @@ using domain::Unit;
 
 /// `4x8`, `3 x 8-10`, `4x max-2`: sets and the amount of one.
 bool take_sets_by_amount(Session& session, Cursor& cursor, Entry& entry) {
-  if (!cursor.at_number() || !cursor.at_symbol(kTimes, 1)) return false;
+  if (!cursor.at_number() || !cursor.at_symbol(times_sign, 1)) return false;
   Cursor ahead = cursor;
   const auto sets = ahead.take_count();
   ahead.next();
@@ -184,7 +184,7 @@ std::size_t unknown_lift_ahead(Cursor cursor) {
     cursor.next();
     ++words;
   }
-  const bool sets = cursor.at_number() && cursor.at_symbol(kTimes, 1) && cursor.at_number(2);
+  const bool sets = cursor.at_number() && cursor.at_symbol(times_sign, 1) && cursor.at_number(2);
   return words < 6 && sets ? cursor.position() - from : 0;
 }
 
@@ -251,7 +251,7 @@ bool read_item(Session& session, Cursor& cursor) {
          read_detail(session, ahead, entry)) {
   }
   if (entry.amount && ahead.at("of")) ahead.next();
-  if (entry.amount && ahead.at_symbol(kTimes)) ahead.next();
+  if (entry.amount && ahead.at_symbol(times_sign)) ahead.next();
   if (!entry.amount && ahead.at_any({"cal", "cals", "kcal"}) &&
       session.names.find(ahead.part(ahead.position() + 1, ahead.end()))) {
     ahead.next();

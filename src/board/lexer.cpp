@@ -121,21 +121,21 @@ class Lexer {
   }
 
   void mark(Character c) {
-    if (text().substr(at_, 3) == "...") return symbol(kEllipsis, dots());
-    if (c.code == 0x2026) return symbol(kEllipsis, c.bytes);
-    if (text().substr(at_, 2) == "->" || text().substr(at_, 2) == "=>") return symbol(kArrow, 2);
-    if (text().substr(at_, 2) == "..") return symbol(kEllipsis, 2);
+    if (text().substr(at_, 3) == "...") return symbol(ellipsis_sign, dots());
+    if (c.code == 0x2026) return symbol(ellipsis_sign, c.bytes);
+    if (text().substr(at_, 2) == "->" || text().substr(at_, 2) == "=>") return symbol(arrow_sign, 2);
+    if (text().substr(at_, 2) == "..") return symbol(ellipsis_sign, 2);
     if (c.code == 0x2192 || c.code == 0x21D2 || c.code == 0x27A1 || c.code == 0xBB)
-      return symbol(kArrow, c.bytes);
+      return symbol(arrow_sign, c.bytes);
     if (is_dash(c.code)) return symbol('-', c.bytes);
-    if (c.code == 0xD7 || c.code == 0x2715) return symbol(kTimes, c.bytes);
+    if (c.code == 0xD7 || c.code == 0x2715) return symbol(times_sign, c.bytes);
     if (text().substr(at_, 2) == "''") return symbol('"', 2);
     if (is_prime(c.code)) return symbol('\'', c.bytes);
     if (is_double_prime(c.code)) return symbol('"', c.bytes);
-    if (is_bullet(c.code)) return symbol(kBullet, c.bytes);
+    if (is_bullet(c.code)) return symbol(bullet_sign, c.bytes);
     constexpr std::string_view plain = "/@:%+*(),;<>=#&.|!";
     const bool known = c.bytes == 1 && plain.find(byte()) != std::string_view::npos;
-    symbol(known ? byte() : kUnknown, c.bytes);
+    symbol(known ? byte() : unknown_sign, c.bytes);
   }
   std::size_t dots() const {
     std::size_t count = 0;
@@ -185,7 +185,8 @@ class Lexer {
     const bool after_number =
         !spaced_ && !out_.tokens.empty() && out_.tokens.back().kind == TokenKind::Number;
     const bool times = byte() == 'x' || byte() == 'X';
-    if (times && (after_number || is_digit(byte(1)) || !is_letter(next_code(1)))) return symbol(kTimes, 1);
+    if (times && (after_number || is_digit(byte(1)) || !is_letter(next_code(1))))
+      return symbol(times_sign, 1);
     std::string folded;
     std::size_t end = at_;
     std::size_t letters_end = 0;
@@ -244,7 +245,7 @@ std::string kept_words(std::string_view words) {
     }
     if (gap) kept += ' ';
     gap = false;
-    if (c.code == kNoCharacter || c.code == 0x7F) {
+    if (c.code == no_character || c.code == 0x7F) {
       kept += '?';
     } else if (c.code == '[' || c.code == ']') {
       kept += c.code == '[' ? '(' : ')';

@@ -49,7 +49,7 @@ void take_bullet(Session& session, Cursor& cursor) {
                          {cursor.peek(1).text}});
   }
   const bool dash = cursor.at_symbol('-');
-  if (dash || cursor.at_symbol(kBullet) || (cursor.at_symbol('*') && !cursor.at_number(1)) ||
+  if (dash || cursor.at_symbol(bullet_sign) || (cursor.at_symbol('*') && !cursor.at_number(1)) ||
       cursor.at_symbol('#') || cursor.at_symbol('+'))
     cursor.next();
   Draft* draft = session.chapters.empty() || session.chapter().drafts.empty() ? nullptr : &session.draft();
@@ -73,7 +73,7 @@ void take_letter(Session& session, Cursor& cursor) {
     session.letter_digit = true;
     cursor.next();
   } else if (letter && word.size() == 1 && cursor.at_number(1) && cursor.glued(1) &&
-             cursor.peek(1).value < 10 && !cursor.at_symbol(kTimes, 2)) {
+             cursor.peek(1).value < 10 && !cursor.at_symbol(times_sign, 2)) {
     session.letter = word[0];
     session.letter_digit = true;
     cursor.next(2);
@@ -81,7 +81,7 @@ void take_letter(Session& session, Cursor& cursor) {
     const bool mark =
         (cursor.at_symbol(')', 1) || cursor.at_symbol('.', 1) || cursor.at_symbol(':', 1)) && cursor.glued(1);
     const bool sets =
-        cursor.at_number(1) && (cursor.at_any({"sets", "set"}, 2) || cursor.at_symbol(kTimes, 2));
+        cursor.at_number(1) && (cursor.at_any({"sets", "set"}, 2) || cursor.at_symbol(times_sign, 2));
     const bool lift = cursor.at_word(1) && !cursor.at_any({"may", "can", "stops", "does"}, 1) &&
                       session.names.find(cursor.part(cursor.position() + 1, cursor.end())).has_value() &&
                       word != "a";
@@ -180,7 +180,7 @@ bool read_line_head(Session& session, Cursor& cursor, bool& opened) {
 /// Whether sets of a lift begin here: `back squat 5x5`, `5x5 back squat`.
 bool at_sets_of_lift(const Session& session, Cursor cursor) {
   const auto at_times = [](const Cursor& c) {
-    return c.at_number() && c.at_symbol(kTimes, 1) && (c.at_number(2) || c.at_any({"max"}, 2));
+    return c.at_number() && c.at_symbol(times_sign, 1) && (c.at_number(2) || c.at_any({"max"}, 2));
   };
   if (const auto named = session.names.find(cursor)) {
     cursor.next(named->marks);

@@ -33,8 +33,8 @@ bool can_carry(const Movement& movement, base::Mass load) {
 Kit kit_of_line(const Session& session) {
   if (session.line == nullptr) return Kit::Unsaid;
   Kit found = Kit::Unsaid;
-  constexpr std::size_t kFarthest = 200;  // marks: no chalked line is longer
-  const std::size_t last = std::min(session.line->last, session.line->first + kFarthest);
+  constexpr std::size_t farthest = 200;  // marks: no chalked line is longer
+  const std::size_t last = std::min(session.line->last, session.line->first + farthest);
   for (std::size_t i = session.line->first; i < last; ++i) {
     const Token& token = session.source.tokens[i];
     const Kit kit = token.kind == TokenKind::Word ? kit_of(token.text) : Kit::Unsaid;

@@ -21,7 +21,7 @@ bool take_second_word(Cursor& cursor) {
 
 /// The part behind the colon or prime, told when it cannot be.
 double seconds_part(Cursor& cursor, Remarks& remarks, std::size_t from) {
-  const double seconds = *cursor.take_number();
+  const double seconds = cursor.number();
   if (seconds >= 60) {
     const domain::Span span = cursor.span_from(from);
     const auto mended = static_cast<int>(seconds) % 60;
@@ -38,7 +38,7 @@ std::optional<Duration> colon_time(Cursor& cursor, Remarks& remarks) {
   const std::size_t from = cursor.position();
   if (cursor.at_symbol(':') && cursor.at_number(1) && cursor.glued(1)) {
     cursor.next();
-    const double seconds = *cursor.take_number();
+    const double seconds = cursor.number();
     take_second_word(cursor);
     return Duration::from_si(seconds);
   }
@@ -46,7 +46,7 @@ std::optional<Duration> colon_time(Cursor& cursor, Remarks& remarks) {
       !cursor.glued(2))
     return std::nullopt;
   if (cursor.peek(2).text.size() != 2) return std::nullopt;
-  const double first = *cursor.take_number();
+  const double first = cursor.number();
   cursor.next();
   const double second = seconds_part(cursor, remarks, from);
   if (cursor.at_symbol(':') && cursor.glued(0) && cursor.at_number(1) && cursor.glued(1)) {
@@ -61,12 +61,12 @@ std::optional<Duration> prime_time(Cursor& cursor, Remarks& remarks) {
   if (!cursor.at_number()) return std::nullopt;
   const std::size_t from = cursor.position();
   if (cursor.at_symbol('"', 1) && cursor.glued(1)) {
-    const double seconds = *cursor.take_number();
+    const double seconds = cursor.number();
     cursor.next();
     return Duration::from_si(seconds);
   }
   if (!cursor.at_symbol('\'', 1) || !cursor.glued(1)) return std::nullopt;
-  double total = 60 * *cursor.take_number();
+  double total = 60 * cursor.number();
   cursor.next();
   if (cursor.at_number() && cursor.glued(0)) {
     total += seconds_part(cursor, remarks, from);
@@ -86,14 +86,14 @@ std::optional<Duration> word_time(Cursor& cursor, Naked naked) {
   } else if (ahead.take_any({"h", "hr", "hrs", "hour", "hours"})) {
     time = Duration::from_si(*number * 3600);
     if (ahead.at_number() && ahead.at_any({"min", "mins", "minutes"}, 1)) {
-      *time += Duration::from_si(60 * *ahead.take_number());
+      *time += Duration::from_si(60 * ahead.number());
       take_minute_word(ahead, false);
     }
   } else if (take_minute_word(ahead, naked == Naked::Minutes)) {
     time = Duration::from_si(*number * 60);
     const bool more = ahead.at_number() && ahead.at_any({"s", "sec", "secs", "seconds"}, 1);
     if (more) {
-      *time += Duration::from_si(*ahead.take_number());
+      *time += Duration::from_si(ahead.number());
       take_second_word(ahead);
     }
   }
@@ -111,12 +111,12 @@ std::optional<SetAmount> set_amount(Cursor& cursor) {
     cursor.take_any({"max effort", "max", "maximum", "amrap"});
     if (cursor.at_symbol('-') && cursor.glued(0) && cursor.at_number(1) && cursor.glued(1)) {
       cursor.next();
-      return domain::Max{static_cast<int>(std::min(1000.0, *cursor.take_number()))};
+      return domain::Max{static_cast<int>(std::min(1000.0, cursor.number()))};
     }
     return domain::Max{};
   }
   if (!cursor.at_number()) return std::nullopt;
-  const double value = *cursor.take_number();
+  const double value = cursor.number();
   if (cursor.at_symbol('+') && cursor.glued(0) &&
       !(cursor.at_number(1) || (cursor.at_word(1) && cursor.glued(1)))) {
     cursor.next();
@@ -130,7 +130,7 @@ void more_values(Cursor& cursor, Numbers& numbers, char separator) {
   while (cursor.at_symbol(separator)) {
     Cursor ahead = cursor;
     ahead.next();
-    if (ahead.at_symbol(kEllipsis)) {
+    if (ahead.at_symbol(ellipsis_sign)) {
       ahead.next();
       numbers.open = true;
       cursor = ahead;
@@ -143,7 +143,7 @@ void more_values(Cursor& cursor, Numbers& numbers, char separator) {
     numbers.values.push_back(*value);
     cursor = ahead;
   }
-  if (cursor.at_symbol(kEllipsis) && separator == '-') {
+  if (cursor.at_symbol(ellipsis_sign) && separator == '-') {
     cursor.next();
     numbers.open = true;
   }
@@ -156,7 +156,7 @@ void take_comma_list(Cursor& cursor, Numbers& numbers) {
   while (ahead.at_symbol(',') && ahead.glued(0) && ahead.at_number(1) && ahead.glued(1) &&
          list.values.size() < 60) {
     ahead.next();
-    list.values.emplace_back(*ahead.take_number());
+    list.values.emplace_back(ahead.number());
   }
   if (list.values.size() < 3) return;
   numbers = std::move(list);
@@ -170,7 +170,7 @@ std::optional<Duration> take_time(Cursor& cursor, Remarks& remarks, Naked naked)
   if (auto time = prime_time(cursor, remarks)) return time;
   if (auto time = word_time(cursor, naked)) return time;
   if (naked == Naked::Refused || !cursor.at_number()) return std::nullopt;
-  const double number = *cursor.take_number();
+  const double number = cursor.number();
   return Duration::from_si(naked == Naked::Minutes ? number * 60 : number);
 }
 
@@ -191,12 +191,12 @@ std::vector<double> Numbers::plain_values() const {
 }
 
 std::optional<UnitRead> take_unit(Cursor& cursor) {
-  constexpr double kMile = 1609.344;  // exact: international mile, 1959
+  constexpr double mile_in_metres = 1609.344;  // exact: international mile, 1959
   if (cursor.take_any({"m", "meter", "meters", "metre", "metres", "mtr", "mtrs", "ms"}))
     return UnitRead{Unit::Metres, 1};
   if (cursor.take_any({"k", "km", "kms", "kilometre", "kilometres", "kilometer", "kilometers"}))
     return UnitRead{Unit::Metres, 1000};
-  if (cursor.take_any({"mi", "mile", "miles"})) return UnitRead{Unit::Metres, kMile};
+  if (cursor.take_any({"mi", "mile", "miles"})) return UnitRead{Unit::Metres, mile_in_metres};
   if (cursor.take_any({"cal", "cals", "kcal", "kcals", "calorie", "calories"}))
     return UnitRead{Unit::Kilocalories, 1};
   if (cursor.take_any({"rep", "reps", "repetition", "repetitions"})) return UnitRead{Unit::Reps, 1};
@@ -250,9 +250,9 @@ LoadUnit take_load_unit(Cursor& cursor) {
 }
 
 base::Mass mass_of(double number, LoadUnit unit, bool house_pounds) {
-  constexpr double kPood = 16.3804964;  // 40 Russian pounds of 409.51241 g
+  constexpr double pood_in_kilograms = 16.3804964;  // 40 Russian pounds of 409.51241 g
   if (unit == LoadUnit::Pounds || (unit == LoadUnit::Unsaid && house_pounds)) return number * base::pound;
-  if (unit == LoadUnit::Poods) return number * kPood * base::kilogram;
+  if (unit == LoadUnit::Poods) return number * pood_in_kilograms * base::kilogram;
   return number * base::kilogram;
 }
 
@@ -261,7 +261,7 @@ std::optional<domain::Tempo> take_tempo(Cursor& cursor) {
   std::string digits;
   for (std::size_t i = 0; i < 8 && digits.size() < 4; ++i) {
     if (i > 0 && ahead.at_symbol('-')) ahead.next();
-    const bool x = ahead.at_symbol(kTimes) || ahead.at("x");
+    const bool x = ahead.at_symbol(times_sign) || ahead.at("x");
     if (!x && !ahead.at_number()) break;
     if (i > 0 && !ahead.glued(0)) break;
     digits += x ? "x" : ahead.peek().text;
@@ -298,7 +298,7 @@ std::optional<Bounds> take_bounds(Cursor& cursor) {
     cursor.next();
     return Bounds{*first, cursor.take_number()};
   }
-  return Bounds{*first, *first};
+  return Bounds{*first, first};
 }
 
 }  // namespace repwright::board

@@ -10,7 +10,7 @@ namespace {
 
 using base::Duration;
 
-constexpr double kMostRounds = 200;
+constexpr double most_rounds = 200;
 
 void check_count(Session& session, double count, const domain::Span& span) {
   if (count <= 0)
@@ -19,11 +19,11 @@ void check_count(Session& session, double count, const domain::Span& span) {
                          fmt::format("`{}`: a count begins at 1", session.kept(span)),
                          "write how many",
                          {}});
-  if (count > kMostRounds)
+  if (count > most_rounds)
     session.remarks.add(
         {"too-many",
          span,
-         fmt::format("`{}`: no session holds more than {} rounds", session.kept(span), kMostRounds),
+         fmt::format("`{}`: no session holds more than {} rounds", session.kept(span), most_rounds),
          "write rounds as 1 to 200",
          {}});
 }
@@ -56,7 +56,7 @@ std::optional<int> take_times(Cursor& cursor) {
   Cursor ahead = cursor;
   const auto count = ahead.take_count();
   if (!count) return std::nullopt;
-  if (!ahead.take_symbol(kTimes) && !ahead.take_any({"times", "rounds of", "rds of", "sets of"}))
+  if (!ahead.take_symbol(times_sign) && !ahead.take_any({"times", "rounds of", "rds of", "sets of"}))
     return std::nullopt;
   cursor = ahead;
   return count;
@@ -178,7 +178,7 @@ struct Turns {
 Turns take_turns(Session& session, Cursor& cursor) {
   Turns turns;
   Cursor ahead = cursor;
-  if (ahead.take_symbol(kTimes) || ahead.take("times")) {
+  if (ahead.take_symbol(times_sign) || ahead.take("times")) {
     turns.count = ahead.take_count();
     if (!turns.count) return {};
     const bool minutes = ahead.take_any({"min", "mins", "minutes"}) ||
@@ -202,7 +202,7 @@ Turns take_turns(Session& session, Cursor& cursor) {
   const bool amount =
       !has_unit && !for_word && (session.names.find(ahead) || ahead.at_any({"cal", "m", "cals", "reps"}));
   if (amount) return {};
-  if (ahead.take_symbol(kTimes)) {
+  if (ahead.take_symbol(times_sign)) {
   }
   cursor = ahead;
   turns.whole = whole;
@@ -211,8 +211,8 @@ Turns take_turns(Session& session, Cursor& cursor) {
 
 /// Where a duty first falls due: `(start at 1:00)`, `from 2:00`. Cuts the words off the cursor.
 std::optional<Duration> first_of_duty(Session& session, Cursor& cursor) {
-  constexpr std::size_t kFarthest = 60;  // marks
-  for (std::size_t ahead = 0; ahead < kFarthest && cursor.position() + ahead < cursor.end(); ++ahead) {
+  constexpr std::size_t farthest = 60;  // marks
+  for (std::size_t ahead = 0; ahead < farthest && cursor.position() + ahead < cursor.end(); ++ahead) {
     const std::size_t words = cursor.reach("start at", ahead) + cursor.reach("starting at", ahead) +
                               cursor.reach("first at", ahead) + cursor.reach("from", ahead);
     if (words == 0) continue;

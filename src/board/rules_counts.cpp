@@ -47,72 +47,84 @@ Section& open_section(Session& session, Draft& draft, Role role, std::optional<i
   return section;
 }
 
+/// `5 rounds`, read: how many, from where to where, and whether for time was said with them.
+struct RoundsSaid {
+  int count = 1;
+  bool for_time = false;
+  std::size_t from = 0;
+};
+
+/// Rounds that say again, or say more of, what the piece has said; whether they did.
+bool rounds_of_piece(Session& session, Draft& draft, const Cursor& behind, const RoundsSaid& said) {
+  const bool first_below_blank = session.line->after_blank && session.statement == session.line->first;
+  const bool new_piece = said.for_time || first_below_blank;
+  // '(4 rounds)' of an EMOM says the same again
+  if ((draft.said.every && !new_piece) || session.bracketed) return true;
+  if (draft.said.stations && !new_piece) {
+    draft.block.laps = said.count;
+    return true;
+  }
+  if (!new_piece && (draft.block.work || draft.block.rest_rule)) {
+    if (!draft.block.rounds) draft.block.rounds = said.count;
+    return true;
+  }
+  if (draft.has_work() && !draft.block.rounds && !draft.said.amrap && !work_follows(behind) &&
+      nothing_below(session) && !draft.said.sets) {
+    draft.block.rounds = said.count;  // `..., 5 rounds` behind the work
+    draft.said.for_time |= said.for_time;
+    return true;
+  }
+  return false;
+}
+
+/// Rounds of the work that follows them: of a part of the piece, of all of it, or of a new piece.
+void rounds_of_what_follows(Session& session, Draft& draft, const Cursor& behind, const RoundsSaid& said) {
+  const bool first_below_blank = session.line->after_blank && session.statement == session.line->first;
+  const bool parts_allowed = !draft.said.sets && !draft.said.superset && !draft.said.build &&
+                             !first_below_blank && !draft.block.work && !draft.said.accumulate &&
+                             !draft.said.max_effort && !draft.said.rest;
+  if (draft.has_work() && parts_allowed && (!draft.block.rounds || session.then) &&
+      !draft.said.rounds_label) {
+    for (Section& section : draft.sections)
+      if (section.role == Role::Plain) section.role = Role::Once;
+    Section& section = open_section(session, draft, Role::Rounds, said.count);
+    section.this_line_only = work_follows(behind);
+    draft.said.for_time |= said.for_time;
+    if (!session.then && !draft.said.buy_in)
+      session.remarks.add({"round-scope", behind.span_from(said.from),
+                           fmt::format("`{}` was read for {} only", session.kept(behind.span_from(said.from)),
+                                       section.this_line_only ? "the work of its line" : "the work below"),
+                           "put the rounds first, or say then, buy-in and cash-out"});
+  } else if (!draft.has_work() && !draft.said.amrap && parts_allowed) {
+    draft.block.rounds = said.count;
+    draft.said.for_time |= said.for_time;
+    if (draft.span.line == 0) draft.span = behind.span_from(said.from);
+  } else if (draft.said.amrap && !draft.has_work()) {
+    open_section(session, draft, Role::Rounds, said.count);
+  } else {
+    Draft& fresh = session.fresh(behind.span_from(said.from));
+    fresh.block.rounds = said.count;
+    fresh.said.for_time = said.for_time;
+  }
+}
+
 }  // namespace
 
 bool read_rounds(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
-  ahead.take_symbol(kTimes);
-  auto count = ahead.take_count();
+  ahead.take_symbol(times_sign);
+  const auto count = ahead.take_count();
   if (!count) return false;
-  ahead.take_symbol(kTimes);
+  ahead.take_symbol(times_sign);
   const bool rft = ahead.take_any({"rft", "rounds for time", "rds for time", "round for time"});
   if (!rft && !take_rounds_word(ahead)) return false;
   const bool for_time = rft || ahead.take_any({"for time"});
   ahead.take("of");
   check_rounds(session, *count, ahead.span_from(from));
-  count = std::max(1, *count);
-  Draft* draft = &session.draft();
-  const bool new_piece = for_time || (session.line->after_blank && session.statement == session.line->first);
-  if ((draft->said.every && !new_piece) ||
-      session.bracketed) {  // '(4 rounds)' of an EMOM says the same again
-    cursor = ahead;
-    return true;
-  }
-  if (draft->said.stations && !new_piece) {
-    draft->block.laps = *count;
-    cursor = ahead;
-    return true;
-  }
-  if (!new_piece && (draft->block.work || draft->block.rest_rule)) {
-    draft->block.rounds = draft->block.rounds.value_or(*count);
-    cursor = ahead;
-    return true;
-  }
-  const bool blank = session.line->after_blank && session.statement == session.line->first;
-  if (draft->has_work() && !draft->block.rounds && !draft->said.amrap && !work_follows(ahead) &&
-      nothing_below(session) && !draft->said.sets) {
-    draft->block.rounds = *count;  // `..., 5 rounds` behind the work
-    draft->said.for_time |= for_time;
-    cursor = ahead;
-    return true;
-  }
-  const bool parts_allowed = !draft->said.sets && !draft->said.superset && !draft->said.build && !blank &&
-                             !draft->block.work && !draft->said.accumulate && !draft->said.max_effort &&
-                             !draft->said.rest;
-  if (draft->has_work() && parts_allowed && (!draft->block.rounds || session.then) &&
-      !draft->said.rounds_label) {
-    for (Section& section : draft->sections)
-      if (section.role == Role::Plain) section.role = Role::Once;
-    Section& section = open_section(session, *draft, Role::Rounds, *count);
-    section.this_line_only = work_follows(ahead);
-    draft->said.for_time |= for_time;
-    if (!session.then && !draft->said.buy_in)
-      session.remarks.add({"round-scope", ahead.span_from(from),
-                           fmt::format("`{}` was read for {} only", session.kept(ahead.span_from(from)),
-                                       section.this_line_only ? "the work of its line" : "the work below"),
-                           "put the rounds first, or say then, buy-in and cash-out"});
-  } else if (!draft->has_work() && !draft->said.amrap && parts_allowed) {
-    draft->block.rounds = *count;
-    draft->said.for_time |= for_time;
-    if (draft->span.line == 0) draft->span = ahead.span_from(from);
-  } else if (draft->said.amrap && !draft->has_work()) {
-    open_section(session, *draft, Role::Rounds, *count);
-  } else {
-    draft = &session.fresh(ahead.span_from(from));
-    draft->block.rounds = *count;
-    draft->said.for_time = for_time;
-  }
+  const RoundsSaid said{.count = std::max(1, *count), .for_time = for_time, .from = from};
+  Draft& draft = session.draft();
+  if (!rounds_of_piece(session, draft, ahead, said)) rounds_of_what_follows(session, draft, ahead, said);
   cursor = ahead;
   return true;
 }
@@ -164,7 +176,8 @@ std::optional<WorkRest> take_work_rest(Session& session, Cursor& cursor) {
   ahead.take("intervals");
   ahead.take_symbol(':');
   WorkRest read;
-  if (ahead.at_number() && ahead.at_symbol(kTimes, 1) && (ahead.at_number(2) || ahead.at_symbol(':', 2))) {
+  if (ahead.at_number() && ahead.at_symbol(times_sign, 1) &&
+      (ahead.at_number(2) || ahead.at_symbol(':', 2))) {
     read.times = ahead.take_count();
     ahead.next();
   } else if (ahead.at_number()) {
@@ -195,7 +208,7 @@ std::optional<WorkRest> take_work_rest(Session& session, Cursor& cursor) {
   if (rest_first && !read.times && !cursor.at("work") && !second_unit && !off) return std::nullopt;
   bool counted = false;
   Cursor more = ahead;
-  if (more.take_symbol(kTimes) && more.at_number()) counted = true;
+  if (more.take_symbol(times_sign) && more.at_number()) counted = true;
   const bool plain = !first_unit && !second_unit && !off && !said;
   if (plain && !counted && !read.times && !session.draft().stations && !session.draft().said.stations)
     return std::nullopt;
@@ -243,7 +256,7 @@ bool read_work_rest(Session& session, Cursor& cursor) {
 bool read_stations(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
-  ahead.take_symbol(kTimes);
+  ahead.take_symbol(times_sign);
   if (ahead.at("stations") || ahead.at("circuit")) {
     ahead.next();
     session.clocked(ahead.span_from(from)).said.stations = true;
@@ -316,7 +329,7 @@ bool repeats_a_time(Session& session, const Cursor& cursor, const Entry& probe) 
 
 /// `6 x 400m`: the count goes to the piece, the distance stays for the item rule.
 bool read_repeats(Session& session, Cursor& cursor) {
-  if (!cursor.at_number() || !cursor.at_symbol(kTimes, 1)) return false;
+  if (!cursor.at_number() || !cursor.at_symbol(times_sign, 1)) return false;
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
   const auto count = ahead.take_count();
@@ -359,7 +372,7 @@ bool read_repeats(Session& session, Cursor& cursor) {
 
 /// `4 x (100m run + 6 burpees) each`: turns of a relay, or a group that repeats.
 bool read_group(Session& session, Cursor& cursor) {
-  if (!cursor.at_number() || !cursor.at_symbol(kTimes, 1) || !cursor.at_symbol('(', 2)) return false;
+  if (!cursor.at_number() || !cursor.at_symbol(times_sign, 1) || !cursor.at_symbol('(', 2)) return false;
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
   const auto count = ahead.take_count();
@@ -497,70 +510,95 @@ bool read_scope(Session& session, Cursor& cursor) {
   return true;
 }
 
-bool read_slot_label(Session& session, Cursor& cursor) {
+namespace {
+
+/// `)`, `.` or `:` behind a label, but not the `:` of a clock.
+bool take_label_end(Cursor& cursor) {
+  if (cursor.at_symbol(':') && cursor.glued(1) && cursor.at_number(1)) return false;
+  if (!cursor.at_symbol(')') && !cursor.at_symbol(':') && !cursor.at_symbol('.')) return false;
+  cursor.next();
+  return true;
+}
+
+/// A slot of its own for what follows.
+void open_slot(Draft& draft) {
+  draft.slots.emplace_back();
+  draft.slot = static_cast<int>(draft.slots.size()) - 1;
+}
+
+/// `min 3:`
+bool read_minute_label(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
+  if (!ahead.take_any({"min", "minute", "mins", "minutes"}) || !ahead.at_number()) return false;
+  const int minute = static_cast<int>(std::min(1000.0, ahead.number()));
+  if (!take_label_end(ahead) && !ahead.take_symbol('-')) return false;
   Draft& now = session.draft();
-  const auto punctuated = [](Cursor& c) {
-    if (c.at_symbol(')') || c.at_symbol(':') || (c.at_symbol('.') && !c.glued(1)) || c.at_symbol('.')) {
-      if (c.at_symbol(':') && c.glued(1) && c.at_number(1)) return false;
-      c.next();
-      return true;
-    }
+  Draft& draft = now.said.every ? now : session.clocked(ahead.span_from(cursor.position()));
+  draft.said.every = true;
+  if (!draft.block.every) draft.block.every = base::minute;
+  open_slot(draft);
+  draft.minutes.push_back(minute);
+  cursor = ahead;
+  return true;
+}
+
+/// `odd:`, `even minutes -`
+bool read_parity_label(Session& session, Cursor& cursor) {
+  Draft& draft = session.draft();
+  if (!draft.said.every) return false;
+  Cursor ahead = cursor;
+  const bool odd = ahead.at_word() && ahead.peek().text.starts_with("odd");
+  if (!ahead.take_any({"odd minutes", "even minutes", "odd min", "even min", "odd", "even", "odds", "evens"}))
     return false;
-  };
-  if (ahead.take_any({"min", "minute", "mins", "minutes"}) && ahead.at_number()) {
-    const int minute = static_cast<int>(std::min(1000.0, *ahead.take_number()));
-    if (!punctuated(ahead) && !ahead.take_symbol('-')) return false;
-    Draft& draft = now.said.every ? now : session.clocked(ahead.span_from(cursor.position()));
-    draft.said.every = true;
-    if (!draft.block.every) draft.block.every = base::minute;
-    draft.slots.emplace_back();
-    draft.minutes.push_back(minute);
-    draft.slot = static_cast<int>(draft.slots.size()) - 1;
-    cursor = ahead;
-    return true;
-  }
-  ahead = cursor;
-  if (now.said.every &&
-      ahead.at_any({"odd", "even", "odds", "evens", "odd minutes", "even minutes", "odd min", "even min"})) {
-    const bool odd = ahead.peek().text.starts_with("odd");
-    ahead.take_any({"odd minutes", "even minutes", "odd min", "even min", "odd", "even", "odds", "evens"});
-    if (!punctuated(ahead) && !ahead.take_symbol('-') && !ahead.take_symbol('=')) return false;
-    const bool first = odd == session.house.minute_one_is_odd;
-    if (now.slots.size() < 2) now.slots.resize(2);
-    now.slot = first ? 0 : 1;
-    cursor = ahead;
-    return true;
-  }
-  if (!now.said.every && !now.said.stations && ahead.at("station") && ahead.at_number(1) &&
-      ahead.at_symbol(':', 2) && session.statement == session.line->first) {
-    session.clocked(ahead.span_from(cursor.position())).said.stations = true;
-    return read_slot_label(session, cursor);
-  }
-  if (!now.said.every && !now.said.stations) return false;
-  const bool letter = ahead.at_word() && ahead.peek().text.size() == 1 && ahead.peek().text[0] <= 'h';
-  if (letter && (ahead.at_symbol(')', 1) || (ahead.at_symbol(':', 1) && !ahead.at_symbol('/', 1)))) {
-    cursor.next(2);
-    now.slots.emplace_back();
-    now.slot = static_cast<int>(now.slots.size()) - 1;
-    return true;
-  }
+  if (!take_label_end(ahead) && !ahead.take_symbol('-') && !ahead.take_symbol('=')) return false;
+  const bool first = odd == session.house.minute_one_is_odd;
+  if (draft.slots.size() < 2) draft.slots.resize(2);
+  draft.slot = first ? 0 : 1;
+  cursor = ahead;
+  return true;
+}
+
+/// `a)`, `b:`
+bool read_letter_label(Draft& draft, Cursor& cursor) {
+  const bool letter = cursor.at_word() && cursor.peek().text.size() == 1 && cursor.peek().text[0] <= 'h';
+  if (!letter) return false;
+  if (!cursor.at_symbol(')', 1) && (!cursor.at_symbol(':', 1) || cursor.at_symbol('/', 1))) return false;
+  cursor.next(2);
+  open_slot(draft);
+  return true;
+}
+
+/// `3)`, `station 3:`, and the bare number of a station where the next one is due.
+bool read_number_label(const Session& session, Draft& draft, Cursor& cursor) {
+  Cursor ahead = cursor;
   ahead.take_symbol('(');
   ahead.take("station");
   if (!ahead.at_number()) return false;
-  const double number = *ahead.take_number();
-  const bool inline_number =
-      now.said.stations && number == static_cast<double>(now.slots.size() + 1) && ahead.at_word() &&
-      !ahead.glued(0) &&
+  const bool due = ahead.number() == static_cast<double>(draft.slots.size() + 1) && !ahead.glued(0);
+  // Behind a label of its own a number is an amount: ` 5) 6 box step-ups`.
+  const bool labelled = !draft.slots.empty() && draft.slots.back().empty();
+  const bool in_line =
+      draft.said.stations && due && !labelled && ahead.at_word() &&
       !ahead.at_any({"min", "mins", "s", "m", "cal", "rounds", "rds", "rft", "laps", "stations", "sec"});
-  const bool line_number = session.statement == session.line->first &&
-                           number == static_cast<double>(now.slots.size() + 1) && ahead.at_number() &&
-                           !ahead.glued(0);
-  if (!punctuated(ahead) && !inline_number && !line_number) return false;
-  now.slots.emplace_back();
-  now.slot = static_cast<int>(now.slots.size()) - 1;
+  const bool on_line = session.statement == session.line->first && due && ahead.at_number();
+  if (!take_label_end(ahead) && !in_line && !on_line) return false;
+  open_slot(draft);
   cursor = ahead;
   return true;
+}
+
+}  // namespace
+
+bool read_slot_label(Session& session, Cursor& cursor) {
+  if (read_minute_label(session, cursor) || read_parity_label(session, cursor)) return true;
+  const Said& now = session.draft().said;
+  if (!now.every && !now.stations) {
+    const bool first_station = cursor.at("station") && cursor.at_number(1) && cursor.at_symbol(':', 2) &&
+                               session.statement == session.line->first;
+    if (!first_station) return false;
+    session.clocked(cursor.span_of(cursor.position(), cursor.position() + 1)).said.stations = true;
+  }
+  return read_letter_label(session.draft(), cursor) || read_number_label(session, session.draft(), cursor);
 }
 
 bool read_same_again(Session& session, Cursor& cursor) {

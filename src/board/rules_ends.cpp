@@ -292,9 +292,9 @@ bool take_ratio(Cursor& cursor, domain::RestRule& rule) {
       cursor.peek(2).text.size() > 1)
     return false;
   rule.kind = domain::RestKind::Ratio;
-  rule.work = *cursor.take_number();
+  rule.work = cursor.number();
   cursor.next();
-  rule.rest = *cursor.take_number();
+  rule.rest = cursor.number();
   return true;
 }
 
@@ -384,7 +384,7 @@ bool read_rest(Session& session, Cursor& cursor) {
     // `-> 1' ->`: a time between two arrows is a rest.
     Cursor time = cursor;
     const auto length = take_time(time, session.remarks, Naked::Refused);
-    if (length && (time.at_symbol(kArrow) || time.at("then"))) {
+    if (length && (time.at_symbol(arrow_sign) || time.at("then"))) {
       ahead = time;
       read = RestRead{};
       read->rule.length = *length;
@@ -469,7 +469,7 @@ bool read_penalty(Session& session, Cursor& cursor) {
                                     "each set down"});
   if (!said) return false;
   if (!ahead.take_symbol('=') && !ahead.take_symbol(':') && !ahead.take_symbol(',') && !ahead.at_number() &&
-      !ahead.take_symbol(kArrow) && !ahead.take_symbol('-') && !ahead.take("do"))
+      !ahead.take_symbol(arrow_sign) && !ahead.take_symbol('-') && !ahead.take("do"))
     return false;
   std::vector<Entry> entries = read_entries(session, ahead);
   if (entries.empty()) return false;

@@ -166,10 +166,10 @@ bool read_odd_team(Session& session, Cursor& cursor) {
     odd.factor = 1;
   else if (ahead.take("twice as much"))
     odd.factor = 2;
-  else if (ahead.take_symbol(kTimes) && ahead.at_number())
-    odd.factor = *ahead.take_number();
-  else if (ahead.at_number() && (ahead.at_symbol(kTimes, 1) || ahead.at("times"))) {
-    odd.factor = *ahead.take_number();
+  else if (ahead.take_symbol(times_sign) && ahead.at_number())
+    odd.factor = ahead.number();
+  else if (ahead.at_number() && (ahead.at_symbol(times_sign, 1) || ahead.at("times"))) {
+    odd.factor = ahead.number();
     ahead.next();
   }
   session.draft().block.odd_team = odd;

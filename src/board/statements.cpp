@@ -20,7 +20,7 @@ constexpr std::array<Rule, 37> rules{
 bool take_separator(Session& session, Cursor& cursor) {
   const bool apart = cursor.peek().spaced;
   if (cursor.take_any({"then", "into", "followed by", "straight into", "and then"}) ||
-      cursor.take_symbol(kArrow)) {
+      cursor.take_symbol(arrow_sign)) {
     session.then = session.new_slot = true;
     session.arrow = true;
     return true;
@@ -40,15 +40,15 @@ bool take_separator(Session& session, Cursor& cursor) {
     session.new_slot = true;
     return true;
   }
-  for (const char name : {',', ';', '/', '|', kBullet}) {
+  for (const char name : {',', ';', '/', '|', bullet_sign}) {
     if (!cursor.take_symbol(name)) continue;
     session.new_slot = true;
     return true;
   }
-  for (const char name : {':', '.', '=', '!', ')', kEllipsis, '*', '\''})
+  for (const char name : {':', '.', '=', '!', ')', ellipsis_sign, '*', '\''})
     if ((name != ':' || !(cursor.at_number(1) && cursor.glued(1))) && (name != '*' || !cursor.at_number(1)) &&
         cursor.take_symbol(name)) {
-      if (name == kEllipsis) session.draft().said.climbing = true;
+      if (name == ellipsis_sign) session.draft().said.climbing = true;
       return true;
     }
   return false;
@@ -58,8 +58,8 @@ bool take_separator(Session& session, Cursor& cursor) {
 void skip_unread(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
   cursor.next();
-  while (!cursor.done() && !(cursor.at_symbol(kTimes) && cursor.at_number(1)) && !cursor.at_symbol(',') &&
-         !cursor.at_symbol(';') && !cursor.at_symbol(kArrow) && !cursor.at("then") &&
+  while (!cursor.done() && !(cursor.at_symbol(times_sign) && cursor.at_number(1)) && !cursor.at_symbol(',') &&
+         !cursor.at_symbol(';') && !cursor.at_symbol(arrow_sign) && !cursor.at("then") &&
          !cursor.at_symbol('(') && !(cursor.at_symbol(':') && !cursor.glued(1)))
     cursor.next();
   keep_words(session, cursor.span_from(from));
@@ -68,8 +68,8 @@ void skip_unread(Session& session, Cursor& cursor) {
 }  // namespace
 
 void read_statements(Session& session, Cursor& cursor) {
-  constexpr int kDeepest = 8;
-  if (session.depth >= kDeepest) {
+  constexpr int deepest = 8;
+  if (session.depth >= deepest) {
     session.remarks.add({"too-deep", cursor.rest_span(), "too many brackets in brackets to follow",
                          "write it on a line of its own"});
     cursor.next(cursor.end() - cursor.position());

@@ -12,11 +12,11 @@ namespace repwright::board {
 enum class TokenKind : std::uint8_t { Number, Word, Symbol, Quoted, Bracketed };
 
 /// Names of symbols that have no character of their own.
-inline constexpr char kTimes = 'x';     // x × between numbers
-inline constexpr char kArrow = 'A';     // -> → => »
-inline constexpr char kEllipsis = 'E';  // ... …
-inline constexpr char kBullet = 'B';    // • ▪ and other dots
-inline constexpr char kUnknown = '?';   // any other sign
+inline constexpr char times_sign = 'x';     // x × between numbers
+inline constexpr char arrow_sign = 'A';     // -> → => »
+inline constexpr char ellipsis_sign = 'E';  // ... …
+inline constexpr char bullet_sign = 'B';    // • ▪ and other dots
+inline constexpr char unknown_sign = '?';   // any other sign
 
 /// One mark of the board. `text` is the folded word (small letters, no apostrophe), the digits of a number,
 /// the words inside quotes or square brackets, or the name of a symbol.
@@ -44,7 +44,7 @@ struct Lexed {
   std::vector<Line> lines;
 };
 
-/// Every mark of the text; any bytes give tokens, unreadable ones give `kUnknown`.
+/// Every mark of the text; any bytes give tokens, unreadable ones give `unknown_sign`.
 Lexed lex(std::string_view text);
 
 /// The coach's words as they are kept: blanks collapsed, quotes and square brackets made plain, unreadable
