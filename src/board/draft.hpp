@@ -134,6 +134,9 @@ struct Chapter {
   std::vector<std::string> words;          // what the heading's own lines say to people
   domain::Span span;
   std::vector<Draft> drafts;
+
+  /// How long it has, by its window or its heading's minutes.
+  std::optional<base::Duration> length() const { return from && to ? std::optional(*to - *from) : minutes; }
 };
 
 /// A score line and the pieces it may belong to: every one since `first_chapter`, `first_draft`.

@@ -219,7 +219,7 @@ class Numbering {
 }  // namespace
 
 std::optional<Duration> written_length(const Block& block) {
-  if (block.kind == BlockKind::Window) return *block.to - *block.from;
+  if (block.kind == BlockKind::Window && block.from && block.to) return *block.to - *block.from;
   if (block.kind == BlockKind::Optional) return Duration{};
   const double heats = block.heats.value_or(1);
   if (block.duration) return heats * *block.duration;

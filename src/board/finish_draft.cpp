@@ -216,82 +216,99 @@ void fill_work(Session& session, Places& places, Draft& draft, Block& block, con
 
 namespace {
 
-void finish_clocked(Session& session, Places& places, const Chapter& chapter, Draft& draft, Block& block) {
-  const std::optional<Duration> window =
-      chapter.to ? std::optional(*chapter.to - *chapter.from) : chapter.minutes;
-  const bool as_many = draft.said.max_effort || draft.said.for_distance ||
-                       block.kind == BlockKind::MaxEffort || block.kind == BlockKind::ForDistance;
-  if (block.kind == BlockKind::Partner && !block.cap && draft.clock) block.duration = draft.clock;
-  const std::optional<Duration> duration_before = block.duration;
-  if (block.kind == BlockKind::Accumulate && draft.clock)
-    draft.scheme = Numbers{.values = {draft.clock->si()}, .unit = Unit::Seconds, .span = draft.span};
-  fill_work(session, places, draft, block, {.block = block, .draft = draft, .as_many = as_many});
-  (void)duration_before;
+/// What an interval piece rests: as written, or none where nothing is said.
+void settle_interval_rest(Block& block) {
+  if (!block.work) return;
+  if (!block.rest) block.rest = Duration{};
+  if (!block.rest_rule) return;
+  if (block.rest_rule->between_only) {
+    block.rest.reset();
+  } else {
+    block.rest = block.rest_rule->length;
+    block.rest_rule.reset();
+  }
+}
+
+void settle_relay(Block& block) {
+  if (!block.turns_each) block.turns_each = block.rounds.value_or(1);
+  block.rounds.reset();
+  if (block.team_sizes.empty()) block.team_sizes = {2};
+  for (Item& item : block.items) item.share.reset();
+}
+
+void settle_for_distance(Block& block) {
+  for (Item& item : block.items) {
+    item.amount = domain::Max{};
+    item.unit = Unit::Metres;
+  }
+}
+
+/// The most sets of any entry, for a part that people may leave out.
+std::optional<int> most_sets(const Draft& draft, std::optional<int> most) {
+  for (const Section& section : draft.sections)
+    for (const Entry& entry : section.entries)
+      if (entry.sets) most = std::max(most.value_or(0), *entry.sets);
+  return most;
+}
+
+/// Clock, rounds and score of a piece, by its kind. `time`: what its clock or its heading gives it.
+void settle_kind(const Draft& draft, Block& block, std::optional<Duration> time) {
   switch (block.kind) {
     case BlockKind::ForTime:
       if (block.children.empty()) block.rounds = rounds_of(draft, block);
-      if (!block.cap) block.cap = draft.clock ? draft.clock : window;
+      if (!block.cap) block.cap = time;
       block.score = Score::Time;
       break;
     case BlockKind::Amrap:
-      block.duration = draft.clock ? draft.clock : window;
-      block.score = Score::RoundsReps;
-      block.rounds.reset();
-      break;
     case BlockKind::Ladder:
-      block.duration = draft.clock ? draft.clock : window;
-      block.score = Score::RungReps;
+      block.duration = time;
+      block.score = block.kind == BlockKind::Amrap ? Score::RoundsReps : Score::RungReps;
       block.rounds.reset();
       break;
     case BlockKind::Intervals:
       if (!block.rounds) block.rounds = rounds_of(draft, block);
-      if (block.work && !block.rest) block.rest = Duration{};
-      if (block.work && block.rest_rule && block.rest_rule->between_only) block.rest.reset();
-      if (block.work && block.rest_rule && !block.rest_rule->between_only) {
-        block.rest = block.rest_rule->length;
-        block.rest_rule.reset();
-      }
+      settle_interval_rest(block);
       block.score = interval_score(block);
       break;
     case BlockKind::Partner:
       block.score = block.duration ? Score::RoundsReps : Score::Time;
       break;
     case BlockKind::Relay:
-      if (!block.turns_each) block.turns_each = block.rounds.value_or(1);
-      block.rounds.reset();
-      if (block.team_sizes.empty()) block.team_sizes = {2};
-      for (Item& item : block.items) item.share.reset();
+      settle_relay(block);
       block.score = Score::Place;
       break;
     case BlockKind::Build:
-      block.duration = draft.clock ? draft.clock : window;
+      block.duration = time;
       block.score = Score::Load;
       break;
     case BlockKind::Accumulate:
       block.score = Score::Time;
       break;
     case BlockKind::ForDistance:
-      block.duration = draft.clock ? draft.clock : window;
-      for (Item& item : block.items) {
-        item.amount = domain::Max{};
-        item.unit = Unit::Metres;
-      }
+      block.duration = time;
+      settle_for_distance(block);
       block.score = Score::Distance;
       break;
     case BlockKind::MaxEffort:
-      block.duration = draft.clock ? draft.clock : window;
+      block.duration = time;
       block.score = max_score(unit_of_single_max(block.items), false);
       break;
     case BlockKind::Optional:
-      if (draft.said.sets) {
-        for (const Section& section : draft.sections)
-          for (const Entry& entry : section.entries)
-            if (entry.sets) block.sets = std::max(block.sets.value_or(0), *entry.sets);
-      }
+      if (draft.said.sets) block.sets = most_sets(draft, block.sets);
       break;
     default:
       break;
   }
+}
+
+void finish_clocked(Session& session, Places& places, const Chapter& chapter, Draft& draft, Block& block) {
+  const bool as_many = draft.said.max_effort || draft.said.for_distance ||
+                       block.kind == BlockKind::MaxEffort || block.kind == BlockKind::ForDistance;
+  if (block.kind == BlockKind::Partner && !block.cap && draft.clock) block.duration = draft.clock;
+  if (block.kind == BlockKind::Accumulate && draft.clock)
+    draft.scheme = Numbers{.values = {draft.clock->si()}, .unit = Unit::Seconds, .span = draft.span};
+  fill_work(session, places, draft, block, {.block = block, .draft = draft, .as_many = as_many});
+  settle_kind(draft, block, draft.clock ? draft.clock : chapter.length());
 }
 
 void check_work(Session& session, const Draft& draft, const Block& block) {
@@ -327,8 +344,7 @@ std::vector<Block> finish_draft(Session& session, Places& places, const Chapter&
     draft.span = entries.empty() ? chapter.span : entries.front().span;
   }
   std::vector<Block> blocks;
-  const std::optional<Duration> window =
-      chapter.to ? std::optional(*chapter.to - *chapter.from) : chapter.minutes;
+  const std::optional<Duration> window = chapter.length();
   if (kind == BlockKind::Sets) {
     blocks = finish_sets(session, places, draft);
     if (blocks.empty())

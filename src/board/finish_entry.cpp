@@ -20,8 +20,8 @@ bool counted(const domain::Movement* movement) {
   return movement == nullptr || movement->pace.contains(Unit::Reps) || movement->default_unit == Unit::Reps;
 }
 
-Amount amount_of_slashes(Session& session, Entry& entry, const EntryRules& rules) {
-  const std::vector<double> values = entry.amount->plain_values();
+Amount amount_of_slashes(Session& session, Entry& entry, const Numbers& numbers, const EntryRules& rules) {
+  const std::vector<double> values = numbers.plain_values();
   if (values.empty()) return domain::Max{};
   if (rules.block.levels.size() == values.size()) return domain::PerLevel{values};
   if (values.size() == 2 && values[0] == values[1]) {
@@ -31,17 +31,17 @@ Amount amount_of_slashes(Session& session, Entry& entry, const EntryRules& rules
   }
   if (values.size() == 2) {
     session.remarks.add_once(
-        {"tier-order", entry.amount->span,
-         fmt::format("`{}`: {}", session.kept(entry.amount->span),
+        {"tier-order", numbers.span,
+         fmt::format("`{}`: {}", session.kept(numbers.span),
                      session.house.tiers == domain::TierRule::BySex
                          ? "the first is for m, the second for f; x or nothing takes the lighter"
                          : "the first is the harder, the second the easier choice"),
          "the order is a rule of the house"});
     return domain::Tiers{values[0], values[1]};
   }
-  session.remarks.add({"slash-without-levels", entry.amount->span,
+  session.remarks.add({"slash-without-levels", numbers.span,
                        fmt::format("`{}`: no line above names {} levels, the first number counts",
-                                   session.kept(entry.amount->span), values.size()),
+                                   session.kept(numbers.span), values.size()),
                        "name the levels in a line above: A / B / C"});
   return values[0];
 }
@@ -57,9 +57,8 @@ Amount amount_of_dashes(const Numbers& numbers) {
   return domain::PerSet{numbers.values};
 }
 
-Amount amount_of(Session& session, Entry& entry, const EntryRules& rules) {
-  const Numbers& numbers = *entry.amount;
-  if (numbers.joined == Joined::Slashes) return amount_of_slashes(session, entry, rules);
+Amount amount_of(Session& session, Entry& entry, const Numbers& numbers, const EntryRules& rules) {
+  if (numbers.joined == Joined::Slashes) return amount_of_slashes(session, entry, numbers, rules);
   if (numbers.joined == Joined::Dashes) return amount_of_dashes(numbers);
   return std::visit([](const auto& value) -> Amount { return value; }, numbers.values.front());
 }
@@ -119,10 +118,10 @@ void minutes_for_metres(Session& session, const Entry& entry, Item& item) {
   }
   item.unit = Unit::Seconds;
   if (auto* number = std::get_if<double>(&item.amount)) *number *= 60;
-  session.remarks.add(
-      {"minutes-or-metres", entry.amount->span,
-       fmt::format("`{}` beside a hold was read as minutes", session.kept(entry.amount->span)),
-       "write min or m for metres"});
+  const domain::Span span = entry.amount ? entry.amount->span : entry.span;
+  session.remarks.add({"minutes-or-metres", span,
+                       fmt::format("`{}` beside a hold was read as minutes", session.kept(span)),
+                       "write min or m for metres"});
 }
 
 void check_amount(Session& session, const Entry& entry, const Item& item) {
@@ -229,7 +228,7 @@ Item finish_entry(Session& session, Places& places, Entry entry, const EntryRule
   if (!entry.amount && rules.draft.scheme) entry.amount = rules.draft.scheme;
   const domain::Movement* movement = movement_of(session, item);
   if (entry.amount) {
-    item.amount = amount_of(session, entry, rules);
+    item.amount = amount_of(session, entry, *entry.amount, rules);
     item.unit = settled_unit(session, entry, item, rules);
   } else if (rules.slots && rules.block.work) {
     item.amount = rules.block.work->si();

@@ -30,16 +30,15 @@ bool is_ladder_of_sets(const std::vector<Entry>& entries) {
 
 Entry merged(const std::vector<Entry>& entries) {
   Entry entry = entries.front();
-  Numbers list = *entry.amount;
+  Numbers list = entry.amount.value_or(Numbers{});
   list.values.clear();
   list.joined = Joined::Dashes;
   std::vector<double> percent;
   for (const Entry& one : entries) {
-    list.values.push_back(one.amount->values.front());
+    if (one.amount) list.values.push_back(one.amount->values.front());
     if (one.item.load_share) percent.push_back(one.item.load_share->percent.front());
   }
-  if (percent.size() == entries.size())
-    entry.item.load_share = domain::LoadShare{percent, entry.item.load_share->of};
+  if (percent.size() == entries.size() && entry.item.load_share) entry.item.load_share->percent = percent;
   entry.amount = std::move(list);
   entry.sets = static_cast<int>(entries.size());
   entry.span.end = entries.back().span.end;

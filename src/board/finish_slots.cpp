@@ -14,33 +14,35 @@ using domain::BlockKind;
 using domain::Score;
 using domain::Unit;
 
-/// `Minute 1: 1 burpee, min 2: 2 burpees ...`: one slot whose amount grows with the minutes.
-bool grows_with_minutes(const Draft& draft) {
-  if (draft.minutes.size() < 2 || draft.slots.size() != draft.minutes.size()) return false;
-  if (!draft.said.climbing && !draft.said.until_fail) return false;
+/// `Minute 1: 1 burpee, min 2: 2 burpees ...`: the one slot whose amount grows with the minutes; nothing
+/// where the minutes do not grow so.
+std::optional<Entry> climb_of_minutes(const Draft& draft) {
+  if (draft.minutes.size() < 2 || draft.slots.size() != draft.minutes.size()) return std::nullopt;
+  if (!draft.said.climbing && !draft.said.until_fail) return std::nullopt;
   const auto plain = [](const std::vector<Entry>& slot) -> std::optional<double> {
     if (slot.size() != 1 || !slot[0].amount) return std::nullopt;
     return slot[0].amount->plain();
   };
   const auto first = plain(draft.slots[0]);
   const auto second = plain(draft.slots[1]);
-  if (!first || !second) return false;
+  if (!first || !second) return std::nullopt;
   for (std::size_t i = 1; i < draft.slots.size(); ++i) {
     const auto value = plain(draft.slots[i]);
-    if (!value || draft.slots[i][0].item.movement != draft.slots[0][0].item.movement) return false;
-    if (*value != *first + static_cast<double>(i) * (*second - *first)) return false;
+    if (!value || draft.slots[i][0].item.movement != draft.slots[0][0].item.movement) return std::nullopt;
+    if (*value != *first + static_cast<double>(i) * (*second - *first)) return std::nullopt;
   }
-  return true;
+  Entry entry = draft.slots[0][0];
+  Numbers climb = entry.amount.value_or(Numbers{});
+  climb.values = {*first, *second};
+  climb.joined = Joined::Dashes;
+  climb.open = true;
+  entry.amount = std::move(climb);
+  return entry;
 }
 
-void make_climb(Draft& draft) {
-  Entry entry = draft.slots[0][0];
-  const double first = *entry.amount->plain();
-  const double second = *draft.slots[1][0].amount->plain();
-  entry.amount->values = {first, second};
-  entry.amount->joined = Joined::Dashes;
-  entry.amount->open = true;
-  draft.slots = {{std::move(entry)}};
+/// Whole intervals in that time, to the nearest.
+int intervals_in(Duration time, Duration every) {
+  return static_cast<int>(std::min(1e6, std::floor(time / every + 0.5)));
 }
 
 /// Lines without labels: slots in turn where the minutes divide by them, else all in one.
@@ -88,13 +90,11 @@ bool counts_points(const Block& block) {
 }  // namespace
 
 Block finish_every(Session& session, Places& places, Draft& draft, std::optional<Duration> window) {
-  if (grows_with_minutes(draft)) make_climb(draft);
+  if (std::optional<Entry> climb = climb_of_minutes(draft)) draft.slots = {{*std::move(climb)}};
   const bool climbs = draft.said.until_fail;
-  if (!draft.block.intervals && draft.clock && draft.block.every->si() > 0)
-    draft.block.intervals =
-        static_cast<int>(std::min(1e6, std::floor(*draft.clock / *draft.block.every + 0.5)));
-  if (!draft.block.intervals && window && draft.block.every->si() > 0)
-    draft.block.intervals = static_cast<int>(std::min(1e6, std::floor(*window / *draft.block.every + 0.5)));
+  const Duration every = draft.block.every.value_or(Duration{});
+  const std::optional<Duration> time = draft.clock ? draft.clock : window;
+  if (!draft.block.intervals && time && every.si() > 0) draft.block.intervals = intervals_in(*time, every);
   settle_unlabelled(session, draft);
   Block block = draft.block;
   block.kind = BlockKind::Every;

@@ -165,8 +165,8 @@ bool reads_as_title(Session& session, Cursor cursor) {
                      "intent",   "vest",     "quiet",   "swap",     "odd",   "even", "or",   "heats",
                      "same",     "cash out", "one",     "p1",       "trios", "keep"}))
     return false;
-  return !(session.names.find(cursor) &&
-           session.names.find(cursor)->marks == cursor.end() - cursor.position());
+  const std::optional<Named> name = session.names.find(cursor);
+  return !name || name->marks != cursor.end() - cursor.position();
 }
 
 void read_title(Session& session, Cursor& cursor) {
@@ -274,7 +274,8 @@ bool read_window(Session& session, Cursor& cursor) {
   const auto window = take_window(session, ahead);
   if (!window) return false;
   const domain::Span span = ahead.span_from(cursor.position());
-  if (!session.chapters.empty() && session.chapters.back().to && *session.chapters.back().to > window->from)
+  const std::optional<Duration> before = session.chapters.empty() ? std::nullopt : session.chapters.back().to;
+  if (before && *before > window->from)
     session.remarks.add({"window-order", span,
                          fmt::format("`{}` begins before the last window ends", session.kept(span)),
                          "mend the minutes"});

@@ -44,18 +44,15 @@ std::vector<double> take_load_numbers(Cursor& cursor, LoadUnit& unit) {
 
 bool take_side_words(Cursor& cursor, std::string& words) {
   const std::size_t from = cursor.position();
-  bool found = false;
-  if (cursor.at_symbol('/') && cursor.glued(1) &&
-      cursor.at_any({"s", "side", "leg", "arm", "hand", "es"}, 1)) {
-    cursor.next(2);
-    found = true;
-  } else if (cursor.at("e") && cursor.at_symbol('/', 1) && cursor.at_any({"s", "side", "l", "a"}, 2)) {
-    cursor.next(3);
-    found = true;
-  } else if (cursor.at("l") && (cursor.at_symbol('/', 1) || cursor.at_symbol('+', 1)) &&
-             cursor.at_any({"r"}, 2)) {
-    cursor.next(3);
-    found = true;
+  const bool slash_side =
+      cursor.at_symbol('/') && cursor.glued(1) && cursor.at_any({"s", "side", "leg", "arm", "hand", "es"}, 1);
+  const bool each_side =
+      cursor.at("e") && cursor.at_symbol('/', 1) && cursor.at_any({"s", "side", "l", "a"}, 2);
+  const bool left_right =
+      cursor.at("l") && (cursor.at_symbol('/', 1) || cursor.at_symbol('+', 1)) && cursor.at_any({"r"}, 2);
+  bool found = slash_side || each_side || left_right;
+  if (found) {
+    cursor.next(slash_side ? 2 : 3);
   } else if (cursor.take_any({"each side",  "each leg",     "each arm",    "each hand",  "each foot",
                               "per side",   "per leg",      "per arm",     "per hand",   "ea side",
                               "ea leg",     "ea arm",       "ea",          "both sides", "a side",
@@ -450,8 +447,9 @@ bool read_options(Session& session, Cursor& cursor, Entry& entry) {
     if (option.at_number() && option.at_symbol(times_sign, 1)) {
       factor = option.number();
       option.next();
-    } else if (option.at_number() && entry.amount && entry.amount->plain().value_or(0) > 0) {
-      factor = option.number() / *entry.amount->plain();
+    } else if (const auto amount = entry.amount ? entry.amount->plain() : std::nullopt;
+               amount && *amount > 0 && option.at_number()) {
+      factor = option.number() / *amount;
     }
     const std::size_t from = option.position();
     while (!option.done() && (option.at_word() || option.at_symbol('-')) && !option.at("or") &&

@@ -20,7 +20,7 @@ bool take_sets_by_amount(Session& session, Cursor& cursor, Entry& entry) {
   if (!sets) return false;
   auto amount = take_numbers(ahead, session.remarks);
   if (!amount) return false;
-  entry.sets = *sets;
+  entry.sets = sets;
   entry.amount = std::move(amount);
   cursor = ahead;
   return true;
@@ -35,7 +35,7 @@ bool number_begins_next_item(const Session& session, const Cursor& cursor) {
 
 /// Work in a list without amounts stands for itself where the piece gives the amount.
 bool amount_comes_from_piece(Session& session) {
-  Draft& draft = session.draft();
+  const Draft& draft = session.draft();
   return draft.scheme || draft.said.stations || draft.said.every || draft.block.work ||
          draft.said.max_effort || draft.said.for_distance || draft.said.accumulate || draft.said.build ||
          draft.said.ladder;
@@ -201,9 +201,9 @@ void take_star(Cursor& cursor, Entry& entry) {
 }
 
 /// `DB lunges 2x15`: two sets, unless two bells were meant.
-void remark_sets_or_bells(Session& session, const Entry& entry) {
+void remark_sets_or_bells(Session& session, const Entry& entry, const domain::MovementId& id) {
   if (entry.sets != 2 || !entry.amount || !entry.amount->plain()) return;
-  const domain::Movement* movement = session.names.movement(*entry.item.movement);
+  const domain::Movement* movement = session.names.movement(id);
   const bool bells =
       movement != nullptr && (movement->category == "dumbbell" || movement->category == "kettlebell");
   if (!bells) return;
@@ -231,6 +231,77 @@ void refuse_second_amount(Session& session, Cursor& cursor, const Entry& entry) 
   cursor = ahead;
 }
 
+/// What stands before the name: sets, amount, sides, the unit of an ergometer.
+void take_amount_before(Session& session, Cursor& cursor, Entry& entry) {
+  const std::size_t from = cursor.position();
+  take_star(cursor, entry);
+  if (cursor.take_any({"best set", "max set", "one max set", "one best set", "1 max set", "biggest set"})) {
+    cursor.take_symbol(':');
+    cursor.take("of");
+    entry.sets = 1;
+    entry.amount = Numbers{.values = {domain::Max{}}, .span = cursor.span_from(from)};
+  } else if (!take_sets_by_amount(session, cursor, entry)) {
+    entry.amount = take_numbers(cursor, session.remarks);
+  }
+  if (entry.amount) refuse_second_amount(session, cursor, entry);
+  while (entry.amount && cursor.at_any({"each", "e", "ea", "per", "l"}) &&
+         read_detail(session, cursor, entry)) {
+  }
+  if (entry.amount && cursor.at("of")) cursor.next();
+  if (entry.amount && cursor.at_symbol(times_sign)) cursor.next();
+  if (!entry.amount && cursor.at_any({"cal", "cals", "kcal"}) &&
+      session.names.find(cursor.part(cursor.position() + 1, cursor.end()))) {
+    cursor.next();
+    entry.unit = domain::Unit::Kilocalories;
+  }
+}
+
+/// A movement by its name, with the amount before or behind it; false where a name alone is no work.
+bool take_named(Session& session, Cursor& cursor, Entry& entry, const Named& named) {
+  const std::size_t from = cursor.position();
+  if (entry.name_first) {
+    Cursor behind = cursor;
+    behind.next(named.marks);
+    Entry probe = entry;
+    Cursor look = behind;
+    take_amount_behind(session, look, probe);
+    if (!probe.amount && !may_stand_without_amount(session, behind)) return false;
+  }
+  take_name(session, cursor, entry, named);
+  const Span span = cursor.span_from(from);
+  take_amount_behind(session, cursor, entry);
+  entry.item.movement = named.meaning.movements.front();
+  if (entry.name_first) remark_sets_or_bells(session, entry, named.meaning.movements.front());
+  while (read_detail(session, cursor, entry)) {
+  }
+  settle_movement(session, entry, named, span);
+  return true;
+}
+
+/// Work without a name of the catalogue: more of the last lift, a distance to run, words that nobody knows.
+bool take_nameless(Session& session, Cursor& cursor, Entry& entry) {
+  const bool words = cursor.at_word() || cursor.peek().kind == TokenKind::Quoted;
+  const bool listed = !entry.amount && amount_comes_from_piece(session) &&
+                      (cursor.peek().kind == TokenKind::Quoted || session.draft().said.stations);
+  if (implied_run(cursor, entry)) {
+    entry.item.movement = domain::MovementId{"run"};
+  } else if (entry.amount && goes_on_with_lift(cursor, entry)) {
+    entry.continues = true;
+  } else if (words && (entry.amount || listed)) {
+    take_unknown(session, cursor, entry);
+  } else if (const std::size_t marks = unknown_lift_ahead(cursor); marks > 0) {
+    take_as_name(session, cursor, entry, marks);
+    take_amount_behind(session, cursor, entry);
+  } else {
+    return false;
+  }
+  // A word of the notation, such as 'RD', is no name, and with nothing taken there is no work.
+  if (!entry.continues && !entry.item.movement && entry.item.free_text.empty()) return false;
+  while (read_detail(session, cursor, entry)) {
+  }
+  return true;
+}
+
 }  // namespace
 
 bool read_item(Session& session, Cursor& cursor) {
@@ -238,63 +309,11 @@ bool read_item(Session& session, Cursor& cursor) {
   Entry entry;
   entry.line = session.line_index;
   const std::size_t from = ahead.position();
-  take_star(ahead, entry);
-  if (ahead.take_any({"best set", "max set", "one max set", "one best set", "1 max set", "biggest set"})) {
-    ahead.take_symbol(':');
-    ahead.take("of");
-    entry.sets = 1;
-    entry.amount = Numbers{.values = {domain::Max{}}, .span = ahead.span_from(from)};
-  } else if (!take_sets_by_amount(session, ahead, entry))
-    entry.amount = take_numbers(ahead, session.remarks);
-  if (entry.amount) refuse_second_amount(session, ahead, entry);
-  while (entry.amount && ahead.at_any({"each", "e", "ea", "per", "l"}) &&
-         read_detail(session, ahead, entry)) {
-  }
-  if (entry.amount && ahead.at("of")) ahead.next();
-  if (entry.amount && ahead.at_symbol(times_sign)) ahead.next();
-  if (!entry.amount && ahead.at_any({"cal", "cals", "kcal"}) &&
-      session.names.find(ahead.part(ahead.position() + 1, ahead.end()))) {
-    ahead.next();
-    entry.unit = domain::Unit::Kilocalories;
-  }
-  const std::size_t name_from = ahead.position();
-  std::optional<Named> named = session.names.find(ahead);
+  take_amount_before(session, ahead, entry);
   entry.name_first = !entry.amount && !entry.sets;
-  if (named) {
-    Cursor behind = ahead;
-    behind.next(named->marks);
-    if (entry.name_first) {
-      Entry probe = entry;
-      Cursor look = behind;
-      take_amount_behind(session, look, probe);
-      if (!probe.amount && !may_stand_without_amount(session, behind)) return false;
-    }
-    take_name(session, ahead, entry, *named);
-  } else if (entry.amount && goes_on_with_lift(ahead, entry) && !implied_run(ahead, entry)) {
-    entry.continues = true;
-  } else if (implied_run(ahead, entry)) {
-    entry.item.movement = domain::MovementId{"run"};
-  } else if (entry.amount && (ahead.at_word() || ahead.peek().kind == TokenKind::Quoted)) {
-    take_unknown(session, ahead, entry);
-  } else if (!entry.amount && amount_comes_from_piece(session) &&
-             (ahead.peek().kind == TokenKind::Quoted || (ahead.at_word() && session.draft().said.stations))) {
-    take_unknown(session, ahead, entry);
-  } else if (const std::size_t marks = unknown_lift_ahead(ahead); marks > 0) {
-    take_as_name(session, ahead, entry, marks);
-    take_amount_behind(session, ahead, entry);
-  } else {
-    return false;
-  }
-  // A word of the notation, such as 'RD', is no name, and with nothing taken there is no work.
-  const bool unknown = !named && !entry.continues && !entry.item.movement;
-  if (unknown && entry.item.free_text.empty()) return false;
-  const Span name_span = ahead.span_from(name_from);
-  if (named) take_amount_behind(session, ahead, entry);
-  if (named) entry.item.movement = named->meaning.movements.front();
-  if (named && entry.name_first) remark_sets_or_bells(session, entry);
-  while (read_detail(session, ahead, entry)) {
-  }
-  if (named) settle_movement(session, entry, *named, name_span);
+  const std::optional<Named> named = session.names.find(ahead);
+  const bool taken = named ? take_named(session, ahead, entry, *named) : take_nameless(session, ahead, entry);
+  if (!taken) return false;
   refuse_second_amount(session, ahead, entry);
   entry.span = ahead.span_from(from);
   cursor = ahead;

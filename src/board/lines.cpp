@@ -148,8 +148,7 @@ void share_the_line(Session& session) {
 /// A letter that stands for a whole piece ('B: AMRAP 8') is a heading of its own.
 void letter_opens_piece(Session& session, const Cursor& cursor) {
   if (session.letter == 0 || session.letter_digit) return;
-  Draft& draft = session.draft();
-  if (draft.has_work()) session.fresh(cursor.rest_span());
+  if (session.draft().has_work()) session.fresh(cursor.rest_span());
 }
 
 }  // namespace

@@ -106,11 +106,11 @@ Names::Names(const domain::Catalogue& catalogue, const domain::House& house) : c
       at = blank + 1;
     }
   };
-  const auto add = [&](std::string_view name, Meaning meaning) {
+  const auto add = [&](std::string_view name, const Meaning& meaning) {
     std::string normal = domain::normal_name(name);
     add_words(normal);
     std::erase(normal, ' ');
-    meanings_.try_emplace(std::move(normal), std::move(meaning));
+    meanings_.try_emplace(std::move(normal), meaning);
   };
   for (const auto& [word, id] : house.words)
     if (catalogue.find(domain::MovementId{id}) != nullptr) add(word, {{domain::MovementId{id}}, false});
@@ -173,77 +173,92 @@ std::optional<Named> Names::find(const Cursor& cursor) const {
   return named;
 }
 
+/// The longest name that begins with that word: what it means and how many words it takes; null and 0 if
+/// none.
+std::pair<const Meaning*, std::size_t> Names::longest(const Words& words, std::size_t start) const {
+  for (std::size_t length = std::min<std::size_t>(6, words.word.size() - start); length > 0; --length) {
+    const auto at = meanings_.find(squeezed(words.joined(start, length)));
+    if (at != meanings_.end()) return {&at->second, length};
+  }
+  return {nullptr, 0};
+}
+
+/// Whether the word is one of the movement's own, in its name or an alias.
+bool own_word(const domain::Movement* movement, std::string_view word) {
+  const std::string normal = domain::normal_name(word);
+  if (movement == nullptr || normal.empty()) return false;
+  const auto has = [&](const std::string& name) {
+    return (" " + domain::normal_name(name) + " ").find(" " + normal + " ") != std::string::npos;
+  };
+  return has(movement->name) || std::ranges::any_of(movement->aliases, has);
+}
+
 std::optional<Named> Names::match(const Words& words) const {
-  const std::size_t count = words.word.size();
   Named named;
-  for (std::size_t start = 0; start < count; ++start) {
-    const Meaning* meaning = nullptr;
-    std::size_t length = std::min<std::size_t>(6, count - start);
-    for (; length > 0; --length) {
-      const auto at = meanings_.find(squeezed(words.joined(start, length)));
-      if (at == meanings_.end()) continue;
-      meaning = &at->second;
-      break;
+  for (std::size_t start = 0; start < words.word.size(); ++start) {
+    const auto [meaning, length] = longest(words, start);
+    if (meaning != nullptr) {
+      named.meaning = *meaning;
+      named.written = words.joined(start, length);
+      const std::size_t behind = words_around(words, start + length, named);
+      return words_behind(words, behind, length, named);
     }
-    if (meaning == nullptr) {
-      const std::string& word = words.word[start];
-      if (kit_of(word) != Kit::Unsaid) {
-        named.kit = kit_of(word);
-      } else if (!among(modifiers, word)) {
-        return std::nullopt;
-      }
-      named.alternating |= word.starts_with("alt");
-      named.strict |= word == "strict";
-      continue;
+    const std::string& word = words.word[start];
+    if (kit_of(word) != Kit::Unsaid) {
+      named.kit = kit_of(word);
+    } else if (!among(modifiers, word)) {
+      return std::nullopt;
     }
-    named.meaning = *meaning;
-    named.written = words.joined(start, length);
-    const domain::Movement* first = movement(meaning->movements.front());
-    named.class_word = named.written == "pull" || named.written == "pulls" || named.written == "push";
-    named.alternating |= named.written.starts_with("alt");
-    std::size_t at = start + length;
-    const auto own = [&](std::string_view word) {
-      const std::string normal = domain::normal_name(word);
-      const auto has = [&](const std::string& name) {
-        const std::string padded = " " + domain::normal_name(name) + " ";
-        return padded.find(" " + normal + " ") != std::string::npos;
-      };
-      return first != nullptr && !normal.empty() &&
-             (has(first->name) || std::ranges::any_of(first->aliases, has));
-    };
-    const auto kit_place = [&](std::string_view word) {
-      return named.written.ends_with("over") && (word == "rower" || word == "box" || word == "line");
-    };
-    while (at < count && !among(stops, words.word[at])) {
-      const std::string& word = words.word[at];
-      if (is_number(word) || word == "&") break;
-      if (first != nullptr && moves_along(*first) && among(pace_words, word)) break;
-      if (kit_of(word) != Kit::Unsaid && !own(word)) named.kit = kit_of(word);
-      const bool ovr = word == "ovr" || word == "over";
-      if (!among(modifiers, word) && kit_of(word) == Kit::Unsaid && !own(word) && !ovr && !kit_place(word))
-        break;
-      named.alternating |= word.starts_with("alt");
-      if (word == "ovr") named.slip = {"ovr", "over"};
-      ++at;
-    }
-    if (at < count && !among(stops, words.word[at]) && words.word[at] != "&" && !is_number(words.word[at])) {
-      const std::string& word = words.word[at];
-      const bool along = first != nullptr && moves_along(*first);
-      const bool single = length == 1;
-      const bool name_like = vocabulary_.contains(domain::normal_name(word));
-      if (words.glued_back[at]) return std::nullopt;
-      if (!along && (single || named.meaning.ambiguous || name_like)) return std::nullopt;
-      if (along && named.meaning.ambiguous && name_like) return std::nullopt;
-      while (at < count && !among(pace_words, words.word[at]) && !among(stops, words.word[at]) &&
-             words.word[at] != "&" && !is_number(words.word[at])) {
-        if (!named.trailing.empty()) named.trailing += ' ';
-        named.trailing += words.word[at++];
-      }
-    }
-    named.marks = words.marks[at - 1];
-    return named;
+    named.alternating |= word.starts_with("alt");
+    named.strict |= word == "strict";
   }
   return std::nullopt;
+}
+
+/// Kit and modifiers behind the name; returns the first word that is neither.
+std::size_t Names::words_around(const Words& words, std::size_t at, Named& named) const {
+  const domain::Movement* first = movement(named.meaning.movements.front());
+  named.class_word = named.written == "pull" || named.written == "pulls" || named.written == "push";
+  named.alternating |= named.written.starts_with("alt");
+  const bool over_something = named.written.ends_with("over");
+  for (; at < words.word.size() && !among(stops, words.word[at]); ++at) {
+    const std::string& word = words.word[at];
+    if (is_number(word) || word == "&") break;
+    if (first != nullptr && moves_along(*first) && among(pace_words, word)) break;
+    const bool own = own_word(first, word);
+    const bool kit = kit_of(word) != Kit::Unsaid;
+    if (kit && !own) named.kit = kit_of(word);
+    const bool over = word == "ovr" || word == "over";
+    const bool kit_place = over_something && (word == "rower" || word == "box" || word == "line");
+    if (!among(modifiers, word) && !kit && !own && !over && !kit_place) break;
+    named.alternating |= word.starts_with("alt");
+    if (word == "ovr") named.slip = {"ovr", "over"};
+  }
+  return at;
+}
+
+/// The name as it ends before `at`, with words to people behind it where the name is sure; nothing where the
+/// next word makes it another name, which no catalogue has.
+std::optional<Named> Names::words_behind(const Words& words, std::size_t at, std::size_t length,
+                                         Named named) const {
+  const auto ends = [&](std::size_t i) {
+    return i >= words.word.size() || among(stops, words.word[i]) || words.word[i] == "&" ||
+           is_number(words.word[i]);
+  };
+  if (!ends(at)) {
+    const domain::Movement* first = movement(named.meaning.movements.front());
+    const bool along = first != nullptr && moves_along(*first);
+    const bool name_like = vocabulary_.contains(domain::normal_name(words.word[at]));
+    if (words.glued_back[at]) return std::nullopt;
+    if (!along && (length == 1 || named.meaning.ambiguous || name_like)) return std::nullopt;
+    if (along && named.meaning.ambiguous && name_like) return std::nullopt;
+    for (; !ends(at) && !among(pace_words, words.word[at]); ++at) {
+      if (!named.trailing.empty()) named.trailing += ' ';
+      named.trailing += words.word[at];
+    }
+  }
+  named.marks = words.marks[at - 1];
+  return named;
 }
 
 /// A slip in a short half of a hyphenated name: `push-usp`.

@@ -57,7 +57,11 @@ class Names {
 
  private:
   struct Words;
+  std::pair<const Meaning*, std::size_t> longest(const Words& words, std::size_t start) const;
   std::optional<Named> match(const Words& words) const;
+  std::size_t words_around(const Words& words, std::size_t at, Named& named) const;
+  std::optional<Named> words_behind(const Words& words, std::size_t at, std::size_t length,
+                                    Named named) const;
   std::optional<Named> joined_slip(const Words& words) const;
   std::string corrected(const std::string& word) const;
 

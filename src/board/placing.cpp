@@ -105,6 +105,54 @@ bool list_of_sets(Session& session, Draft& draft, const Entry& entry) {
          (movement != nullptr && movement->category == "barbell");
 }
 
+/// `RPE 8`, `4 x 5 @ 80 %`: more of the lift that was named last.
+void place_continued(Session& session, Draft& draft, Entry entry) {
+  if (session.lift) {
+    entry.item.movement = session.lift;
+    if (!entry.sets && !draft.said.build) {
+      Entry* last = draft.last_entry();
+      if (last != nullptr && !last->amount && !last->sets) {
+        entry.continues = false;
+        if (!entry.item.load_share) entry.item.load_share = last->item.load_share;
+        *last = std::move(entry);
+        last->continues = true;
+        draft.said.sets = true;
+        return;
+      }
+      if (draft.said.sets) {
+        plain_section(draft, session, entry).entries.push_back(std::move(entry));
+        return;
+      }
+    }
+  }
+  Draft& fresh = session.fresh(entry.span);
+  fresh.said.sets = true;
+  fresh.span = entry.span;
+  if (!entry.sets) entry.sets = 1;
+  plain_section(fresh, session, entry).entries.push_back(std::move(entry));
+}
+
+bool holds_piece(const Draft& draft) {
+  return draft.has_work() || draft.has_clock() || draft.block.rounds;
+}
+
+/// Whether the entry begins a piece of its own below the work that stands, of which `last` is the last; may
+/// be null.
+bool begins_piece(const Draft& draft, const Entry* last, const Entry& entry) {
+  const bool joins = last != nullptr && last->superset_with_next;
+  const bool lettered_before = last != nullptr && last->letter != 0;
+  if (entry.sets || entry.share_sets) {
+    const bool grouped = joins || (draft.said.superset && !lettered_before);
+    return !grouped && holds_piece(draft);
+  }
+  if (last == nullptr || !draft.has_work()) return false;
+  const bool sets_before = (draft.said.sets || draft.said.superset) && !draft.block.sets &&
+                           (lettered_before || !draft.said.superset);
+  const bool other_effort = draft.said.max_effort && last->amount && entry.line != last->line &&
+                            !std::holds_alternative<domain::Max>(last->amount->values.front());
+  return (sets_before && !joins) || other_effort;
+}
+
 }  // namespace
 
 void place_entry(Session& session, Entry entry) {
@@ -115,56 +163,19 @@ void place_entry(Session& session, Entry entry) {
     if (draft->span.line == 0) draft->span = entry.span;
     return place_in_slot(session, *draft, std::move(entry));
   }
-  if (entry.continues) {
-    if (session.lift) {
-      entry.item.movement = session.lift;
-      if (!entry.sets && !draft->said.build) {
-        Entry* last = draft->last_entry();
-        if (last != nullptr && !last->amount && !last->sets) {
-          entry.continues = false;
-          if (!entry.item.load_share) entry.item.load_share = last->item.load_share;
-          *last = std::move(entry);
-          last->continues = true;
-          draft->said.sets = true;
-          return;
-        }
-        if (draft->said.sets) {
-          plain_section(*draft, session, entry).entries.push_back(std::move(entry));
-          return;
-        }
-      }
-    }
-    draft = &session.fresh(entry.span);
-    draft->said.sets = true;
-    draft->span = entry.span;
-    if (!entry.sets) entry.sets = 1;
-    plain_section(*draft, session, entry).entries.push_back(std::move(entry));
-    return;
-  }
+  if (entry.continues) return place_continued(session, *draft, std::move(entry));
   const bool in_sets = session.letter_digit || entry.sets || draft->block.sets || draft->said.sets;
   if (session.letter != 0 && in_sets && !draft->said.amrap) return place_lettered(session, std::move(entry));
-  if (list_of_sets(session, *draft, entry)) entry.share_sets = static_cast<int>(entry.amount->values.size());
+  if (entry.amount && list_of_sets(session, *draft, entry))
+    entry.share_sets = static_cast<int>(entry.amount->values.size());
   if (entry.sets && repeats_along(session, *draft, entry)) {
-    if (draft->has_work() || draft->has_clock() || draft->block.rounds) draft = &session.fresh(entry.span);
+    if (holds_piece(*draft)) draft = &session.fresh(entry.span);
     draft->block.rounds = entry.sets;
     draft->said.repeats = true;
     entry.sets.reset();
   }
-  Entry* last = draft->last_entry();
-  const bool joins = last != nullptr && last->superset_with_next;
-  const bool lettered_before = last != nullptr && last->letter != 0;
-  if (entry.sets || entry.share_sets) {
-    const bool grouped = joins || (draft->said.superset && !lettered_before);
-    if (!grouped && (draft->has_work() || draft->has_clock() || draft->block.rounds))
-      draft = &session.fresh(entry.span);
-    draft->said.sets = true;
-  } else if ((draft->said.sets || draft->said.superset) && draft->has_work() && !draft->block.sets &&
-             !joins && (lettered_before || !draft->said.superset)) {
-    draft = &session.fresh(entry.span);
-  } else if (draft->said.max_effort && draft->has_work() && last->amount && entry.line != last->line &&
-             !std::holds_alternative<domain::Max>(last->amount->values.front())) {
-    draft = &session.fresh(entry.span);
-  }
+  if (begins_piece(*draft, draft->last_entry(), entry)) draft = &session.fresh(entry.span);
+  if (entry.sets || entry.share_sets) draft->said.sets = true;
   if (draft->span.line == 0) draft->span = entry.span;
   Section& section = plain_section(*draft, session, entry);
   section.entries.push_back(std::move(entry));

@@ -107,7 +107,7 @@ bool read_amrap(Session& session, Cursor& cursor) {
   if (ahead.take("ladder") || ladder_first) draft.said.ladder = true;
   if (times || off) {
     check_count(session, times.value_or(1), ahead.span_from(from));
-    if (times) draft.block.rounds = *times;
+    if (times) draft.block.rounds = times;
     draft.block.work = length;
     draft.block.rest = off;
     draft.said.amrap = !length.has_value();
@@ -228,13 +228,39 @@ std::optional<Duration> first_of_duty(Session& session, Cursor& cursor) {
 }
 
 bool another_clock_runs(Session& session) {
-  Draft& draft = session.draft();
+  const Draft& draft = session.draft();
   const bool clock = draft.said.amrap || draft.said.for_time || draft.said.for_distance ||
                      draft.said.max_effort || draft.block.rounds || draft.block.cap ||
                      (draft.clock && draft.has_work()) || !draft.block.team_sizes.empty() || draft.scheme ||
                      (draft.has_work() && draft.said.buy_in);
   const bool own_turns = draft.said.every || draft.block.work;
   return clock && !own_turns && !(session.line->after_blank && session.statement == session.line->first);
+}
+
+/// Every so often in somebody else's clock: what interrupts it.
+void read_duty(Session& session, Cursor work, Duration turn) {
+  const auto first = first_of_duty(session, work);
+  std::vector<Entry> entries = read_entries(session, work);
+  Draft& draft = session.draft();
+  draft.interrupt_every = turn;
+  draft.interrupt_first = first;
+  draft.interrupt = std::move(entries);
+}
+
+/// `10 x 10 swings EMOM`: the sets of this line are the turns. Whether it was so.
+bool sets_become_turns(Session& session, Duration turn) {
+  Draft& draft = session.draft();
+  const Entry* last = draft.last_entry();
+  if (last == nullptr || last->line != session.line_index || !last->sets || !draft.said.sets) return false;
+  Entry slot = *last;
+  draft.said.sets = false;
+  draft.said.every = true;
+  draft.block.every = turn;
+  draft.block.intervals = slot.sets;
+  slot.sets.reset();
+  draft.slots = {{std::move(slot)}};
+  draft.sections.clear();
+  return true;
 }
 
 }  // namespace
@@ -261,49 +287,32 @@ bool read_every(Session& session, Cursor& cursor) {
   while (work.take_symbol(':') || work.take_symbol('=') || work.take_symbol(',') || work.take("do") ||
          work.take_symbol('-')) {
   }
-  const bool duty = !turns.count && !turns.whole && !work.done() && another_clock_runs(session);
-  if (duty) {
-    const auto first = first_of_duty(session, work);
-    std::vector<Entry> entries = read_entries(session, work);
-    Draft& draft = session.draft();
-    draft.interrupt_every = turn;
-    draft.interrupt_first = first;
-    draft.interrupt = std::move(entries);
+  if (!turns.count && !turns.whole && !work.done() && another_clock_runs(session)) {
+    read_duty(session, work, *turn);
     cursor.next(cursor.end() - cursor.position());
     return true;
   }
-  Draft& now = session.draft();
-  Entry* last = now.last_entry();
-  if (last != nullptr && last->line == session.line_index && last->sets && now.said.sets && !turns.count &&
-      !turns.whole && work.done()) {
-    // `10 x 10 swings EMOM`: the sets are the turns.
-    now.said.sets = false;
-    now.said.every = true;
-    now.block.every = turn;
-    now.block.intervals = last->sets;
-    now.slots = {{*last}};
-    now.slots[0][0].sets.reset();
-    now.sections.clear();
+  if (!turns.count && !turns.whole && work.done() && sets_become_turns(session, *turn)) {
     cursor = ahead;
     return true;
   }
-  Draft& draft = session.clocked(ahead.span_from(from));
+  const domain::Span span = ahead.span_from(from);
+  Draft& draft = session.clocked(span);
   draft.said.every = true;
   if (ahead.take_symbol(',') && !ahead.at_any({"alternating", "alternate"}))
     ahead = ahead.part(ahead.position() - 1, ahead.end());
   draft.said.alternating = ahead.take_any({"alternating", "alternate"}) || alternating;
-  draft.block.every = turn->si() > 0 ? *turn : base::minute;
+  const Duration every = turn->si() > 0 ? *turn : base::minute;
+  draft.block.every = every;
   if (turn->si() <= 0)
-    session.remarks.add(
-        {"no-amount", ahead.span_from(from),
-         fmt::format("`{}`: a turn is longer than nothing", session.kept(ahead.span_from(from))),
-         "write how long a turn is"});
+    session.remarks.add({"no-amount", span,
+                         fmt::format("`{}`: a turn is longer than nothing", session.kept(span)),
+                         "write how long a turn is"});
   if (turns.count) {
-    check_count(session, *turns.count, ahead.span_from(from));
+    check_count(session, *turns.count, span);
     draft.block.intervals = std::max(1, *turns.count);
   } else if (turns.whole && turn->si() > 0) {
-    draft.block.intervals =
-        static_cast<int>(std::min(1e6, std::floor(*turns.whole / *draft.block.every + 0.5)));
+    draft.block.intervals = static_cast<int>(std::min(1e6, std::floor(*turns.whole / every + 0.5)));
   }
   cursor = ahead;
   return true;
@@ -336,10 +345,7 @@ bool read_for_time(Session& session, Cursor& cursor) {
   Draft* draft = &session.draft();
   const Entry* last = draft->last_entry();
   const bool this_line = last != nullptr && last->line == session.line_index;
-  if (draft->has_clock() && draft->has_work() && !this_line)
-    draft = &session.fresh(cursor.span_from(from));
-  else if (draft->has_work() && !this_line)
-    draft = &session.fresh(cursor.span_from(from));
+  if (draft->has_work() && !this_line) draft = &session.fresh(cursor.span_from(from));
   if (draft->span.line == 0) draft->span = cursor.span_from(from);
   if (draft->block.work && draft->block.rounds) return true;
   draft->said.each_for_time |= each;

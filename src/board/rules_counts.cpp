@@ -343,10 +343,10 @@ bool read_repeats(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
-  if (repeats_a_time(session, amount, probe)) {
+  if (probe.amount && repeats_a_time(session, amount, probe)) {
     Draft& draft = session.clocked(amount.span_from(from));
     draft.block.rounds = count;
-    draft.block.work = base::Duration::from_si(*probe.amount->plain());
+    draft.block.work = base::Duration::from_si(probe.amount->plain().value_or(0));
     check_rounds(session, *count, amount.span_from(from));
     if (amount.at_symbol('@')) {
       Entry entry;
@@ -532,8 +532,8 @@ bool read_minute_label(Session& session, Cursor& cursor) {
   if (!ahead.take_any({"min", "minute", "mins", "minutes"}) || !ahead.at_number()) return false;
   const int minute = static_cast<int>(std::min(1000.0, ahead.number()));
   if (!take_label_end(ahead) && !ahead.take_symbol('-')) return false;
-  Draft& now = session.draft();
-  Draft& draft = now.said.every ? now : session.clocked(ahead.span_from(cursor.position()));
+  const bool on_the_minute = session.draft().said.every;
+  Draft& draft = on_the_minute ? session.draft() : session.clocked(ahead.span_from(cursor.position()));
   draft.said.every = true;
   if (!draft.block.every) draft.block.every = base::minute;
   open_slot(draft);

@@ -43,20 +43,70 @@ bool read_cap(Session& session, Cursor& cursor) {
   return true;
 }
 
-bool read_intent(Session& session, Cursor& cursor) {
+namespace {
+
+/// `leave 30 s spare every round`
+bool read_spare(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
-  const std::size_t from = ahead.position();
-  if (ahead.take_any({"leave", "keep", "save"})) {
-    const auto spare = take_time(ahead, session.remarks, Naked::Seconds);
-    if (!spare || !ahead.take_any({"spare", "to spare", "of rest", "rest", "left"})) return false;
-    ahead.take_any({"every time", "each time", "every round", "each round", "every interval", "each interval",
-                    "at least"});
-    Draft& draft = session.draft();
-    if (!draft.block.intent) draft.block.intent.emplace();
-    draft.block.intent->spare = spare;
-    cursor = ahead;
+  if (!ahead.take_any({"leave", "keep", "save"})) return false;
+  const auto spare = take_time(ahead, session.remarks, Naked::Seconds);
+  if (!spare || !ahead.take_any({"spare", "to spare", "of rest", "rest", "left"})) return false;
+  ahead.take_any({"every time", "each time", "every round", "each round", "every interval", "each interval",
+                  "at least"});
+  domain::Intent intent = session.draft().block.intent.value_or(domain::Intent{});
+  intent.spare = spare;
+  session.draft().block.intent = intent;
+  cursor = ahead;
+  return true;
+}
+
+/// `10-14 min`, `12:00+`, `20 s spare`, the cursor behind a first time that was read; whether it was one.
+bool take_intended_time(Session& session, Cursor& cursor, Duration time, domain::Intent& intent) {
+  if (cursor.take_any({"spare", "to spare"})) {
+    intent.spare = time;
     return true;
   }
+  std::optional<double> max = time.si();
+  if (cursor.take_symbol('+')) {
+    max.reset();
+  } else if (cursor.take_symbol('-') || cursor.take("to")) {
+    const auto end = take_time(cursor, session.remarks, Naked::Minutes);
+    if (!end) return false;
+    max = end->si();
+  }
+  intent.time = domain::Intent::Window{time.si(), max};
+  return true;
+}
+
+/// `3+ rounds`, `RPE 7`, `10-14 min`: bounds and what they bound; whether it was one.
+bool take_intended_bounds(Cursor& cursor, domain::Intent& intent) {
+  const bool effort_first = cursor.take("rpe");
+  const auto bounds = take_bounds(cursor);
+  if (!bounds) return false;
+  const auto in_seconds = [&](double unit) {
+    const std::optional<double> max = bounds->max ? std::optional(*bounds->max * unit) : std::nullopt;
+    return domain::Intent::Window{bounds->min * unit, max};
+  };
+  if (effort_first || cursor.take("rpe")) {
+    intent.effort = domain::Range{bounds->min, bounds->max.value_or(10)};
+  } else if (cursor.take_any({"rounds", "round", "rds", "rd", "rnds"})) {
+    intent.rounds = domain::Intent::Window{bounds->min, bounds->max};
+  } else if (cursor.take_any({"min", "mins", "minutes", "minute"}) || cursor.take_symbol('\'')) {
+    intent.time = in_seconds(60);
+  } else if (cursor.take_any({"s", "sec", "seconds"}) || cursor.take_symbol('"')) {
+    intent.time = in_seconds(1);
+  } else {
+    return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+bool read_intent(Session& session, Cursor& cursor) {
+  if (read_spare(session, cursor)) return true;
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
   if (!ahead.take_any({"intent", "aim for", "aim", "meant to be", "should take", "goal"})) return false;
   ahead.take_symbol(':');
   ahead.take_symbol('=');
@@ -68,44 +118,12 @@ bool read_intent(Session& session, Cursor& cursor) {
       ahead = part;
       continue;
     }
-    if (part.take("rpe")) {
-      const auto bounds = take_bounds(part);
-      if (!bounds) break;
-      intent.effort = domain::Range{bounds->min, bounds->max.value_or(10)};
-    } else if (Cursor spare = part; const auto time = take_time(spare, session.remarks, Naked::Refused)) {
-      if (spare.take_any({"spare", "to spare"})) {
-        intent.spare = time;
-        part = spare;
-      } else {
-        std::optional<double> max = time->si();
-        if (spare.take_symbol('+')) {
-          max.reset();
-        } else if (spare.take_symbol('-') || spare.take("to")) {
-          const auto end = take_time(spare, session.remarks, Naked::Minutes);
-          if (!end) break;
-          max = end->si();
-        }
-        intent.time = domain::Intent::Window{time->si(), max};
-        part = spare;
-      }
-    } else {
-      const auto bounds = take_bounds(part);
-      if (!bounds) break;
-      if (part.take_any({"rounds", "round", "rds", "rd", "rnds"})) {
-        intent.rounds = domain::Intent::Window{bounds->min, bounds->max};
-      } else if (part.take("rpe")) {
-        intent.effort = domain::Range{bounds->min, bounds->max.value_or(10)};
-      } else if (part.take_any({"min", "mins", "minutes", "minute"}) || part.take_symbol('\'')) {
-        std::optional<double> max;
-        if (bounds->max) max = *bounds->max * 60;
-        intent.time = domain::Intent::Window{bounds->min * 60, max};
-      } else if (part.take_any({"s", "sec", "seconds"}) || part.take_symbol('"')) {
-        std::optional<double> max = bounds->max;
-        intent.time = domain::Intent::Window{bounds->min, max};
-      } else {
-        break;
-      }
-    }
+    Cursor timed = part;
+    const auto time = part.at("rpe") ? std::nullopt : take_time(timed, session.remarks, Naked::Refused);
+    if (time) part = timed;
+    const bool taken =
+        time ? take_intended_time(session, part, *time, intent) : take_intended_bounds(part, intent);
+    if (!taken) break;
     found = true;
     ahead = part;
   }
@@ -298,6 +316,31 @@ bool take_ratio(Cursor& cursor, domain::RestRule& rule) {
   return true;
 }
 
+/// A length of rest behind its word, or before it (`90 s rest`); whether there is a rest at all.
+bool take_rest_length(Session& session, Cursor& cursor, bool word, RestRead& read) {
+  const bool between = word && take_between(cursor, read.laps);
+  read.rule.between_only = between;
+  const Cursor range = cursor;
+  auto time = take_time(cursor, session.remarks, word ? Naked::Minutes : Naked::Refused);
+  if (!time) {
+    read.bare = word;
+    return word && !between;
+  }
+  // 'rest 60-90 s': the middle of the range would be a guess, the first number is what was said.
+  if (cursor.at_symbol('-') && cursor.at_number(1)) {
+    cursor.next();
+    const auto more = take_time(cursor, session.remarks, Naked::Minutes);
+    const std::string& unit = cursor.before().text;
+    if (more && range.at_number() && (unit.starts_with("s") || unit == "\""))
+      time = Duration::from_si(range.peek().value);
+  }
+  // A naked number of twenty and more after 'rest' is seconds.
+  const bool naked = word && range.at_number() && cursor.position() == range.position() + 1;
+  if (naked && range.peek().value >= 20) time = Duration::from_si(range.peek().value);
+  read.rule.length = *time;
+  return true;
+}
+
 std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   RestRead read;
@@ -315,33 +358,8 @@ std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
   } else if (take_ratio(ahead, read.rule)) {
     if (!word && !ahead.take_any({"rest", "work to rest", "work rest"})) return std::nullopt;
     word = true;
-  } else {
-    const bool was_between = word && take_between(ahead, read.laps);
-    read.rule.between_only = was_between;
-    Cursor range = ahead;
-    auto time = take_time(ahead, session.remarks, word ? Naked::Minutes : Naked::Refused);
-    if (!time && word) {
-      if (was_between) return std::nullopt;
-      read.bare = true;
-    } else if (!time) {
-      return std::nullopt;
-    } else {
-      // 'rest 60-90 s': the middle of the range would be a guess, the first number is what was said.
-      if (ahead.at_symbol('-') && ahead.at_number(1)) {
-        ahead.next();
-        const auto more = take_time(ahead, session.remarks, Naked::Minutes);
-        if (more && range.at_number()) {
-          const double first = range.peek().value;
-          time = ahead.before().text.starts_with("s") || ahead.before().text == "\""
-                     ? Duration::from_si(first)
-                     : *time;
-        }
-      }
-      // A naked number of thirty and more after 'rest' is seconds.
-      const bool naked = word && range.at_number() && ahead.position() == range.position() + 1;
-      if (naked && range.peek().value >= 20) time = Duration::from_si(range.peek().value);
-      read.rule.length = *time;
-    }
+  } else if (!take_rest_length(session, ahead, word, read)) {
+    return std::nullopt;
   }
   if (!word)
     word = ahead.take_any({"rest", "recovery", "off", "break", "to change", "to rotate", "to move",
@@ -374,69 +392,77 @@ void rest_block(Session& session, const RestRead& read, const domain::Span& span
   if (!read.bare && read.rule.kind == domain::RestKind::Fixed) draft.clock = read.rule.length;
 }
 
+/// `-> 1' ->`: a time between two arrows is a rest.
+bool read_rest_between_arrows(Session& session, Cursor& cursor) {
+  if (!session.arrow || session.bracketed) return false;
+  Cursor ahead = cursor;
+  const auto length = take_time(ahead, session.remarks, Naked::Refused);
+  if (!length || (!ahead.at_symbol(arrow_sign) && !ahead.at("then"))) return false;
+  RestRead read;
+  read.rule.length = *length;
+  const domain::Span span = ahead.span_from(cursor.position());
+  rest_block(session, read, span);
+  session.fresh(span);
+  cursor = ahead;
+  return true;
+}
+
+/// Whether the rest belongs to the piece that stands, where it then is.
+bool rest_of_piece(Session& session, Draft& draft, RestRead& read) {
+  const bool own_line = session.statement == session.line->first && !session.bracketed;
+  const bool blank = own_line && session.line->after_blank;
+  const bool fixed = read.rule.kind == domain::RestKind::Fixed;
+  if (draft.said.every && (read.bare || draft.slot >= 0) && !blank) return true;  // the slot stays empty
+  if (read.laps) {
+    draft.block.lap_rest = read.rule.length;
+    return true;
+  }
+  const bool joined = !blank && !session.then;
+  const bool rounds = draft.block.rounds || draft.said.repeats || draft.said.each_for_time ||
+                      (draft.said.amrap && session.bracketed);
+  if (draft.said.sets || draft.said.superset) {
+    if (!blank && fixed && !read.bare) draft.set_rest = read.rule.length;
+    return !blank;
+  }
+  if (draft.block.work && joined) {
+    const bool new_rest = !read.bare && (read.rule.between_only || !draft.block.rest);
+    if (new_rest && read.rule.between_only && !draft.said.stations)
+      draft.block.rest_rule = read.rule;
+    else if (new_rest)
+      draft.block.rest = read.rule.length;
+    return true;
+  }
+  if (rounds && joined) {
+    const bool apart = own_line && session.line->indent == 0 && !read.rule.between_only && draft.has_work() &&
+                       more_work_below(session);
+    if (apart) return false;
+    if (read.bare) read.rule.kind = domain::RestKind::Free;
+    draft.block.rest_rule = read.rule;
+    return true;
+  }
+  if (session.bracketed && !draft.has_work() && !read.bare) {
+    draft.set_rest = read.rule.length;
+    return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 bool read_rest(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
   std::optional<RestRead> read = take_rest(session, ahead);
-  if (!read && session.arrow && !session.bracketed) {
-    // `-> 1' ->`: a time between two arrows is a rest.
-    Cursor time = cursor;
-    const auto length = take_time(time, session.remarks, Naked::Refused);
-    if (length && (time.at_symbol(arrow_sign) || time.at("then"))) {
-      ahead = time;
-      read = RestRead{};
-      read->rule.length = *length;
-      rest_block(session, *read, ahead.span_from(from));
-      cursor = ahead;
-      session.fresh(ahead.span_from(from));
-      return true;
-    }
-  }
-  if (!read) return false;
-  const domain::Span span = ahead.span_from(from);
-  Draft& draft = session.draft();
-  const bool own_line = session.statement == session.line->first && !session.bracketed;
-  const bool blank = own_line && session.line->after_blank;
+  if (!read) return read_rest_between_arrows(session, cursor);
   cursor = ahead;
-  if (draft.said.every && (read->bare || draft.slot >= 0) && !blank) return true;  // the slot stays empty
-  if (read->laps) {
-    draft.block.lap_rest = read->rule.length;
-    return true;
-  }
-  if (draft.said.sets || draft.said.superset) {
-    if (!blank) {
-      if (read->rule.kind == domain::RestKind::Fixed && !read->bare) draft.set_rest = read->rule.length;
-      return true;
-    }
-  } else if (draft.block.work && !blank && !session.then) {
-    if (!read->bare && (read->rule.between_only || !draft.block.rest)) {
-      if (read->rule.between_only && !draft.said.stations)
-        draft.block.rest_rule = read->rule;
-      else
-        draft.block.rest = read->rule.length;
-    }
-    return true;
-  } else if ((draft.block.rounds || draft.said.repeats || draft.said.each_for_time ||
-              (draft.said.amrap && session.bracketed)) &&
-             !blank && !session.then) {
-    const bool apart = own_line && session.line->indent == 0 && !read->rule.between_only &&
-                       draft.has_work() && more_work_below(session);
-    if (!apart) {
-      if (read->bare) read->rule.kind = domain::RestKind::Free;
-      draft.block.rest_rule = read->rule;
-      return true;
-    }
-  } else if (session.bracketed && !draft.has_work() && !read->bare) {
-    draft.set_rest = read->rule.length;
-    return true;
-  }
+  Draft& draft = session.draft();
+  if (rest_of_piece(session, draft, *read)) return true;
   const bool free_words = read->rule.kind != domain::RestKind::Fixed;
   if (free_words && (draft.said.for_time || draft.has_work())) {
     draft.block.rest_rule = read->rule;
     return true;
   }
+  const domain::Span span = ahead.span_from(from);
   rest_block(session, *read, span);
   session.fresh(span);
   return true;
