@@ -74,8 +74,8 @@ std::optional<Fault> beyond_relief(const Call& call, const std::string& class_id
 Answer post_read(const Call& call) {
   const auto text = only_text(call.request);
   if (!text) return tl::unexpected(text.error());
-  const app::GymKnowledge& known = call.services.gym->knowledge;
-  const board::Reading reading = reading_of(*call.services.gym, *text);
+  const app::GymKnowledge& known = call.gym->knowledge;
+  const board::Reading reading = reading_of(*call.gym, *text);
   return Response{.body = reading_json(reading.board,
                                        board::in_words(reading.board, known.catalogue, known.house),
                                        reading.diagnostics)};
@@ -84,13 +84,13 @@ Answer post_read(const Call& call) {
 Answer post_tidy(const Call& call) {
   const auto text = only_text(call.request);
   if (!text) return tl::unexpected(text.error());
-  const app::GymKnowledge& known = call.services.gym->knowledge;
-  const board::Reading reading = reading_of(*call.services.gym, *text);
+  const app::GymKnowledge& known = call.gym->knowledge;
+  const board::Reading reading = reading_of(*call.gym, *text);
   return json_response({{"text", board::tidy(reading.board, known.catalogue, known.house)}});
 }
 
 Answer post_rehearse(const Call& call) {
-  const app::OpenGym& gym = *call.services.gym;
+  const app::OpenGym& gym = *call.gym;
   RequestBody body(call.request.body);
   const auto sent = body.text("text", longest_board);
   const std::string board_id = body.text("board", 100).value_or("");
@@ -117,7 +117,7 @@ Answer post_rehearse(const Call& call) {
 
 Answer get_movements(const Call& call) {
   ordered_json json = ordered_json::array();
-  for (const domain::Movement& movement : call.services.gym->knowledge.catalogue.movements)
+  for (const domain::Movement& movement : call.gym->knowledge.catalogue.movements)
     json.push_back({{"id", movement.id.text},
                     {"name", movement.name},
                     {"aliases", movement.aliases},

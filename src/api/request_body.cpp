@@ -2,12 +2,16 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <vector>
+
+#include "store/csv.hpp"
 
 namespace repwright::api {
 namespace {
 
-using nlohmann::json;
+using json = nlohmann::ordered_json;
 
 /// Where the mistake is and what was met there: the end of what the library says.
 std::string said_by(const json::exception& error) {
@@ -94,10 +98,36 @@ std::map<std::string, int> RequestBody::counts(const std::string& field, int min
     if (number)
       out.emplace(key, *number);
     else
-      wrong(field + "." + key,
+      wrong(fmt::format("{}.{}", field, key),
             fmt::format("`{}.{}` is not a whole number from {} to {}", field, key, min, max));
   }
   return out;
+}
+
+std::string RequestBody::object(const std::string& field) {
+  const json* value = find(field);
+  if (value != nullptr && value->is_object()) return value->dump();
+  wrong(field, fmt::format("`{}` is not an object", field));
+  return "";
+}
+
+std::string RequestBody::table(const std::string& field) {
+  const json* rows = find(field);
+  if (rows == nullptr || !rows->is_array()) return wrong(field, fmt::format("`{}` is not a list", field)), "";
+  std::vector<std::string> columns;
+  for (const json& row : *rows) {
+    if (!row.is_object()) return wrong(field, fmt::format("`{}` has a row that is not an object", field)), "";
+    for (const auto& [column, cell] : row.items()) {
+      if (!cell.is_string()) return wrong(field, fmt::format("the cell `{}` is not a text", column)), "";
+      if (std::ranges::find(columns, column) == columns.end()) columns.push_back(column);
+    }
+  }
+  std::vector<std::vector<std::string>> cells{columns};
+  for (const json& row : *rows) {
+    cells.emplace_back();
+    for (const std::string& column : columns) cells.back().push_back(row.value(column, ""));
+  }
+  return store::write_csv(cells);
 }
 
 std::optional<Fault> RequestBody::fault() const {

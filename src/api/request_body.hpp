@@ -29,14 +29,20 @@ class RequestBody {
   /// An object of whole numbers, such as `{"rower": 1}`; empty if it is not there.
   std::map<std::string, int> counts(const std::string& field, int min, int max);
 
+  /// An object as JSON text; it must be there.
+  std::string object(const std::string& field);
+  /// Rows of cells, `[{"name": "Jo", "sex": "f"}, ...]`, as CSV with the columns in the order in which they
+  /// come first; cells are texts. It must be there.
+  std::string table(const std::string& field);
+
   /// To be asked when every field was read.
   std::optional<Fault> fault() const;
 
  private:
-  const nlohmann::json* find(const std::string& field);
+  const nlohmann::ordered_json* find(const std::string& field);
   void wrong(const std::string& field, std::string text);
 
-  nlohmann::json json_ = nlohmann::json::object();
+  nlohmann::ordered_json json_ = nlohmann::ordered_json::object();
   std::set<std::string> asked_;
   std::optional<Fault> fault_;
 };

@@ -12,15 +12,19 @@
 #include "api/caller.hpp"
 #include "api/fault.hpp"
 #include "api/http.hpp"
-#include "app/open_gym.hpp"
+#include "app/desk.hpp"
+#include "app/keeper.hpp"
+#include "app/sign_in.hpp"
 
 /// Every address of the program, who may ask it, and what answers. No socket and no clock: the same request
 /// to the same gym gives the same answer.
 namespace repwright::api {
 
-/// What the handlers work with.
+/// What the handlers work with. They may run on several threads at once.
 struct Services {
-  std::shared_ptr<const app::OpenGym> gym;
+  app::Desk& desk;
+  app::Gate& gate;
+  app::Keeper& keeper;
 };
 
 /// One request on its way to its handler. `id` is the part of the path that stands for `*`.
@@ -28,7 +32,8 @@ struct Call {
   const Request& request;
   std::string id;
   std::optional<Caller> caller;
-  Services& services;
+  Services services;
+  std::shared_ptr<const app::OpenGym> gym;  // as it lay on the desk when the request came
   std::stop_token stop;
 };
 
@@ -74,9 +79,9 @@ Match match(Method method, std::string_view path);
 /// How much work the answer will be; Quick for what no route meets.
 Cost cost_of(const Request& request);
 
-/// The answer to any request. 404 and 405 for what is not in the table, 401 and 403 for who may not ask, what
-/// the handler says, 500 for a fault of the program (said in `Response::log`).
-Response respond(const Request& request, const std::optional<Caller>& caller, Services& services,
-                 std::stop_token stop);
+/// The answer to any request: 403 for what another site made a browser send, 404 and 405 for what is not in
+/// the table, 401 and 403 for who may not ask, what the handler says, 500 for a fault of the program (said in
+/// `Response::log`).
+Response respond(const Request& request, const Services& services, std::stop_token stop);
 
 }  // namespace repwright::api

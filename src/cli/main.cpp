@@ -12,6 +12,7 @@ using repwright::cli::ClassOptions;
 using repwright::cli::DemoOptions;
 using repwright::cli::PlaceOut;
 using repwright::cli::ReadOptions;
+using repwright::cli::ServeOptions;
 
 constexpr int usage_error = 2;
 constexpr int bug_of_ours = 70;
@@ -110,6 +111,16 @@ int run(int argc, char** argv) {
                    "the folder to write; files of the demo that are there are written anew")
       ->required();
   command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
+
+  ServeOptions serve;
+  command = app.add_subcommand("serve", "open the gym in the browser of this machine");
+  command
+      ->add_option("--gym", serve.gym,
+                   "the gym folder to serve; what is changed in the browser is kept there")
+      ->required();
+  command->add_option("--port", serve.port, "0: any free one")->capture_default_str();
+  command->add_flag("--open", serve.open, "let other machines of the network in, too");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_serve(serve); }; });
 
   try {
     app.parse(argc, argv);

@@ -6,33 +6,24 @@
 #include "api/rehearsal_json.hpp"
 #include "api/routes.hpp"
 #include "board/words.hpp"
-#include "support/demo_gym.hpp"
+#include "support/front_desk.hpp"
 #include "timetable/length.hpp"
 
 namespace repwright {
 namespace {
 
-using api::Caller;
 using api::Method;
-using api::Request;
 using api::Response;
 using api::Role;
 using nlohmann::json;
 
-const Caller coach{.role = Role::Coach, .name = "Mira", .class_id = "", .person = {}};
-
-Response ask(Method method, const std::string& path, const std::string& body = "",
-             const std::optional<Caller>& caller = coach) {
-  api::Services services{.gym = test::demo_gym()};
-  Request request;
-  request.method = method;
-  request.path = path;
-  request.body = body;
-  return api::respond(request, caller, services, {});
+Response ask(Method method, const std::string& path, const std::string& body = "", Role role = Role::Coach) {
+  test::FrontDesk front;
+  return front.ask(method, path, body, front.cookie_of(role));
 }
 
-Response post(const std::string& path, const json& body, const std::optional<Caller>& caller = coach) {
-  return ask(Method::Post, path, body.dump(), caller);
+Response post(const std::string& path, const json& body, Role role = Role::Coach) {
+  return ask(Method::Post, path, body.dump(), role);
 }
 
 json error_of(const Response& response) {
@@ -161,15 +152,14 @@ TEST(PostRehearse, AnswersNotFoundForClassesAndPlacesThatAreNotThere) {
 }
 
 TEST(PostRehearse, GivesAReliefCoachOnlyTheirClass) {
-  const Caller relief{.role = Role::Relief, .name = "Jo", .class_id = "sat-24", .person = {}};
   const json body{{"text", thursday}, {"runs", 2}};
   json mine = body;
   mine["class"] = "sat-24";
   json other = body;
   other["class"] = "wed-morning-9";
-  EXPECT_EQ(post("/api/rehearse", mine, relief).status, 200);
-  EXPECT_EQ(post("/api/rehearse", other, relief).status, 403);
-  EXPECT_EQ(post("/api/rehearse", body, relief).status, 403);
+  EXPECT_EQ(post("/api/rehearse", mine, Role::Relief).status, 200);
+  EXPECT_EQ(post("/api/rehearse", other, Role::Relief).status, 403);
+  EXPECT_EQ(post("/api/rehearse", body, Role::Relief).status, 403);
 }
 
 TEST(GetMovements, ListsNamesAndOtherNames) {

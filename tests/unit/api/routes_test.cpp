@@ -5,7 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
-#include "support/demo_gym.hpp"
+#include "support/front_desk.hpp"
 
 namespace repwright {
 namespace {
@@ -16,13 +16,8 @@ using api::Response;
 using api::Role;
 
 Response ask(Method method, const std::string& path, std::optional<Role> role) {
-  api::Services services{.gym = test::demo_gym()};
-  Request request;
-  request.method = method;
-  request.path = path;
-  std::optional<api::Caller> caller;
-  if (role) caller = api::Caller{.role = *role, .name = "Jo", .class_id = "", .person = {}};
-  return api::respond(request, caller, services, {});
+  test::FrontDesk front;
+  return front.ask(method, path, "", role ? front.cookie_of(*role) : "");
 }
 
 TEST(Routes, StandOnceEach) {

@@ -1,9 +1,9 @@
-#include "api/caller.hpp"
+#include "app/accounts.hpp"
 
 #include <array>
 #include <utility>
 
-namespace repwright::api {
+namespace repwright::app {
 namespace {
 
 constexpr std::array<std::pair<Role, std::string_view>, 4> role_names{
@@ -23,4 +23,4 @@ std::optional<Role> role_of(std::string_view name) {
   return std::nullopt;
 }
 
-}  // namespace repwright::api
+}  // namespace repwright::app
