@@ -13,6 +13,7 @@
 #include "store/gym_folder.hpp"
 #include "store/hall_json.hpp"
 #include "store/house_json.hpp"
+#include "store/people_csv.hpp"
 
 namespace repwright::api {
 namespace {

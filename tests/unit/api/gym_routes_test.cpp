@@ -36,8 +36,8 @@ json preview(const std::string& csv) {
 }
 
 TEST(GetGym, SaysWhoseItIsAndWhatComesNext) {
-  EXPECT_EQ(get("/api/gym"), json::parse(R"({"name": "The Lock Shed (invented)", "invented": true,
-    "today": "2027-05-14", "role": "owner", "next_class": "sat-24"})"));
+  EXPECT_EQ(get("/api/gym"), json::parse(R"j({"name": "The Lock Shed (invented)", "invented": true,
+    "today": "2027-05-14", "role": "owner", "next_class": "sat-24"})j"));
 }
 
 TEST(GetGym, HasNoNextClassWhenAllAreOver) {
