@@ -76,17 +76,17 @@ tl::unexpected<Fault> refuse_object(const std::string& field, const base::Error&
 Answer put_board(const Call& call) {
   RequestBody body(call.request.body);
   const auto seen = body.text("version", longest_version);
-  const auto text = body.text("text", longest_board);
-  if (!text) body.needed_text("text", longest_board);
+  const std::string text = body.text("text", longest_board).value_or("");
+  if (!body.has("text")) return refuse_field("text", "`text` is missing");
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
     const auto kept = gym.boards.find(call.id);
     if (auto same = same_as_seen(kept == gym.boards.end() ? nullptr : &kept->second, seen); !same)
       return same;
-    gym.boards[call.id] = *text;
-    return call.services.keeper.keep_board(call.id, *text);
+    gym.boards[call.id] = text;
+    return call.services.keeper.keep_board(call.id, text);
   });
-  return changed(done, *text, Topic::Boards);
+  return changed(done, text, Topic::Boards);
 }
 
 Answer put_class(const Call& call) {

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
+#include "api/item_json.hpp"
 #include "api/json_response.hpp"
 #include "api/people_json.hpp"
 #include "api/version.hpp"
@@ -28,12 +29,12 @@ tl::unexpected<Fault> not_yours() {
 }
 
 bool is_relief(const Call& call) {
-  return call.caller->role == Role::Relief;
+  return call.who().role == Role::Relief;
 }
 
 /// The class that a relief coach takes, or null if it is gone.
 const domain::GymClass* relief_class(const Call& call) {
-  const auto found = call.gym->classes.find(call.caller->class_id);
+  const auto found = call.gym->classes.find(call.who().class_id);
   return found == call.gym->classes.end() ? nullptr : &found->second;
 }
 
@@ -61,7 +62,7 @@ ordered_json class_row(const domain::GymClass& gym_class) {
   ordered_json row{{"id", gym_class.id}, {"date", nullptr}, {"start", nullptr}, {"minutes", nullptr}};
   if (gym_class.date) row["date"] = base::format_date(*gym_class.date);
   if (gym_class.start_minute) row["start"] = base::format_time_of_day(*gym_class.start_minute);
-  if (gym_class.length) row["minutes"] = *gym_class.length / base::minute;
+  if (gym_class.length) row["minutes"] = number_json(*gym_class.length / base::minute);
   row["board"] = gym_class.board_id;
   row["booked"] = gym_class.booked.size();
   return row;
@@ -71,13 +72,13 @@ ordered_json class_row(const domain::GymClass& gym_class) {
 
 Answer get_gym(const Call& call) {
   const auto today = call.services.gate.today();
-  const std::string next = is_relief(call) ? call.caller->class_id : app::next_class(*call.gym, today);
+  const std::string next = is_relief(call) ? call.who().class_id : app::next_class(*call.gym, today);
   ordered_json json{{"name", call.gym->knowledge.hall.name},
                     {"invented", app::is_invented(*call.gym)},
                     {"today", base::format_date(today)},
-                    {"role", name_of(call.caller->role)},
+                    {"role", name_of(call.who().role)},
                     {"next_class", nullptr}};
-  if (!next.empty() && call.caller->role != Role::Person) json["next_class"] = next;
+  if (!next.empty() && call.who().role != Role::Person) json["next_class"] = next;
   return json_response(json);
 }
 
@@ -100,12 +101,12 @@ Answer get_board(const Call& call) {
 Answer get_classes(const Call& call) {
   ordered_json json = ordered_json::array();
   for (const auto& [id, each] : call.gym->classes)
-    if (!is_relief(call) || id == call.caller->class_id) json.push_back(class_row(each));
+    if (!is_relief(call) || id == call.who().class_id) json.push_back(class_row(each));
   return json_response(json);
 }
 
 Answer get_class(const Call& call) {
-  if (is_relief(call) && call.id != call.caller->class_id) return not_yours();
+  if (is_relief(call) && call.id != call.who().class_id) return not_yours();
   const auto found = call.gym->classes.find(call.id);
   if (found == call.gym->classes.end()) return nothing_called("class", call.id);
   return kept("class", store::write_class(found->second));
@@ -122,7 +123,7 @@ Answer get_people(const Call& call) {
 
 Answer get_person(const Call& call) {
   const domain::PersonId id{call.id};
-  if (call.caller->role == Role::Person && call.caller->person != id) return not_yours();
+  if (call.who().role == Role::Person && call.who().person != id) return not_yours();
   if (is_relief(call) && !met_by_relief(call).contains(id)) return not_yours();
   const auto person = std::ranges::find(call.gym->people, id, &domain::Person::id);
   if (person == call.gym->people.end()) return nothing_called("person", call.id);

@@ -11,17 +11,17 @@
 namespace repwright::api {
 namespace {
 
-using json = nlohmann::ordered_json;
+using Json = nlohmann::ordered_json;
 
 /// Where the mistake is and what was met there: the end of what the library says.
-std::string said_by(const json::exception& error) {
+std::string said_by(const Json::exception& error) {
   const std::string_view said = error.what();
   const std::size_t colon = said.find(": ");
   return std::string(colon == std::string_view::npos ? said : said.substr(colon + 2));
 }
 
 /// A whole number between the bounds; also `3.0`.
-std::optional<int> whole_within(const json& value, int min, int max) {
+std::optional<int> whole_within(const Json& value, int min, int max) {
   if (!value.is_number()) return std::nullopt;
   const auto number = value.get<double>();
   if (!(number >= min && number <= max) || std::floor(number) != number) return std::nullopt;
@@ -32,12 +32,12 @@ std::optional<int> whole_within(const json& value, int min, int max) {
 
 RequestBody::RequestBody(std::string_view bytes) {
   try {
-    json parsed = json::parse(bytes.begin(), bytes.end());
+    Json parsed = Json::parse(bytes.begin(), bytes.end());
     if (parsed.is_object())
       json_ = std::move(parsed);
     else
       fault_ = Fault{.status = 400, .text = "the body is not a JSON object: { ... }"};
-  } catch (const json::exception& error) {
+  } catch (const Json::exception& error) {
     fault_ = Fault{.status = 400, .text = "the body is not readable as JSON: " + said_by(error)};
   }
 }
@@ -46,7 +46,7 @@ void RequestBody::wrong(const std::string& field, std::string text) {
   if (!fault_) fault_ = Fault{.status = 400, .text = std::move(text), .field = field};
 }
 
-const json* RequestBody::find(const std::string& field) {
+const Json* RequestBody::find(const std::string& field) {
   asked_.insert(field);
   const auto at = json_.find(field);
   return at == json_.end() || at->is_null() ? nullptr : &*at;
@@ -57,7 +57,7 @@ bool RequestBody::has(const std::string& field) {
 }
 
 std::optional<std::string> RequestBody::text(const std::string& field, std::size_t most) {
-  const json* value = find(field);
+  const Json* value = find(field);
   if (value == nullptr) return std::nullopt;
   if (!value->is_string()) return wrong(field, fmt::format("`{}` is not a text", field)), std::nullopt;
   const auto& words = value->get_ref<const std::string&>();
@@ -73,7 +73,7 @@ std::string RequestBody::needed_text(const std::string& field, std::size_t most)
 }
 
 std::optional<int> RequestBody::whole(const std::string& field, int min, int max) {
-  const json* value = find(field);
+  const Json* value = find(field);
   if (value == nullptr) return std::nullopt;
   const auto number = whole_within(*value, min, max);
   if (!number) wrong(field, fmt::format("`{}` is not a whole number from {} to {}", field, min, max));
@@ -81,7 +81,7 @@ std::optional<int> RequestBody::whole(const std::string& field, int min, int max
 }
 
 bool RequestBody::flag(const std::string& field) {
-  const json* value = find(field);
+  const Json* value = find(field);
   if (value == nullptr) return false;
   if (!value->is_boolean()) return wrong(field, fmt::format("`{}` is not true or false", field)), false;
   return value->get<bool>();
@@ -89,7 +89,7 @@ bool RequestBody::flag(const std::string& field) {
 
 std::map<std::string, int> RequestBody::counts(const std::string& field, int min, int max) {
   std::map<std::string, int> out;
-  const json* value = find(field);
+  const Json* value = find(field);
   if (value == nullptr) return out;
   if (!value->is_object())
     return wrong(field, fmt::format("`{}` is not an object of whole numbers", field)), out;
@@ -105,17 +105,17 @@ std::map<std::string, int> RequestBody::counts(const std::string& field, int min
 }
 
 std::string RequestBody::object(const std::string& field) {
-  const json* value = find(field);
+  const Json* value = find(field);
   if (value != nullptr && value->is_object()) return value->dump();
   wrong(field, fmt::format("`{}` is not an object", field));
   return "";
 }
 
 std::string RequestBody::table(const std::string& field) {
-  const json* rows = find(field);
+  const Json* rows = find(field);
   if (rows == nullptr || !rows->is_array()) return wrong(field, fmt::format("`{}` is not a list", field)), "";
   std::vector<std::string> columns;
-  for (const json& row : *rows) {
+  for (const Json& row : *rows) {
     if (!row.is_object()) return wrong(field, fmt::format("`{}` has a row that is not an object", field)), "";
     for (const auto& [column, cell] : row.items()) {
       if (!cell.is_string()) return wrong(field, fmt::format("the cell `{}` is not a text", column)), "";
@@ -123,7 +123,7 @@ std::string RequestBody::table(const std::string& field) {
     }
   }
   std::vector<std::vector<std::string>> cells{columns};
-  for (const json& row : *rows) {
+  for (const Json& row : *rows) {
     cells.emplace_back();
     for (const std::string& column : columns) cells.back().push_back(row.value(column, ""));
   }

@@ -95,13 +95,15 @@ Answer answer(const Request& request, const Services& services, std::stop_token 
                                : refuse(405, "this address is for " + met.allowed);
   if (request.method != Method::Get && !is_from_our_page(request))
     return refuse(403, "this did not come from the page of this program");
-  const auto caller = services.gate.who(cookie_value(request.cookies, session_cookie_name));
-  if (!caller) return refuse(caller.error());
+  auto asked_by = services.gate.who(cookie_value(request.cookies, session_cookie_name));
+  if (!asked_by) return refuse(asked_by.error());
+  std::optional<Caller> caller = std::move(*asked_by);
   if (!met.route->access.open()) {
-    if (!*caller) return refuse(401, "sign in first");
-    if (!met.route->access.admits((*caller)->role)) return refuse(403, "this is not for you to see");
+    if (!caller) return refuse(401, "sign in first");
+    if (!met.route->access.admits(caller->role)) return refuse(403, "this is not for you to see");
   }
-  return met.route->handler({request, met.id, *caller, services, services.desk.gym(), std::move(stop)});
+  return met.route->handler(
+      {request, met.id, std::move(caller), services, services.desk.gym(), std::move(stop)});
 }
 
 }  // namespace

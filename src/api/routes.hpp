@@ -15,6 +15,7 @@
 #include "app/desk.hpp"
 #include "app/keeper.hpp"
 #include "app/sign_in.hpp"
+#include "base/require.hpp"
 
 /// Every address of the program, who may ask it, and what answers. No socket and no clock: the same request
 /// to the same gym gives the same answer.
@@ -35,6 +36,12 @@ struct Call {
   Services services;
   std::shared_ptr<const app::OpenGym> gym;  // as it lay on the desk when the request came
   std::stop_token stop;
+
+  /// Who asks, on a route that is not for anyone.
+  const Caller& who() const {
+    if (!caller) throw base::Bug("a handler asks who is signed in on a route for anyone");
+    return *caller;
+  }
 };
 
 /// Which roles may ask; `anyone` also without having signed in.

@@ -7,6 +7,7 @@ namespace repwright::app {
 base::Result<std::vector<Account>> MemoryAccounts::all() {
   const std::scoped_lock lock(busy_);
   std::vector<Account> out;
+  out.reserve(accounts_.size());
   for (const auto& [name, account] : accounts_) out.push_back(account);
   return out;
 }
