@@ -1,6 +1,6 @@
 #pragma once
 
-#include "api/routes.hpp"
+#include "api/route_table.hpp"
 
 /// What needs the board's text and the gym as it lies open, and changes nothing.
 namespace repwright::api {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "api/routes.hpp"
+#include "api/route_table.hpp"
 
 /// What changes the gym. Every change names the version that was looked at; nothing for what is new. Answers
 /// with the new version; 409 if another one is kept by now.

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "api/routes.hpp"
+#include "api/route_table.hpp"
 
 /// What the gym keeps, as it lies on the desk: each role sees its part.
 namespace repwright::api {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "api/routes.hpp"
+#include "api/route_table.hpp"
 
 /// Signing in and out, who may, and the stream of what changes.
 namespace repwright::api {

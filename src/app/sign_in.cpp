@@ -89,10 +89,8 @@ Outcome Gate::checked(const std::string& key, const std::optional<Account>& acco
   if (rest > std::chrono::seconds::zero())
     return tl::unexpected<Refusal>(Refusal{{ErrorCode::Unavailable, "too many wrong attempts"}, rest, false});
   // A name that nobody has takes as long as one that somebody has.
-  const bool known = account && !account->secret_hash.empty();
-  const std::string hash = known ? account->secret_hash : std::string();
-  const bool right = known ? vault_.matches(hash, secret) : (vault_.secret_hash(secret), false);
-  if (!right)
+  if (!account || account->secret_hash.empty()) vault_.secret_hash(secret);
+  if (!account || account->secret_hash.empty() || !vault_.matches(account->secret_hash, secret))
     return tl::unexpected<Refusal>(
         Refusal{{ErrorCode::Invalid, "the name, link, password or PIN is not right"}, {}, true});
   attempts_.succeeded(key);
@@ -120,9 +118,10 @@ base::Result<std::optional<Account>> Gate::who(const std::string& token) {
   if (token.empty()) return std::optional<Account>();
   const auto browser = accounts_.find(vault_.token_hash(token));
   if (!browser) return tl::unexpected(browser.error());
-  if (!*browser || (*browser)->until <= now_()) return std::optional<Account>();
+  const SignedIn known = browser->value_or(SignedIn{});
+  if (known.account.empty() || known.until <= now_()) return std::optional<Account>();
   return accounts_.all().map([&](const std::vector<Account>& all) {
-    return first(all, [&](const Account& each) { return each.name == (*browser)->account; });
+    return first(all, [&](const Account& each) { return each.name == known.account; });
   });
 }
 

@@ -66,6 +66,15 @@ void add_reading(CLI::App& command, ReadOptions& options) {
   command.add_option("--gym", options.gym, "a gym folder: its defaults and its own movements");
 }
 
+void add_serve(CLI::App& command, ServeOptions& options) {
+  command
+      .add_option("--gym", options.gym,
+                  "the gym folder to serve; what is changed in the browser is kept there")
+      ->required();
+  command.add_option("--port", options.port, "0: any free one")->capture_default_str();
+  command.add_flag("--open", options.open, "let other machines of the network in, too");
+}
+
 int run(int argc, char** argv) {
   CLI::App app{"Reads a session as chalked on the board and rehearses it with the people who are coming."};
   app.name("repwright");
@@ -114,12 +123,7 @@ int run(int argc, char** argv) {
 
   ServeOptions serve;
   command = app.add_subcommand("serve", "open the gym in the browser of this machine");
-  command
-      ->add_option("--gym", serve.gym,
-                   "the gym folder to serve; what is changed in the browser is kept there")
-      ->required();
-  command->add_option("--port", serve.port, "0: any free one")->capture_default_str();
-  command->add_flag("--open", serve.open, "let other machines of the network in, too");
+  add_serve(*command, serve);
   command->callback([&] { chosen = [&] { return repwright::cli::run_serve(serve); }; });
 
   try {

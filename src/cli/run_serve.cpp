@@ -5,7 +5,7 @@
 #include <filesystem>
 #include <string>
 
-#include "api/routes.hpp"
+#include "api/route_table.hpp"
 #include "app/memory_accounts.hpp"
 #include "cli/commands.hpp"
 #include "cli/folder_keeper.hpp"

@@ -14,7 +14,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr const char* override_variable = "REPWRIGHT_PAGE";
-constexpr std::size_t most_bytes = 64U * 1024 * 1024;
+constexpr std::size_t most_bytes = std::size_t{64} * 1024 * 1024;
 constexpr std::size_t hash_length = 8;
 
 constexpr std::array<std::pair<std::string_view, std::string_view>, 12> types{{

@@ -35,7 +35,7 @@ using HttpRequest = http::request<http::string_body>;
 
 constexpr unsigned http_1_1 = 11;
 constexpr std::size_t first_read = 4096;
-constexpr std::size_t most_drained = 4U * 1024 * 1024;
+constexpr std::size_t most_drained = std::size_t{4} * 1024 * 1024;
 
 auto into(error_code& error) {
   return net::redirect_error(net::use_awaitable, error);

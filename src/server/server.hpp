@@ -19,8 +19,8 @@ namespace repwright::server {
 
 /// What one client may ask of the server, and how long it may take.
 struct Limits {
-  std::size_t body_bytes = 1024 * 1024;
-  std::size_t header_bytes = 16 * 1024;
+  std::size_t body_bytes = std::size_t{1024} * 1024;
+  std::size_t header_bytes = std::size_t{16} * 1024;
   std::size_t connections = 256;  // one more is closed at once
   std::size_t waiting = 64;       // requests that wait for a worker; one more gets 503
   std::chrono::milliseconds idle{60'000};

@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "api/cookies.hpp"
-#include "api/routes.hpp"
+#include "api/route_table.hpp"
 #include "app/memory_accounts.hpp"
 #include "support/demo_gym.hpp"
 

@@ -4,7 +4,7 @@
 
 #include "api/reading_json.hpp"
 #include "api/rehearsal_json.hpp"
-#include "api/routes.hpp"
+#include "api/route_table.hpp"
 #include "board/words.hpp"
 #include "support/front_desk.hpp"
 #include "timetable/length.hpp"

@@ -1,4 +1,4 @@
-#include "api/routes.hpp"
+#include "api/route_table.hpp"
 
 #include <gtest/gtest.h>
 
