@@ -61,12 +61,13 @@ std::vector<domain::Mark> marks_of(const Cells& cells) {
   const auto lift = [&](const char* movement, const char* column) {
     return domain::BestLoad{{movement}, number(cells, column) * base::kilogram};
   };
-  return {run(400, "run_400m_s"),
-          run(5000, "run_5km_s"),
-          domain::BestSet{{"pull-up"}, number(cells, "max_pullups_any_style"), true},
-          lift("bb-back-squat", "back_squat_1rm_kg"),
-          lift("bb-deadlift", "deadlift_1rm_kg"),
-          lift("bb-clean-and-jerk", "clean_jerk_1rm_kg")};
+  std::vector<domain::Mark> out{
+      run(400, "run_400m_s"), run(5000, "run_5km_s"), lift("bb-back-squat", "back_squat_1rm_kg"),
+      lift("bb-deadlift", "deadlift_1rm_kg"), lift("bb-clean-and-jerk", "clean_jerk_1rm_kg")};
+  // Who scored pieces of 36 and 45 pull-ups has some: a zero is a field that was not filled in.
+  if (const double reps = number(cells, "max_pullups_any_style"); reps > 0)
+    out.emplace_back(domain::BestSet{{"pull-up"}, reps, true});
+  return out;
 }
 
 Profile profile_of(const Cells& cells) {
