@@ -93,8 +93,8 @@ double own_set(const EffortSpec& spec, const Body& body, double kappa) {
       return std::min(set, set_at_share(reference, ratio, kappa) * base::pow(burden, -7.9));
     return set;
   }
-  // Below the first rep of the group's test its logarithm goes on: an easier movement has reps left there, and
-  // a mark of it still tells of the capacity.
+  // Below the first rep of the group's test its logarithm goes on: an easier movement has reps left there,
+  // and a mark of it still tells of the capacity.
   if (spec.ratio) return set_at_share(*spec.ratio * base::exp(log_of_set(reference)), burden, kappa);
   return std::numeric_limits<double>::infinity();
 }
