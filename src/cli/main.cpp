@@ -12,6 +12,7 @@ using repwright::cli::ClassOptions;
 using repwright::cli::DemoOptions;
 using repwright::cli::PlaceOut;
 using repwright::cli::ReadOptions;
+using repwright::cli::ServeOptions;
 
 constexpr int usage_error = 2;
 constexpr int bug_of_ours = 70;
@@ -65,6 +66,15 @@ void add_reading(CLI::App& command, ReadOptions& options) {
   command.add_option("--gym", options.gym, "a gym folder: its defaults and its own movements");
 }
 
+void add_serve(CLI::App& command, ServeOptions& options) {
+  command
+      .add_option("--gym", options.gym,
+                  "the gym folder to serve; what is changed in the browser is kept there")
+      ->required();
+  command.add_option("--port", options.port, "0: any free one")->capture_default_str();
+  command.add_flag("--open", options.open, "let other machines of the network in, too");
+}
+
 int run(int argc, char** argv) {
   CLI::App app{"Reads a session as chalked on the board and rehearses it with the people who are coming."};
   app.name("repwright");
@@ -110,6 +120,11 @@ int run(int argc, char** argv) {
                    "the folder to write; files of the demo that are there are written anew")
       ->required();
   command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
+
+  ServeOptions serve;
+  command = app.add_subcommand("serve", "open the gym in the browser of this machine");
+  add_serve(*command, serve);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_serve(serve); }; });
 
   try {
     app.parse(argc, argv);
