@@ -36,6 +36,7 @@ struct ClassOptions {
 
 struct DemoOptions {
   std::string folder;
+  bool anew = false;  // write over what is there
 };
 
 }  // namespace repwright::cli
