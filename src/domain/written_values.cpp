@@ -48,7 +48,8 @@ std::optional<base::Duration> read_clock(std::string_view text) {
 
 std::string write_clock(base::Duration time) {
   const std::int64_t ms = std::max<std::int64_t>(0, std::llround(time.si() * 1000.0));
-  std::string out = base::format_clock(static_cast<double>(ms / 1000) * base::second);
+  const std::int64_t whole = ms / 1000;
+  std::string out = base::format_clock(static_cast<double>(whole) * base::second);
   if (ms % 1000 == 0) return out;
   std::string decimals = base::padded(static_cast<int>(ms % 1000), 3);
   decimals.erase(decimals.find_last_not_of('0') + 1);

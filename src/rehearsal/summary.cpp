@@ -108,6 +108,7 @@ void add_runners(const SummaryRequest& request, Where at, std::vector<domain::Ru
   for (const LineSum& line : part.lines) {
     if (line.backs.empty()) continue;
     std::vector<double> backs;
+    backs.reserve(line.backs.size());
     for (const std::int32_t ms : line.backs) backs.push_back(seconds_of(ms));
     runners.push_back({.piece = piece.piece,
                        .round = line.round,

@@ -166,6 +166,7 @@ Result<GymFolder> read_gym(const fs::path& folder, const domain::Catalogue& cata
 
 Result<void> write_gym(const fs::path& folder, const GymFolder& gym) {
   std::vector<std::string> ids;
+  ids.reserve(gym.boards.size() + gym.classes.size());
   for (const auto& [id, text] : gym.boards) ids.push_back(id);
   for (const auto& [id, gym_class] : gym.classes) ids.push_back(id);
   const auto bad = std::ranges::find_if_not(ids, can_be_a_file_name);

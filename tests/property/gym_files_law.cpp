@@ -82,7 +82,9 @@ domain::Mark a_mark() {
     }
     case 4: {
       const Movement& m = a_movement([](const Movement& x) { return x.typical_load.has_value(); });
-      return domain::BestLoad{m.id, tenths(1, 60) * base::kilogram, *inRange(1, 11)};
+      // No reader believes more than five times the usual load.
+      const int most = std::min(60, static_cast<int>(m.typical_load->heavy.si() * 5));
+      return domain::BestLoad{m.id, tenths(1, most) * base::kilogram, *inRange(1, 11)};
     }
     default:
       return domain::AerobicPeak{tenths(20, 70)};
