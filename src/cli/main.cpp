@@ -33,6 +33,10 @@ std::vector<PlaceOut> places_out(const std::vector<std::string>& texts) {
   return out;
 }
 
+std::string not_negative(const std::string& text) {
+  return text.starts_with('-') ? text + " is below 0" : "";
+}
+
 void add_board(CLI::App& command, std::string& board) {
   command.add_option("BOARD", board, "the board's text: a file, or - for the standard input")->required();
 }
@@ -55,7 +59,7 @@ CLI::Option* add_class(CLI::App& command, ClassOptions& options, std::vector<std
       ->check(CLI::Range(1, 100000))
       ->capture_default_str();
   command.add_option("--seed", options.seed, "same seed, same answer")
-      ->check(CLI::NonNegativeNumber)
+      ->check(not_negative)
       ->capture_default_str();
   command.add_option("--threads", options.threads, "0: as many as the machine has; never changes the answer")
       ->check(CLI::Range(0, 256))

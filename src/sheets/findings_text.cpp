@@ -73,7 +73,6 @@ std::string_view remedy_of(domain::FindingKind kind) {
     case FreeText:
       return "the catalogue's name for it";
     case UnevenHeats:
-      return "mix fast and slow in each heat";
     case LimitSwapped:
     case MuchMoreThanLately:
     case MissesIntent:

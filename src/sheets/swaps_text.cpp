@@ -42,6 +42,7 @@ std::vector<Reason> by_reason(std::span<const Swap> swaps) {
 std::string entry(const Reason& reason) {
   if (reason.people.size() == 1) {
     std::vector<std::string> whats;
+    whats.reserve(reason.changes.size());
     for (const Change& change : reason.changes) whats.push_back(change.what);
     return paragraph("  ", fmt::format("{}: {}", reason.people.front(), reason.text), 4) +
            paragraph("    ", fmt::format("{}", fmt::join(whats, "; ")), 6);
