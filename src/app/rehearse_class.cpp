@@ -96,6 +96,19 @@ std::vector<domain::Finding> findings_of(const rehearsal::WrittenFloor& floor,
   return findings;
 }
 
+/// Adds the findings, and what each person did.
+void add_findings(ClassRehearsal& result, const rehearsal::WrittenFloor& floor,
+                  const std::vector<domain::Person>& people, const ClassRequest& request) {
+  const rehearsal::FindingRequest seen{.rehearsal = result.rehearsal,
+                                       .plan = floor.plan,
+                                       .timetable = result.timetable,
+                                       .catalogue = request.gym.catalogue,
+                                       .hall = request.gym.hall,
+                                       .history = history_of(people, request)};
+  result.rehearsal.findings = findings_of(floor, seen);
+  for (std::size_t p = 0; p < people.size(); ++p) result.reps.push_back(rehearsal::reps_by_group(seen, p));
+}
+
 }  // namespace
 
 base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
@@ -149,15 +162,7 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   result.rehearsal = std::move(*rehearsed);
   fill_in_names(result.rehearsal, request.gym);
-  const rehearsal::FindingRequest seen{.rehearsal = result.rehearsal,
-                                       .plan = floor.plan,
-                                       .timetable = result.timetable,
-                                       .catalogue = request.gym.catalogue,
-                                       .hall = request.gym.hall,
-                                       .history = history_of(attendance->people, request)};
-  result.rehearsal.findings = findings_of(floor, seen);
-  for (std::size_t p = 0; p < attendance->people.size(); ++p)
-    result.reps.push_back(rehearsal::reps_by_group(seen, p));
+  add_findings(result, floor, attendance->people, request);
   result.rehearsal.notes.insert(result.rehearsal.notes.end(), floor.notes.begin(), floor.notes.end());
   result.people = std::move(attendance->people);
   fill_in_lines(result.rehearsal, request.reading);

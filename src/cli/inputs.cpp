@@ -146,6 +146,7 @@ Result<void> load_boards(const std::optional<std::string>& gym, ClassInputs& inp
 std::string known_places(const domain::Hall& hall) {
   if (hall.places.empty()) return "with --hall or --gym, the places of the hall are known";
   std::vector<std::string> ids;
+  ids.reserve(hall.places.size());
   for (const domain::PlaceKind& kind : hall.places) ids.push_back(kind.equipment.text);
   return fmt::format("the hall has {}", fmt::join(ids, ", "));
 }
