@@ -14,6 +14,7 @@ using repwright::cli::ClassOptions;
 using repwright::cli::DemoOptions;
 using repwright::cli::PlaceOut;
 using repwright::cli::ReadOptions;
+using repwright::cli::ServeOptions;
 
 constexpr int output_lost = 1;
 constexpr int usage_error = 2;
@@ -109,6 +110,15 @@ int written(int code) {
   return output_lost;
 }
 
+void add_serve(CLI::App& command, ServeOptions& options) {
+  command
+      .add_option("--gym", options.gym,
+                  "the gym folder to serve; what is changed in the browser is kept there")
+      ->required();
+  command.add_option("--port", options.port, "0: any free one")->capture_default_str();
+  command.add_flag("--open", options.open, "let other machines of the network in, too");
+}
+
 int run(int argc, char** argv) {
   CLI::App app{"Reads a session as chalked on the board and rehearses it with the people who are coming."};
   app.name("repwright");
@@ -153,6 +163,11 @@ int run(int argc, char** argv) {
   command->add_option("DIR", demo.folder, "the folder to write: a new one, or an empty one")->required();
   command->add_flag("--anew", demo.anew, "write the demo's files over those of the same names");
   command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
+
+  ServeOptions serve;
+  command = app.add_subcommand("serve", "open the gym in the browser of this machine");
+  add_serve(*command, serve);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_serve(serve); }; });
 
   if (const auto code = parse(app, argc, argv)) return *code;
   return written(chosen());

@@ -34,6 +34,12 @@ struct ClassOptions {
   bool draws = false;
 };
 
+struct ServeOptions {
+  std::string gym;            // a gym folder
+  std::uint16_t port = 8750;  // 0: any free one
+  bool open = false;          // to the network
+};
+
 struct DemoOptions {
   std::string folder;
   bool anew = false;  // write over what is there

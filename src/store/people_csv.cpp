@@ -197,11 +197,8 @@ void leave_out_other_columns(const CsvTable& table, const NamedCatalogue& known,
   }
 }
 
-}  // namespace
-
-base::Result<PeopleFile> read_people(std::string_view bytes, const std::string& file,
-                                     const domain::Catalogue& catalogue) {
-  Problems problems;
+PeopleFile read_with(std::string_view bytes, const std::string& file, const domain::Catalogue& catalogue,
+                     Problems& problems) {
   PeopleFile out;
   const NamedCatalogue known(catalogue);
   if (const auto table = read_csv(bytes, file, problems)) {
@@ -211,8 +208,24 @@ base::Result<PeopleFile> read_people(std::string_view bytes, const std::string& 
       out.people.push_back(RowReader(known, file, row.line, problems).read(columns, row.cells));
     check_ids(out.people, table->rows, file, problems);
   }
+  return out;
+}
+
+}  // namespace
+
+base::Result<PeopleFile> read_people(std::string_view bytes, const std::string& file,
+                                     const domain::Catalogue& catalogue) {
+  Problems problems;
+  PeopleFile out = read_with(bytes, file, catalogue, problems);
   if (!problems.empty()) return tl::unexpected(problems.error());
   return out;
+}
+
+PeoplePreview preview_people(std::string_view bytes, const std::string& file,
+                             const domain::Catalogue& catalogue) {
+  Problems problems;
+  PeopleFile out = read_with(bytes, file, catalogue, problems);
+  return {std::move(out), problems.all()};
 }
 
 }  // namespace repwright::store

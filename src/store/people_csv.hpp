@@ -7,6 +7,7 @@
 #include "base/result.hpp"
 #include "domain/catalogue.hpp"
 #include "domain/people.hpp"
+#include "store/problems.hpp"
 
 namespace repwright::store {
 
@@ -21,6 +22,14 @@ struct PeopleFile {
 /// and column at once; then nothing is loaded.
 base::Result<PeopleFile> read_people(std::string_view bytes, const std::string& file,
                                      const domain::Catalogue& catalogue);
+
+/// The same as a look before anything is kept: whoever could be read, and every bad cell by row and column.
+struct PeoplePreview {
+  PeopleFile file;
+  std::vector<Problem> problems;
+};
+PeoplePreview preview_people(std::string_view bytes, const std::string& file,
+                             const domain::Catalogue& catalogue);
 
 /// The file that `read_people` reads as these people; times to the millisecond.
 std::string write_people(const std::vector<domain::Person>& people);

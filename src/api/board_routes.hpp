@@ -1,0 +1,13 @@
+#pragma once
+
+#include "api/route_table.hpp"
+
+/// What needs the board's text and the gym as it lies open, and changes nothing.
+namespace repwright::api {
+
+Answer post_read(const Call& call);
+Answer post_tidy(const Call& call);
+Answer post_rehearse(const Call& call);
+Answer get_movements(const Call& call);
+
+}  // namespace repwright::api

@@ -1,0 +1,162 @@
+#include "api/change_routes.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "api/json_response.hpp"
+#include "api/people_json.hpp"
+#include "api/request_body.hpp"
+#include "api/version.hpp"
+#include "store/class_json.hpp"
+#include "store/gym_folder.hpp"
+#include "store/hall_json.hpp"
+#include "store/house_json.hpp"
+#include "store/people_csv.hpp"
+
+namespace repwright::api {
+namespace {
+
+using base::ErrorCode;
+using base::Result;
+
+constexpr std::size_t longest_board = 20'000;
+constexpr std::size_t longest_version = 16;
+
+/// Refuses a change of something that is not as it was when the change was made. `kept`: its text now; null
+/// if it is not there.
+Result<void> same_as_seen(const std::string* kept, const std::optional<std::string>& seen) {
+  if (kept == nullptr)
+    return seen ? base::failure(ErrorCode::Conflict, "it was taken away meanwhile") : Result<void>{};
+  if (!seen) return base::failure(ErrorCode::Conflict, "one of that name is there already");
+  if (version_of(*kept) != *seen)
+    return base::failure(ErrorCode::Conflict, "it was changed meanwhile: look again");
+  return {};
+}
+Result<void> same_as_seen(const std::string& kept, const std::optional<std::string>& seen) {
+  return same_as_seen(&kept, seen);
+}
+
+/// Classes name people, routes and places: none of them may lose what it names.
+Result<void> nothing_missing(const app::OpenGym& gym) {
+  for (const auto& [id, gym_class] : gym.classes) {
+    const auto missing = store::check_class(gym_class, gym.people, gym.knowledge.hall);
+    if (!missing.empty())
+      return base::failure(ErrorCode::Invalid, fmt::format("class '{}': {}", id, missing.front()));
+  }
+  return {};
+}
+
+Answer changed(const Result<void>& done, const std::string& text, Topic topic) {
+  if (!done) return refuse(done.error());
+  Response response = json_response({{"version", version_of(text)}});
+  response.changed = {topic};
+  return response;
+}
+
+/// `{"version", "<name>": {...}}`, the object as text.
+struct SentObject {
+  std::optional<std::string> version;
+  std::string text;
+};
+tl::expected<SentObject, Fault> sent_object(const Call& call, const std::string& name) {
+  RequestBody body(call.request.body);
+  SentObject sent{body.text("version", longest_version), body.object(name)};
+  if (const auto fault = body.fault()) return tl::unexpected(*fault);
+  return sent;
+}
+
+tl::unexpected<Fault> refuse_object(const std::string& field, const base::Error& error) {
+  return refuse_field(field, error.message);
+}
+
+}  // namespace
+
+Answer put_board(const Call& call) {
+  RequestBody body(call.request.body);
+  const auto seen = body.text("version", longest_version);
+  const std::string text = body.text("text", longest_board).value_or("");
+  if (!body.has("text")) return refuse_field("text", "`text` is missing");
+  if (const auto fault = body.fault()) return tl::unexpected(*fault);
+  const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
+    const auto kept = gym.boards.find(call.id);
+    if (auto same = same_as_seen(kept == gym.boards.end() ? nullptr : &kept->second, seen); !same)
+      return same;
+    gym.boards[call.id] = text;
+    return call.services.keeper.keep_board(call.id, text);
+  });
+  return changed(done, text, Topic::Boards);
+}
+
+Answer put_class(const Call& call) {
+  const auto sent = sent_object(call, "class");
+  if (!sent) return tl::unexpected(sent.error());
+  const auto file = store::read_class(sent->text, "class", call.id, call.gym->knowledge.catalogue);
+  if (!file) return refuse_object("class", file.error());
+  if (file->gym_class.id != call.id) return refuse_field("class.id", "is not the class of this address");
+  const std::string text = store::write_class(file->gym_class);
+  const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
+    const auto kept = gym.classes.find(call.id);
+    const std::string before = kept == gym.classes.end() ? "" : store::write_class(kept->second);
+    if (auto same = same_as_seen(kept == gym.classes.end() ? nullptr : &before, sent->version); !same)
+      return same;
+    const std::string& board = file->gym_class.board_id;
+    if (!board.empty() && !gym.boards.contains(board))
+      return base::failure(ErrorCode::Invalid, "no board is called `" + board + "`");
+    gym.classes[call.id] = file->gym_class;
+    if (auto whole = nothing_missing(gym); !whole) return whole;
+    return call.services.keeper.keep_class(file->gym_class);
+  });
+  return changed(done, text, Topic::Classes);
+}
+
+Answer put_people(const Call& call) {
+  RequestBody body(call.request.body);
+  const auto seen = body.text("version", longest_version);
+  const std::string csv = body.table("rows");
+  body.has("columns");
+  if (const auto fault = body.fault()) return tl::unexpected(*fault);
+  const auto read = store::preview_people(csv, "people", call.gym->knowledge.catalogue);
+  if (!read.problems.empty()) {
+    const store::Problem& first = read.problems.front();
+    return refuse_field(fmt::format("rows.{}.{}", first.line - 2, first.field), store::in_words(first));
+  }
+  const std::string text = store::write_people(read.file.people);
+  const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
+    if (auto same = same_as_seen(store::write_people(gym.people), seen); !same) return same;
+    gym.people = read.file.people;
+    if (auto whole = nothing_missing(gym); !whole) return whole;
+    return call.services.keeper.keep_people(gym.people);
+  });
+  return changed(done, text, Topic::People);
+}
+
+Answer put_hall(const Call& call) {
+  const auto sent = sent_object(call, "hall");
+  if (!sent) return tl::unexpected(sent.error());
+  const auto file = store::read_hall(sent->text, "hall", call.gym->knowledge.catalogue);
+  if (!file) return refuse_object("hall", file.error());
+  const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
+    if (auto same = same_as_seen(store::write_hall(gym.knowledge.hall), sent->version); !same) return same;
+    gym.knowledge.hall = file->hall;
+    if (auto whole = nothing_missing(gym); !whole) return whole;
+    return call.services.keeper.keep_hall(file->hall);
+  });
+  return changed(done, store::write_hall(file->hall), Topic::Hall);
+}
+
+Answer put_house(const Call& call) {
+  const auto sent = sent_object(call, "house");
+  if (!sent) return tl::unexpected(sent.error());
+  const auto file = store::read_house(sent->text, "house", call.gym->knowledge.catalogue);
+  if (!file) return refuse_object("house", file.error());
+  const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
+    if (auto same = same_as_seen(store::write_house(gym.knowledge.house), sent->version); !same) return same;
+    gym.knowledge.house = file->house;
+    return call.services.keeper.keep_house(file->house);
+  });
+  return changed(done, store::write_house(file->house), Topic::House);
+}
+
+}  // namespace repwright::api

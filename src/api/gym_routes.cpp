@@ -1,0 +1,155 @@
+#include "api/gym_routes.hpp"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <set>
+
+#include "api/item_json.hpp"
+#include "api/json_response.hpp"
+#include "api/people_json.hpp"
+#include "api/version.hpp"
+#include "app/next_class.hpp"
+#include "base/civil_date.hpp"
+#include "board/read.hpp"
+#include "store/class_json.hpp"
+#include "store/hall_json.hpp"
+#include "store/house_json.hpp"
+#include "store/people_csv.hpp"
+
+namespace repwright::api {
+namespace {
+
+using nlohmann::ordered_json;
+
+tl::unexpected<Fault> nothing_called(std::string_view what, const std::string& id) {
+  return refuse(404, "no " + std::string(what) + " is called `" + id + "`");
+}
+tl::unexpected<Fault> not_yours() {
+  return refuse(403, "this is not for you to see");
+}
+
+bool is_relief(const Call& call) {
+  return call.who().role == Role::Relief;
+}
+
+/// The class that a relief coach takes, or null if it is gone.
+const domain::GymClass* relief_class(const Call& call) {
+  const auto found = call.gym->classes.find(call.who().class_id);
+  return found == call.gym->classes.end() ? nullptr : &found->second;
+}
+
+/// Who a relief coach meets: those of their class.
+std::set<domain::PersonId> met_by_relief(const Call& call) {
+  std::set<domain::PersonId> met;
+  const domain::GymClass* taken = relief_class(call);
+  if (taken == nullptr) return met;
+  met.insert(taken->booked.begin(), taken->booked.end());
+  met.insert(taken->walk_ins.begin(), taken->walk_ins.end());
+  for (const domain::Arrival& arrival : taken->arrivals) met.insert(arrival.person);
+  return met;
+}
+
+/// A value of the gym folder with the version that a change of it must name.
+Response kept(const char* name, const std::string& text) {
+  return json_response({{"version", version_of(text)}, {name, ordered_json::parse(text)}});
+}
+
+std::string title_of(const Call& call, const std::string& text) {
+  return board::read(text, call.gym->knowledge.catalogue, call.gym->knowledge.house).board.title;
+}
+
+ordered_json class_row(const domain::GymClass& gym_class) {
+  ordered_json row{{"id", gym_class.id}, {"date", nullptr}, {"start", nullptr}, {"minutes", nullptr}};
+  if (gym_class.date) row["date"] = base::format_date(*gym_class.date);
+  if (gym_class.start_minute) row["start"] = base::format_time_of_day(*gym_class.start_minute);
+  if (gym_class.length) row["minutes"] = number_json(*gym_class.length / base::minute);
+  row["board"] = gym_class.board_id;
+  row["booked"] = gym_class.booked.size();
+  return row;
+}
+
+}  // namespace
+
+Answer get_gym(const Call& call) {
+  const auto today = call.services.gate.today();
+  const std::string next = is_relief(call) ? call.who().class_id : app::next_class(*call.gym, today);
+  ordered_json json{{"name", call.gym->knowledge.hall.name},
+                    {"invented", app::is_invented(*call.gym)},
+                    {"today", base::format_date(today)},
+                    {"role", name_of(call.who().role)},
+                    {"next_class", nullptr}};
+  if (!next.empty() && call.who().role != Role::Person) json["next_class"] = next;
+  return json_response(json);
+}
+
+Answer get_boards(const Call& call) {
+  ordered_json json = ordered_json::array();
+  for (const auto& [id, text] : call.gym->boards)
+    json.push_back({{"id", id}, {"title", title_of(call, text)}, {"saved_at", nullptr}});
+  return json_response(json);
+}
+
+Answer get_board(const Call& call) {
+  if (const auto* taken = relief_class(call);
+      is_relief(call) && (taken == nullptr || taken->board_id != call.id))
+    return not_yours();
+  const auto board = call.gym->boards.find(call.id);
+  if (board == call.gym->boards.end()) return nothing_called("board", call.id);
+  return json_response({{"id", call.id}, {"text", board->second}, {"version", version_of(board->second)}});
+}
+
+Answer get_classes(const Call& call) {
+  ordered_json json = ordered_json::array();
+  for (const auto& [id, each] : call.gym->classes)
+    if (!is_relief(call) || id == call.who().class_id) json.push_back(class_row(each));
+  return json_response(json);
+}
+
+Answer get_class(const Call& call) {
+  if (is_relief(call) && call.id != call.who().class_id) return not_yours();
+  const auto found = call.gym->classes.find(call.id);
+  if (found == call.gym->classes.end()) return nothing_called("class", call.id);
+  return kept("class", store::write_class(found->second));
+}
+
+Answer get_people(const Call& call) {
+  if (!is_relief(call)) return json_response(people_json(call.gym->people));
+  const auto met = met_by_relief(call);
+  ordered_json rows = ordered_json::array();
+  for (const domain::Person& person : call.gym->people)
+    if (met.contains(person.id)) rows.push_back(floor_json(person, call.services.gate.today()));
+  return json_response({{"rows", std::move(rows)}});
+}
+
+Answer get_person(const Call& call) {
+  const domain::PersonId id{call.id};
+  if (call.who().role == Role::Person && call.who().person != id) return not_yours();
+  if (is_relief(call) && !met_by_relief(call).contains(id)) return not_yours();
+  const auto person = std::ranges::find(call.gym->people, id, &domain::Person::id);
+  if (person == call.gym->people.end()) return nothing_called("person", call.id);
+  return json_response(is_relief(call) ? floor_json(*person, call.services.gate.today())
+                                       : person_json(*person));
+}
+
+Answer post_people_preview(const Call& call) {
+  const store::PeoplePreview preview =
+      store::preview_people(call.request.body, "people.csv", call.gym->knowledge.catalogue);
+  ordered_json json = preview.problems.empty() ? people_json(preview.file.people)
+                                               : ordered_json{{"columns", nullptr}, {"rows", nullptr}};
+  json["notes"] = preview.file.notes;
+  json["bad"] = ordered_json::array();
+  for (const store::Problem& problem : preview.problems)
+    json["bad"].push_back(
+        {{"line", problem.line}, {"row", problem.row}, {"column", problem.field}, {"text", problem.text}});
+  return json_response(json);
+}
+
+Answer get_hall(const Call& call) {
+  return kept("hall", store::write_hall(call.gym->knowledge.hall));
+}
+
+Answer get_house(const Call& call) {
+  return kept("house", store::write_house(call.gym->knowledge.house));
+}
+
+}  // namespace repwright::api

@@ -1,0 +1,147 @@
+#include "api/route_table.hpp"
+
+#include <array>
+#include <exception>
+
+#include "api/board_routes.hpp"
+#include "api/change_routes.hpp"
+#include "api/cookies.hpp"
+#include "api/gym_routes.hpp"
+#include "api/sign_in_routes.hpp"
+
+namespace repwright::api {
+namespace {
+
+constexpr Access coaches{Role::Owner, Role::Coach, Role::Relief};
+
+constexpr Access everybody{Role::Owner, Role::Coach, Role::Relief, Role::Person};
+constexpr Access owner_and_coach{Role::Owner, Role::Coach};
+constexpr Access owner{Role::Owner};
+
+constexpr std::array table{
+    Route{Method::Get, "/api/me", Access::anyone(), Cost::Quick, get_me},
+    Route{Method::Post, "/api/owner", Access::anyone(), Cost::Long, post_owner},
+    Route{Method::Post, "/api/sign-in", Access::anyone(), Cost::Long, post_sign_in},
+    Route{Method::Post, "/api/sign-out", Access::anyone(), Cost::Quick, post_sign_out},
+    Route{Method::Get, "/api/accounts", owner, Cost::Quick, get_accounts},
+    Route{Method::Post, "/api/accounts", owner, Cost::Long, post_account},
+    Route{Method::Get, "/api/events", everybody, Cost::Quick, get_events},
+    Route{Method::Get, "/api/gym", everybody, Cost::Quick, get_gym},
+    Route{Method::Get, "/api/boards", owner_and_coach, Cost::Quick, get_boards},
+    Route{Method::Get, "/api/boards/*", coaches, Cost::Quick, get_board},
+    Route{Method::Put, "/api/boards/*", owner_and_coach, Cost::Quick, put_board},
+    Route{Method::Get, "/api/classes", coaches, Cost::Quick, get_classes},
+    Route{Method::Get, "/api/classes/*", coaches, Cost::Quick, get_class},
+    Route{Method::Put, "/api/classes/*", owner_and_coach, Cost::Quick, put_class},
+    Route{Method::Get, "/api/people", coaches, Cost::Quick, get_people},
+    Route{Method::Put, "/api/people", owner_and_coach, Cost::Quick, put_people},
+    Route{Method::Get, "/api/people/*", everybody, Cost::Quick, get_person},
+    Route{Method::Post, "/api/people/preview", owner_and_coach, Cost::Long, post_people_preview},
+    Route{Method::Get, "/api/hall", coaches, Cost::Quick, get_hall},
+    Route{Method::Put, "/api/hall", owner_and_coach, Cost::Quick, put_hall},
+    Route{Method::Get, "/api/house", coaches, Cost::Quick, get_house},
+    Route{Method::Put, "/api/house", owner_and_coach, Cost::Quick, put_house},
+    Route{Method::Post, "/api/read", coaches, Cost::Quick, post_read},
+    Route{Method::Post, "/api/tidy", coaches, Cost::Quick, post_tidy},
+    Route{Method::Post, "/api/rehearse", coaches, Cost::Long, post_rehearse},
+    Route{Method::Get, "/api/movements", coaches, Cost::Quick, get_movements},
+};
+
+constexpr std::size_t longest_path = 300;
+constexpr std::size_t longest_id = 100;
+
+std::string_view name_of(Method method) {
+  switch (method) {
+    case Method::Get:
+      return "GET";
+    case Method::Put:
+      return "PUT";
+    case Method::Post:
+      return "POST";
+    case Method::Delete:
+      return "DELETE";
+    case Method::Other:
+      break;
+  }
+  return "";
+}
+
+/// What can be a file name everywhere, and so never needs escapes.
+bool is_id(std::string_view part) {
+  constexpr std::string_view others = ".-_";
+  for (const char c : part)
+    if (!((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+          others.find(c) != std::string_view::npos))
+      return false;
+  return !part.empty() && part.size() <= longest_id && part.front() != '.';
+}
+
+/// The id in the path if it is of that pattern (empty if the pattern has none).
+std::optional<std::string> id_in(std::string_view path, std::string_view pattern) {
+  const std::size_t star = pattern.find('*');
+  if (star == std::string_view::npos) return path == pattern ? std::optional<std::string>("") : std::nullopt;
+  const std::string_view head = pattern.substr(0, star);
+  const std::string_view tail = pattern.substr(star + 1);
+  if (path.size() <= head.size() + tail.size() || !path.starts_with(head) || !path.ends_with(tail))
+    return std::nullopt;
+  const std::string_view id = path.substr(head.size(), path.size() - head.size() - tail.size());
+  return is_id(id) ? std::optional<std::string>(id) : std::nullopt;
+}
+
+Answer answer(const Request& request, const Services& services, std::stop_token stop) {
+  const Match met = match(request.method, request.path);
+  if (met.route == nullptr)
+    return met.allowed.empty() ? refuse(404, "there is nothing at this address")
+                               : refuse(405, "this address is for " + met.allowed);
+  if (request.method != Method::Get && !is_from_our_page(request))
+    return refuse(403, "this did not come from the page of this program");
+  auto asked_by = services.gate.who(cookie_value(request.cookies, session_cookie_name));
+  if (!asked_by) return refuse(asked_by.error());
+  std::optional<Caller> caller = std::move(*asked_by);
+  if (!met.route->access.open()) {
+    if (!caller) return refuse(401, "sign in first");
+    if (!met.route->access.admits(caller->role)) return refuse(403, "this is not for you to see");
+  }
+  return met.route->handler(
+      {request, met.id, std::move(caller), services, services.desk.gym(), std::move(stop)});
+}
+
+}  // namespace
+
+std::span<const Route> routes() {
+  return table;
+}
+
+Match match(Method method, std::string_view path) {
+  Match met;
+  if (path.size() > longest_path) return met;
+  for (const Route& route : table) {
+    auto id = id_in(path, route.path);
+    if (!id) continue;
+    if (route.method == method) return {&route, std::move(*id), ""};
+    met.allowed += (met.allowed.empty() ? "" : ", ") + std::string(name_of(route.method));
+  }
+  return met;
+}
+
+Cost cost_of(const Request& request) {
+  const Match met = match(request.method, request.path);
+  return met.route == nullptr ? Cost::Quick : met.route->cost;
+}
+
+Response respond(const Request& request, const Services& services, std::stop_token stop) {
+  try {
+    const Answer given = answer(request, services, std::move(stop));
+    if (given) return *given;
+    Response refused = response_of(given.error());
+    if (refused.status == 405)
+      refused.headers.emplace_back("Allow", match(request.method, request.path).allowed);
+    return refused;
+  } catch (const std::exception& fault) {
+    Response failed = response_of({.status = 500, .text = "a fault of the program; its terminal says which"});
+    failed.log = std::string(name_of(request.method)) + " " + request.path + ": " + fault.what();
+    return failed;
+  }
+}
+
+}  // namespace repwright::api

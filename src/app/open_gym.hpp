@@ -1,0 +1,40 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "app/rehearse_class.hpp"
+#include "base/result.hpp"
+#include "board/read.hpp"
+#include "domain/gym_class.hpp"
+#include "domain/people.hpp"
+
+/// A gym as it lies open before the coach: a value, read once and shared by everything that looks at it.
+namespace repwright::app {
+
+struct OpenGym {
+  GymKnowledge knowledge;
+  std::vector<domain::Person> people;
+  std::map<std::string, std::string> boards;        // text by id
+  std::map<std::string, domain::GymClass> classes;  // by id
+};
+
+/// 'What if': what the coach changes for one look, nothing of it kept.
+struct WhatIf {
+  std::string class_id;  // empty: everybody comes, on no date
+  std::optional<int> heads;
+  std::map<std::string, int> out;  // places out today, by kind
+  bool indoors = false;
+  int runs = 200;
+  std::uint64_t seed = 1;
+  int threads = 0;  // 0: as many as the machine has
+  std::stop_token stop;
+};
+
+/// Rehearses one class of the gym under a 'what if'. Fails as `rehearse_class`, and with NotFound for a class
+/// or a kind of place that is not there. `reading` was read in this gym's house.
+base::Result<ClassRehearsal> rehearse_what_if(const OpenGym& gym, const board::Reading& reading,
+                                              const WhatIf& what);
+
+}  // namespace repwright::app

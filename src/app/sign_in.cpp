@@ -1,0 +1,146 @@
+#include "app/sign_in.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "base/text.hpp"
+
+namespace repwright::app {
+namespace {
+
+using base::ErrorCode;
+using Outcome = tl::expected<Ticket, Refusal>;
+
+constexpr std::size_t shortest_password = 10;
+constexpr std::size_t longest_secret = 200;
+
+tl::unexpected<Refusal> refused(ErrorCode code, std::string message) {
+  return tl::unexpected<Refusal>(Refusal{{code, std::move(message)}, {}, false});
+}
+tl::unexpected<Refusal> refused(const base::Error& error) {
+  return tl::unexpected<Refusal>(Refusal{error, {}, false});
+}
+
+bool is_pin(std::string_view secret) {
+  return secret.size() >= 4 && secret.size() <= 8 &&
+         std::ranges::all_of(secret, [](char c) { return c >= '0' && c <= '9'; });
+}
+
+/// What is wrong with the secret of such an account; empty if nothing.
+std::string fault_of(Role role, std::string_view secret) {
+  if (role == Role::Person) return is_pin(secret) ? "" : "a PIN has 4 to 8 digits";
+  if (secret.size() < shortest_password) return "a password has at least 10 characters";
+  return secret.size() > longest_secret ? "a password has at most 200 characters" : "";
+}
+
+template <class Fits>
+std::optional<Account> first(const std::vector<Account>& accounts, Fits fits) {
+  const auto found = std::ranges::find_if(accounts, fits);
+  return found == accounts.end() ? std::nullopt : std::optional(*found);
+}
+
+}  // namespace
+
+std::string Gate::new_owner_token() {
+  std::string token = vault_.random_token();
+  const std::scoped_lock lock(busy_);
+  owner_token_hash_ = vault_.token_hash(token);
+  return token;
+}
+
+base::Result<bool> Gate::first_start() {
+  return accounts_.all().map([](const std::vector<Account>& all) {
+    return std::ranges::none_of(all, [](const Account& each) { return each.role == Role::Owner; });
+  });
+}
+
+Outcome Gate::ticket_for(const Account& account) {
+  Ticket ticket{vault_.random_token(), account, account.role == Role::Person ? person_stays : coach_stays};
+  const auto kept = accounts_.sign_in({vault_.token_hash(ticket.token), account.name, now_() + ticket.stays});
+  if (!kept) return refused(kept.error());
+  return ticket;
+}
+
+Outcome Gate::enter_as_owner(const std::string& token, const std::string& name, const std::string& password) {
+  const std::scoped_lock lock(busy_);
+  if (owner_token_hash_.empty() || vault_.token_hash(token) != owner_token_hash_)
+    return refused(ErrorCode::NotFound, "this link was used before, or the program was started again since");
+  const auto all = accounts_.all();
+  if (!all) return refused(all.error());
+  auto owner = first(*all, [](const Account& each) { return each.role == Role::Owner; });
+  if (!owner) {
+    owner = Account{
+        .name = name, .role = Role::Owner, .secret_hash = {}, .link_hash = {}, .class_id = {}, .person = {}};
+    if (base::trim(name).empty()) return refused(ErrorCode::Invalid, "a name is missing");
+    if (!password.empty()) {
+      if (std::string fault = fault_of(Role::Owner, password); !fault.empty())
+        return refused(ErrorCode::Invalid, std::move(fault));
+      owner->secret_hash = vault_.secret_hash(password);
+    }
+    if (const auto made = accounts_.put_first_owner(*owner); !made) return refused(made.error());
+  }
+  owner_token_hash_.clear();
+  return ticket_for(*owner);
+}
+
+Outcome Gate::checked(const std::string& key, const std::optional<Account>& account,
+                      const std::string& secret) {
+  const auto rest = attempts_.begin(key, now_());
+  if (rest > std::chrono::seconds::zero())
+    return tl::unexpected<Refusal>(Refusal{{ErrorCode::Unavailable, "too many wrong attempts"}, rest, false});
+  // A name that nobody has takes as long as one that somebody has.
+  if (!account || account->secret_hash.empty()) vault_.secret_hash(secret);
+  if (!account || account->secret_hash.empty() || !vault_.matches(account->secret_hash, secret))
+    return tl::unexpected<Refusal>(
+        Refusal{{ErrorCode::Invalid, "the name, link, password or PIN is not right"}, {}, true});
+  attempts_.succeeded(key);
+  return ticket_for(*account);
+}
+
+Outcome Gate::enter(const std::string& name, const std::string& password) {
+  const auto all = accounts_.all();
+  if (!all) return refused(all.error());
+  return checked(
+      "name " + name,
+      first(*all, [&](const Account& each) { return each.role != Role::Person && each.name == name; }),
+      password);
+}
+
+Outcome Gate::enter_by_link(const std::string& link, const std::string& pin) {
+  const auto all = accounts_.all();
+  if (!all) return refused(all.error());
+  const std::string hash = vault_.token_hash(link);
+  return checked("link " + hash, first(*all, [&](const Account& each) { return each.link_hash == hash; }),
+                 pin);
+}
+
+base::Result<std::optional<Account>> Gate::who(const std::string& token) {
+  if (token.empty()) return std::optional<Account>();
+  const auto browser = accounts_.find(vault_.token_hash(token));
+  if (!browser) return tl::unexpected(browser.error());
+  const SignedIn known = browser->value_or(SignedIn{});
+  if (known.account.empty() || known.until <= now_()) return std::optional<Account>();
+  return accounts_.all().map([&](const std::vector<Account>& all) {
+    return first(all, [&](const Account& each) { return each.name == known.account; });
+  });
+}
+
+base::Result<void> Gate::leave(const std::string& token) {
+  return accounts_.sign_out(vault_.token_hash(token));
+}
+
+base::Result<std::string> Gate::keep(Account account, const std::string& secret) {
+  if (base::trim(account.name).empty()) return base::failure(ErrorCode::Invalid, "a name is missing");
+  if (std::string fault = fault_of(account.role, secret); !fault.empty())
+    return base::failure(ErrorCode::Invalid, std::move(fault));
+  account.secret_hash = vault_.secret_hash(secret);
+  std::string link;
+  account.link_hash.clear();
+  if (account.role == Role::Person) {
+    link = vault_.random_token();
+    account.link_hash = vault_.token_hash(link);
+  }
+  return accounts_.put(account).map([&] { return std::move(link); });
+}
+
+}  // namespace repwright::app

@@ -1,0 +1,79 @@
+#pragma once
+
+#include <chrono>
+#include <functional>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "app/accounts.hpp"
+#include "app/attempts.hpp"
+#include "app/vault.hpp"
+
+/// Signing in and out: the owner's first start, coaches by name and password, people by their link and PIN.
+namespace repwright::app {
+
+inline constexpr std::chrono::seconds coach_stays = std::chrono::hours(24 * 30);
+inline constexpr std::chrono::seconds person_stays = std::chrono::hours(24 * 180);
+
+/// How a sign-in ended well: what the browser keeps, for how long.
+struct Ticket {
+  std::string token;
+  Account account;
+  std::chrono::seconds stays{};
+};
+
+/// A sign-in that was refused; `rest` is above zero if the name or link must wait so long.
+struct Refusal {
+  base::Error error;
+  std::chrono::seconds rest{};
+  bool wrong_secret = false;
+};
+
+class Gate {
+ public:
+  Gate(Accounts& accounts, Vault& vault, std::function<std::chrono::sys_seconds()> now)
+      : accounts_(accounts), vault_(vault), now_(std::move(now)) {}
+
+  /// The day of the gym's clock (UTC).
+  std::chrono::year_month_day today() const { return std::chrono::floor<std::chrono::days>(now_()); }
+
+  /// A token that signs in the owner once, while this program runs; an earlier one is of no use any more.
+  std::string new_owner_token();
+  /// Whether nobody owns the gym yet.
+  base::Result<bool> first_start();
+
+  /// Takes the one-time token and makes the owner, or signs in as the owner who is there. An empty password:
+  /// an owner who can only come by such a token.
+  tl::expected<Ticket, Refusal> enter_as_owner(const std::string& token, const std::string& name,
+                                               const std::string& password);
+  tl::expected<Ticket, Refusal> enter(const std::string& name, const std::string& password);
+  /// A person with their own link and PIN.
+  tl::expected<Ticket, Refusal> enter_by_link(const std::string& link, const std::string& pin);
+
+  /// The account of a browser, if it is signed in.
+  base::Result<std::optional<Account>> who(const std::string& token);
+  base::Result<void> leave(const std::string& token);
+
+  base::Result<std::vector<Account>> accounts() { return accounts_.all(); }
+  /// Makes or replaces an account. Returns the person's link if `account` is a person's, else nothing. Fails
+  /// with Invalid for a password under 10 characters, a PIN that is not 4 to 8 digits, or a name that is
+  /// empty.
+  base::Result<std::string> keep(Account account, const std::string& secret);
+
+ private:
+  tl::expected<Ticket, Refusal> ticket_for(const Account& account);
+  tl::expected<Ticket, Refusal> checked(const std::string& key, const std::optional<Account>& account,
+                                        const std::string& secret);
+
+  Accounts& accounts_;
+  Vault& vault_;
+  std::function<std::chrono::sys_seconds()> now_;
+  Attempts attempts_;
+  std::mutex busy_;
+  std::string owner_token_hash_;  // empty: none is out
+};
+
+}  // namespace repwright::app

@@ -1,0 +1,463 @@
+#include "server/server.hpp"
+
+// Boost 1.74 needs std::exchange before it includes <utility> itself.
+#include <utility>
+//
+#include <boost/asio/awaitable.hpp>
+#include <boost/asio/co_spawn.hpp>
+#include <boost/asio/detached.hpp>
+#include <boost/asio/io_context.hpp>
+#include <boost/asio/ip/tcp.hpp>
+#include <boost/asio/post.hpp>
+#include <boost/asio/redirect_error.hpp>
+#include <boost/asio/signal_set.hpp>
+#include <boost/asio/steady_timer.hpp>
+#include <boost/asio/thread_pool.hpp>
+#include <boost/asio/use_awaitable.hpp>
+#include <boost/beast/core/flat_buffer.hpp>
+#include <boost/beast/core/tcp_stream.hpp>
+#include <boost/beast/http.hpp>
+#include <csignal>
+#include <exception>
+#include <set>
+#include <vector>
+
+namespace repwright::server {
+namespace {
+
+namespace net = boost::asio;
+namespace beast = boost::beast;
+namespace http = beast::http;
+using boost::system::error_code;
+using net::awaitable;
+using net::ip::tcp;
+using HttpRequest = http::request<http::string_body>;
+
+constexpr unsigned http_1_1 = 11;
+constexpr std::size_t first_read = 4096;
+constexpr std::size_t most_drained = std::size_t{4} * 1024 * 1024;
+
+auto into(error_code& error) {
+  return net::redirect_error(net::use_awaitable, error);
+}
+
+api::Method method_of(http::verb verb) {
+  switch (verb) {
+    case http::verb::get:
+      return api::Method::Get;
+    case http::verb::put:
+      return api::Method::Put;
+    case http::verb::post:
+      return api::Method::Post;
+    case http::verb::delete_:
+      return api::Method::Delete;
+    default:
+      return api::Method::Other;
+  }
+}
+
+std::string text_of(boost::beast::string_view view) {
+  return {view.data(), view.size()};
+}
+
+api::Request request_of(HttpRequest&& from, const std::string& peer) {
+  api::Request request;
+  request.method = method_of(from.method());
+  request.path = text_of(from.target().substr(0, from.target().find('?')));
+  request.content_type = text_of(from[http::field::content_type]);
+  request.cookies = text_of(from[http::field::cookie]);
+  request.host = text_of(from[http::field::host]);
+  request.origin = text_of(from[http::field::origin]);
+  request.fetch_site = text_of(from["Sec-Fetch-Site"]);
+  request.peer = peer;
+  request.body = std::move(from.body());
+  return request;
+}
+
+std::string_view name_of(api::Topic topic) {
+  switch (topic) {
+    case api::Topic::Boards:
+      return "boards";
+    case api::Topic::Classes:
+      return "classes";
+    case api::Topic::People:
+      return "people";
+    case api::Topic::Hall:
+      return "hall";
+    case api::Topic::House:
+      return "house";
+    case api::Topic::Scores:
+      return "scores";
+  }
+  return "";
+}
+constexpr unsigned topics = 6;
+
+/// Said with every answer: nothing is framed, sniffed, or loaded from elsewhere.
+template <class Message>
+void add_safety(Message& message) {
+  message.set(
+      "Content-Security-Policy",
+      "default-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'; object-src 'none'");
+  message.set("X-Content-Type-Options", "nosniff");
+  message.set("Referrer-Policy", "no-referrer");
+  message.set("Cross-Origin-Opener-Policy", "same-origin");
+  message.set("Cross-Origin-Resource-Policy", "same-origin");
+}
+
+/// A refusal before any handler has seen the request.
+api::Response refusal(int status, std::string_view text) {
+  return {.status = status, .body = "{\"error\":{\"text\":\"" + std::string(text) + "\"}}\n"};
+}
+
+/// What a broken request is told; nothing for a connection that just ended.
+std::optional<api::Response> answer_to(const error_code& error, const Limits& limits) {
+  if (error == http::error::body_limit)
+    return refusal(413, "the body is larger than " + std::to_string(limits.body_bytes) + " bytes");
+  if (error == http::error::header_limit || error == http::error::buffer_overflow)
+    return refusal(431, "the header is larger than " + std::to_string(limits.header_bytes) + " bytes");
+  if (error == http::error::end_of_stream || error == http::error::partial_message) return std::nullopt;
+  if (error.category() == make_error_code(http::error::bad_method).category())
+    return refusal(400, "this is not HTTP/1.1");
+  return std::nullopt;
+}
+
+/// One socket. All of it lives on the thread that runs the server.
+struct Connection {
+  enum class State : std::uint8_t { Waiting, Answering, Streaming };
+
+  explicit Connection(tcp::socket socket) : stream(std::move(socket)), wake(stream.get_executor()) {}
+
+  beast::tcp_stream stream;
+  beast::flat_buffer buffer;
+  net::steady_timer wake;  // of a stream of events
+  unsigned pending = 0;    // topics to be told, a bit each: a slow reader never makes it longer
+  State state = State::Waiting;
+  bool refused = false;  // what it sends was not read to the end
+  std::string peer;
+};
+
+}  // namespace
+
+struct Server::Engine {
+  Engine(const Settings& chosen, Site served) : settings(chosen), site(std::move(served)) {}
+
+  base::Result<void> open();
+  void run();
+  void begin_stop();
+
+  awaitable<void> accept();
+  awaitable<void> serve(tcp::socket socket);
+  awaitable<void> converse(Connection& one);
+  awaitable<std::optional<HttpRequest>> read_request(Connection& one);
+  awaitable<bool> reply(Connection& one, HttpRequest request);
+  awaitable<api::Response> compute(api::Request request);
+  awaitable<void> write(Connection& one, const api::Response& response, const http::request_header<>* to);
+  awaitable<void> write_text(Connection& one, std::string_view text, error_code& error);
+  awaitable<void> stream_events(Connection& one);
+  awaitable<void> close_gently(Connection& one);
+  const PageFile* page_file(const HttpRequest& request) const;
+  void publish(const std::vector<api::Topic>& changed);
+
+  Settings settings;
+  Site site;
+  net::io_context io{1};
+  tcp::acceptor acceptor{io};
+  net::signal_set signals{io};
+  net::steady_timer grace{io};
+  std::set<Connection*> connections;
+  std::stop_source stop_computing;
+  bool stopping = false;
+  std::size_t waiting = 0;
+  // Last, so that they end first: their work uses all of the above.
+  net::thread_pool quick{1};
+  net::thread_pool slow{2};
+};
+
+base::Result<void> Server::Engine::open() {
+  const auto address = settings.reach == Reach::Loopback ? net::ip::address(net::ip::address_v4::loopback())
+                                                         : net::ip::address(net::ip::address_v4::any());
+  const tcp::endpoint where(address, settings.port);
+  error_code error;
+  acceptor.open(where.protocol(), error);
+  if (!error) acceptor.set_option(net::socket_base::reuse_address(true), error);
+  if (!error) acceptor.bind(where, error);
+  if (!error) acceptor.listen(net::socket_base::max_listen_connections, error);
+  if (!error) return {};
+  const std::string port = std::to_string(settings.port);
+  if (error == net::error::address_in_use)
+    return base::failure(base::ErrorCode::Unavailable,
+                         "port " + port + " is taken by another program; choose one with --port");
+  return base::failure(base::ErrorCode::Unavailable,
+                       "cannot listen on port " + port + ": " + error.message());
+}
+
+void Server::Engine::run() {
+  if (settings.signals == Signals::StopOnInterruptAndTerminate) {
+    signals.add(SIGINT);
+    signals.add(SIGTERM);
+    signals.async_wait([this](const error_code& error, int) {
+      if (!error) begin_stop();
+    });
+  }
+  net::co_spawn(io, accept(), net::detached);
+  io.run();
+  quick.join();
+  slow.join();
+}
+
+void Server::Engine::begin_stop() {
+  if (stopping) return;
+  stopping = true;
+  error_code ignored;
+  acceptor.close(ignored);
+  signals.cancel(ignored);
+  for (Connection* one : connections) {
+    if (one->state != Connection::State::Answering) one->stream.cancel();
+    one->wake.cancel();
+  }
+  grace.expires_after(settings.limits.grace);
+  grace.async_wait([this](const error_code& error) {
+    if (error) return;
+    stop_computing.request_stop();
+    for (Connection* one : connections) one->stream.close();
+  });
+  if (connections.empty()) grace.cancel();
+}
+
+awaitable<void> Server::Engine::accept() {
+  net::steady_timer pause(io);
+  while (!stopping) {
+    error_code error;
+    tcp::socket socket = co_await acceptor.async_accept(into(error));
+    if (error) {
+      // Out of handles, say: the next client may have more luck.
+      pause.expires_after(std::chrono::milliseconds(50));
+      if (!stopping) co_await pause.async_wait(into(error));
+      continue;
+    }
+    if (connections.size() >= settings.limits.connections) continue;
+    net::co_spawn(io, serve(std::move(socket)), net::detached);
+  }
+}
+
+awaitable<void> Server::Engine::serve(tcp::socket socket) {
+  Connection one(std::move(socket));
+  error_code ignored;
+  one.stream.socket().set_option(tcp::no_delay(true), ignored);
+  const tcp::endpoint other = one.stream.socket().remote_endpoint(ignored);
+  one.peer = other.address().to_string(ignored);
+  connections.insert(&one);
+  try {
+    co_await converse(one);
+  } catch (const std::exception& fault) {
+    site.log(fault.what());
+  }
+  connections.erase(&one);
+  if (stopping && connections.empty()) grace.cancel();
+}
+
+awaitable<void> Server::Engine::converse(Connection& one) {
+  while (!stopping) {
+    one.state = Connection::State::Waiting;
+    auto request = co_await read_request(one);
+    if (!request) break;
+    one.state = Connection::State::Answering;
+    const bool on = co_await reply(one, std::move(*request));
+    if (!on) break;
+  }
+  if (one.refused)
+    co_await close_gently(one);
+  else
+    one.stream.close();
+}
+
+/// The next request of a connection; nothing if it ended or was refused.
+awaitable<std::optional<HttpRequest>> Server::Engine::read_request(Connection& one) {
+  const Limits& limits = settings.limits;
+  error_code error;
+  if (one.buffer.size() == 0) {
+    one.stream.expires_after(limits.idle);
+    const std::size_t got = co_await one.stream.async_read_some(one.buffer.prepare(first_read), into(error));
+    one.buffer.commit(got);
+  }
+  http::request_parser<http::string_body> parser;
+  parser.header_limit(static_cast<std::uint32_t>(limits.header_bytes));
+  parser.body_limit(limits.body_bytes);
+  if (!error) {
+    one.stream.expires_after(limits.header);
+    co_await http::async_read_header(one.stream, one.buffer, parser, into(error));
+  }
+  if (!error && beast::iequals(parser.get()[http::field::expect], "100-continue"))
+    co_await write_text(one, "HTTP/1.1 100 Continue\r\n\r\n", error);
+  if (!error) {
+    one.stream.expires_after(limits.body);
+    co_await http::async_read(one.stream, one.buffer, parser, into(error));
+  }
+  if (!error) co_return parser.release();
+  if (const auto refused = answer_to(error, limits)) {
+    one.refused = true;
+    co_await write(one, *refused, nullptr);
+  }
+  co_return std::nullopt;
+}
+
+/// Whether the connection goes on.
+awaitable<bool> Server::Engine::reply(Connection& one, HttpRequest request) {
+  const http::request_header<> header = request.base();
+  const bool keep = request.keep_alive();
+  api::Response response;
+  if (const auto path = header.target(); path.starts_with("/api/") || path == "/api") {
+    response = co_await compute(request_of(std::move(request), one.peer));
+    if (!response.log.empty()) site.log(response.log);
+    publish(response.changed);
+    if (response.stream) {
+      co_await stream_events(one);
+      co_return false;
+    }
+  } else if (const PageFile* file = page_file(request)) {
+    response.body = file->bytes;
+    response.type = file->type;
+    response.headers.emplace_back("Cache-Control", file->cache);
+  } else {
+    response = refusal(site.page.empty() ? 503 : 404,
+                       site.page.empty() ? "the page is not built" : "there is nothing at this address");
+  }
+  co_await write(one, response, &header);
+  co_return keep && !stopping && one.stream.socket().is_open();
+}
+
+const PageFile* Server::Engine::page_file(const HttpRequest& request) const {
+  if (request.method() != http::verb::get && request.method() != http::verb::head) return nullptr;
+  const auto path = request.target().substr(0, request.target().find('?'));
+  return site.page.find({path.data(), path.size()});
+}
+
+/// Runs the handler on a worker, so that nobody else waits for it.
+awaitable<api::Response> Server::Engine::compute(api::Request request) {
+  if (waiting >= settings.limits.waiting)
+    co_return refusal(503, "too many requests wait for their answer; try again in a second");
+  ++waiting;
+  const auto work = [](Engine& engine, api::Request asked) -> awaitable<api::Response> {
+    co_return engine.site.answer(asked, engine.stop_computing.get_token());
+  };
+  net::thread_pool& pool = site.takes_long(request) ? slow : quick;
+  std::exception_ptr failed;
+  api::Response response;
+  try {
+    response = co_await net::co_spawn(pool, work(*this, std::move(request)), net::use_awaitable);
+  } catch (...) {
+    failed = std::current_exception();
+  }
+  --waiting;
+  if (failed) std::rethrow_exception(failed);
+  co_return response;
+}
+
+/// `to`: what is answered; null if it could not be read, and then the connection ends.
+awaitable<void> Server::Engine::write(Connection& one, const api::Response& response,
+                                      const http::request_header<>* to) {
+  http::response<http::string_body> message{static_cast<http::status>(response.status), http_1_1};
+  const bool head = to != nullptr && to->method() == http::verb::head;
+  add_safety(message);
+  message.set(http::field::content_type, response.type);
+  message.set(http::field::cache_control, "no-store");
+  for (const auto& [name, value] : response.headers)
+    if (name == "Set-Cookie")
+      message.insert(name, value);
+    else
+      message.set(name, value);
+  message.keep_alive(to != nullptr && !stopping && http_1_1 == to->version());
+  if (!head) message.body() = response.body;
+  message.content_length(response.body.size());
+  http::response_serializer<http::string_body> serializer{message};
+  one.stream.expires_after(settings.limits.write);
+  error_code error;
+  if (head)
+    co_await http::async_write_header(one.stream, serializer, into(error));
+  else
+    co_await http::async_write(one.stream, serializer, into(error));
+  if (error) one.stream.close();
+}
+
+awaitable<void> Server::Engine::write_text(Connection& one, std::string_view text, error_code& error) {
+  one.stream.expires_after(settings.limits.write);
+  while (!text.empty() && !error)
+    text.remove_prefix(
+        co_await one.stream.async_write_some(net::buffer(text.data(), text.size()), into(error)));
+}
+
+void Server::Engine::publish(const std::vector<api::Topic>& changed) {
+  if (changed.empty()) return;
+  for (Connection* one : connections) {
+    if (one->state != Connection::State::Streaming) continue;
+    for (const api::Topic topic : changed) one->pending |= 1U << static_cast<unsigned>(topic);
+    one->wake.cancel();
+  }
+}
+
+awaitable<void> Server::Engine::stream_events(Connection& one) {
+  one.state = Connection::State::Streaming;
+  http::response<http::empty_body> head{http::status::ok, http_1_1};
+  add_safety(head);
+  head.set(http::field::content_type, "text/event-stream");
+  head.set(http::field::cache_control, "no-store");
+  head.keep_alive(false);
+  http::response_serializer<http::empty_body> serializer{head};
+  one.stream.expires_after(settings.limits.write);
+  error_code error;
+  co_await http::async_write_header(one.stream, serializer, into(error));
+  if (!error) co_await write_text(one, ": here\n\n", error);
+  while (!error && !stopping) {
+    if (one.pending == 0) {
+      error_code woken;
+      one.wake.expires_after(settings.limits.heartbeat);
+      co_await one.wake.async_wait(into(woken));
+      if (stopping) break;
+    }
+    std::string text;
+    for (unsigned topic = 0; topic < topics; ++topic)
+      if ((one.pending >> topic & 1U) != 0)
+        text += "data: {\"changed\": \"" + std::string(name_of(static_cast<api::Topic>(topic))) + "\"}\n\n";
+    one.pending = 0;
+    // Not chosen inside the co_await: g++ 12 destroys such a temporary twice.
+    if (text.empty()) text = ": still here\n\n";
+    co_await write_text(one, text, error);
+  }
+}
+
+/// A client that is still sending would lose our answer if we just hung up: its words are read for a moment.
+awaitable<void> Server::Engine::close_gently(Connection& one) {
+  error_code error;
+  one.stream.socket().shutdown(tcp::socket::shutdown_send, error);
+  std::size_t drained = 0;
+  one.stream.expires_after(std::min(settings.limits.grace, settings.limits.body));
+  while (!error && drained < most_drained) {
+    one.buffer.clear();
+    drained += co_await one.stream.async_read_some(one.buffer.prepare(first_read), into(error));
+  }
+  one.stream.close();
+}
+
+Server::Server(std::unique_ptr<Engine> engine) : engine_(std::move(engine)) {}
+Server::~Server() = default;
+
+base::Result<std::unique_ptr<Server>> Server::listen(const Settings& settings, Site site) {
+  auto engine = std::make_unique<Engine>(settings, std::move(site));
+  if (const auto open = engine->open(); !open) return tl::unexpected(open.error());
+  return std::unique_ptr<Server>(new Server(std::move(engine)));
+}
+
+std::uint16_t Server::port() const {
+  return engine_->acceptor.local_endpoint().port();
+}
+
+void Server::run() {
+  engine_->run();
+}
+
+void Server::stop() {
+  net::post(engine_->io, [this] { engine_->begin_stop(); });
+}
+
+}  // namespace repwright::server

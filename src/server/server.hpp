@@ -1,0 +1,75 @@
+#pragma once
+
+#include <chrono>
+#include <cstddef>
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <stop_token>
+#include <string>
+#include <string_view>
+
+#include "api/http.hpp"
+#include "base/result.hpp"
+#include "server/page_files.hpp"
+
+/// HTTP/1.1 over sockets, in front of functions from request to response. The library behind it (Boost.Beast)
+/// stays in server.cpp.
+namespace repwright::server {
+
+/// What one client may ask of the server, and how long it may take.
+struct Limits {
+  std::size_t body_bytes = std::size_t{1024} * 1024;
+  std::size_t header_bytes = std::size_t{16} * 1024;
+  std::size_t connections = 256;  // one more is closed at once
+  std::size_t waiting = 64;       // requests that wait for a worker; one more gets 503
+  std::chrono::milliseconds idle{60'000};
+  std::chrono::milliseconds header{10'000};
+  std::chrono::milliseconds body{20'000};
+  std::chrono::milliseconds write{20'000};
+  std::chrono::milliseconds heartbeat{15'000};  // a comment on a silent stream of events
+  std::chrono::milliseconds grace{3'000};       // for answers under way when the server stops
+};
+
+/// Loopback: only this machine reaches the server.
+enum class Reach : std::uint8_t { Loopback, Network };
+enum class Signals : std::uint8_t { Leave, StopOnInterruptAndTerminate };
+
+struct Settings {
+  std::uint16_t port = 0;  // 0: any free one
+  Reach reach = Reach::Loopback;
+  Signals signals = Signals::Leave;
+  Limits limits{};
+};
+
+/// What the server serves. `answer` and `takes_long` get every request below /api; `answer` is called on
+/// worker threads, several at once, and throws nothing.
+struct Site {
+  std::function<api::Response(const api::Request& request, const std::stop_token& stop)> answer;
+  std::function<bool(const api::Request& request)> takes_long;
+  PageFiles page;
+  std::function<void(std::string_view line)> log;  // called on the thread that runs the server
+};
+
+class Server {
+ public:
+  /// Listens; nothing is answered before `run`. Fails with Unavailable if the port is taken or forbidden.
+  static base::Result<std::unique_ptr<Server>> listen(const Settings& settings, Site site);
+  ~Server();
+  Server(const Server&) = delete;
+  Server& operator=(const Server&) = delete;
+
+  std::uint16_t port() const;
+  /// Serves until `stop`: then no new connection is taken, answers under way have the time of grace, streams
+  /// of events end.
+  void run();
+  /// From any thread, as often as you like.
+  void stop();
+
+ private:
+  struct Engine;
+  explicit Server(std::unique_ptr<Engine> engine);
+  std::unique_ptr<Engine> engine_;
+};
+
+}  // namespace repwright::server

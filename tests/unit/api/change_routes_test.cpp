@@ -1,0 +1,142 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "support/front_desk.hpp"
+
+namespace repwright {
+namespace {
+
+using api::Method;
+using api::Response;
+using api::Topic;
+using nlohmann::json;
+using test::FrontDesk;
+using testing::ElementsAre;
+
+Response put(FrontDesk& front, const std::string& path, const json& body) {
+  return front.ask(Method::Put, path, body.dump(), front.cookie_of(app::Role::Coach));
+}
+json get(FrontDesk& front, const std::string& path) {
+  return json::parse(front.ask(Method::Get, path, "", front.cookie_of(app::Role::Coach)).body);
+}
+json error_of(const Response& response) {
+  return json::parse(response.body).at("error");
+}
+
+TEST(PutBoard, KeepsTheTextAndTellsEverybody) {
+  FrontDesk front;
+  json board = get(front, "/api/boards/sat-two-clocks");
+  const Response saved = put(front, "/api/boards/sat-two-clocks",
+                             {{"text", "3 RFT\n9 pull-ups\n"}, {"version", board["version"]}});
+  ASSERT_EQ(saved.status, 200) << saved.body;
+  EXPECT_THAT(saved.changed, ElementsAre(Topic::Boards));
+  EXPECT_THAT(front.keeper.notes, ElementsAre("board sat-two-clocks: 3 RFT\n9 pull-ups\n"));
+  board = get(front, "/api/boards/sat-two-clocks");
+  EXPECT_EQ(board["text"], "3 RFT\n9 pull-ups\n");
+  EXPECT_EQ(board["version"], json::parse(saved.body)["version"]);
+}
+
+TEST(PutBoard, RefusesAChangeOfAnOlderVersion) {
+  FrontDesk front;
+  const std::string version = get(front, "/api/boards/sat-two-clocks")["version"];
+  ASSERT_EQ(put(front, "/api/boards/sat-two-clocks", {{"text", "one"}, {"version", version}}).status, 200);
+  const Response late = put(front, "/api/boards/sat-two-clocks", {{"text", "two"}, {"version", version}});
+  EXPECT_EQ(late.status, 409);
+  EXPECT_TRUE(late.changed.empty());
+  EXPECT_EQ(get(front, "/api/boards/sat-two-clocks")["text"], "one");
+}
+
+TEST(PutBoard, MakesANewOneOnlyWhereThereIsNone) {
+  FrontDesk front;
+  EXPECT_EQ(put(front, "/api/boards/thursday", {{"text", "5 RFT\n9 pull-ups\n"}}).status, 200);
+  EXPECT_EQ(put(front, "/api/boards/thursday", {{"text", "other"}}).status, 409);
+  EXPECT_EQ(put(front, "/api/boards/friday", {{"text", "x"}, {"version", "0123456789abcdef"}}).status, 409);
+  EXPECT_EQ(put(front, "/api/boards/.hidden", {{"text", "x"}}).status, 404);
+}
+
+TEST(PutBoard, LeavesTheGymAsItIsWhenNothingCanBeKept) {
+  FrontDesk front;
+  front.keeper.full = true;
+  const Response failed = put(front, "/api/boards/thursday", {{"text", "5 RFT\n9 pull-ups\n"}});
+  EXPECT_EQ(failed.status, 503);
+  EXPECT_FALSE(front.desk.gym()->boards.contains("thursday"));
+}
+
+TEST(PutClass, KeepsWhoIsBooked) {
+  FrontDesk front;
+  json sat = get(front, "/api/classes/sat-24");
+  sat["class"]["booked"].erase(0);
+  const Response saved = put(front, "/api/classes/sat-24", sat);
+  ASSERT_EQ(saved.status, 200) << saved.body;
+  EXPECT_THAT(front.keeper.notes, ElementsAre("class sat-24"));
+  EXPECT_EQ(front.desk.gym()->classes.at("sat-24").booked.size(), 23u);
+}
+
+TEST(PutClass, RefusesPeopleAndBoardsThatAreNotThere) {
+  FrontDesk front;
+  json sat = get(front, "/api/classes/sat-24");
+  sat["class"]["booked"].push_back("nobody");
+  EXPECT_THAT(error_of(put(front, "/api/classes/sat-24", sat))["text"].get<std::string>(),
+              testing::HasSubstr("no person is called 'nobody'"));
+  json other = get(front, "/api/classes/sat-24");
+  other["class"]["board_id"] = "never";
+  EXPECT_EQ(put(front, "/api/classes/sat-24", other).status, 400);
+  json renamed = get(front, "/api/classes/sat-24");
+  renamed["class"]["id"] = "sun-24";
+  EXPECT_EQ(error_of(put(front, "/api/classes/sat-24", renamed))["field"], "class.id");
+  EXPECT_TRUE(front.keeper.notes.empty());
+}
+
+TEST(PutPeople, KeepsWhatTheTableSays) {
+  FrontDesk front;
+  json people = get(front, "/api/people");
+  people["rows"][0]["run 2000 m"] = "9:30";
+  const Response saved = put(front, "/api/people", people);
+  ASSERT_EQ(saved.status, 200) << saved.body;
+  EXPECT_EQ(get(front, "/api/people")["rows"][0]["run 2000 m"], "9:30");
+  EXPECT_EQ(put(front, "/api/people", people).status, 409);
+}
+
+TEST(PutPeople, ReadsBackTheRowsThatItGave) {
+  FrontDesk front;
+  const json people = get(front, "/api/people");
+  ASSERT_EQ(put(front, "/api/people", people).status, 200);
+  EXPECT_EQ(front.desk.gym()->people, test::demo_gym()->people);
+}
+
+TEST(PutPeople, NamesTheFirstBadCell) {
+  FrontDesk front;
+  json people = get(front, "/api/people");
+  people["rows"][4]["sex"] = "q";
+  const Response refused = put(front, "/api/people", people);
+  EXPECT_EQ(refused.status, 400);
+  EXPECT_EQ(error_of(refused)["field"], "rows.4.sex");
+}
+
+TEST(PutPeople, KeepsNobodyAwayFromTheirClass) {
+  FrontDesk front;
+  json people = get(front, "/api/people");
+  people["rows"].erase(0);
+  EXPECT_THAT(error_of(put(front, "/api/people", people))["text"].get<std::string>(),
+              testing::HasSubstr("no person is called 'a01'"));
+}
+
+TEST(PutHallAndHouse, KeepWhatIsRead) {
+  FrontDesk front;
+  json hall = get(front, "/api/hall");
+  hall["hall"]["name"] = "The Other Shed (invented)";
+  EXPECT_THAT(put(front, "/api/hall", hall).changed, ElementsAre(Topic::Hall));
+  EXPECT_EQ(get(front, "/api/gym")["name"], "The Other Shed (invented)");
+  json house = get(front, "/api/house");
+  EXPECT_THAT(put(front, "/api/house", house).changed, ElementsAre(Topic::House));
+  house["house"] = 3;
+  EXPECT_EQ(error_of(put(front, "/api/house", house))["field"], "house");
+  json broken = get(front, "/api/hall");
+  broken["hall"]["floor_m2"] = "wide";
+  EXPECT_EQ(put(front, "/api/hall", broken).status, 400);
+}
+
+}  // namespace
+}  // namespace repwright

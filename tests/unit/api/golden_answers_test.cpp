@@ -1,0 +1,120 @@
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <set>
+
+#include "support/files.hpp"
+#include "support/front_desk.hpp"
+
+/// One answer of each address as a file, for the page's tests to decode: tests/golden/api/NAME.json.
+/// UPDATE_GOLDEN=1 writes them anew.
+namespace repwright {
+namespace {
+
+using api::Method;
+using app::Role;
+using nlohmann::ordered_json;
+
+struct Example {
+  const char* name;
+  Method method;
+  const char* path;
+  const char* body;
+  std::optional<Role> role;
+};
+
+const std::vector<Example> examples{
+    {"me-nobody", Method::Get, "/api/me", "", std::nullopt},
+    {"me-coach", Method::Get, "/api/me", "", Role::Coach},
+    {"me-relief", Method::Get, "/api/me", "", Role::Relief},
+    {"me-person", Method::Get, "/api/me", "", Role::Person},
+    {"owner", Method::Post, "/api/owner",
+     R"({"token": "token-1", "name": "Mira", "password": "ten letters"})", std::nullopt},
+    {"sign-in-refused", Method::Post, "/api/sign-in", R"({"name": "Jo", "password": "ten letters"})",
+     std::nullopt},
+    {"sign-out", Method::Post, "/api/sign-out", "{}", Role::Coach},
+    {"accounts", Method::Get, "/api/accounts", "", Role::Owner},
+    {"account-person", Method::Post, "/api/accounts",
+     R"({"name": "p7", "role": "person", "person": "a07", "pin": "4711"})", Role::Owner},
+    {"gym", Method::Get, "/api/gym", "", Role::Owner},
+    {"boards", Method::Get, "/api/boards", "", Role::Coach},
+    {"board", Method::Get, "/api/boards/sat-two-clocks", "", Role::Coach},
+    {"board-saved", Method::Put, "/api/boards/thursday", R"({"text": "5 RFT\n9 pull-ups\n"})", Role::Coach},
+    {"board-stale", Method::Put, "/api/boards/sat-two-clocks",
+     R"({"text": "5 RFT", "version": "0123456789abcdef"})", Role::Coach},
+    {"classes", Method::Get, "/api/classes", "", Role::Coach},
+    {"class", Method::Get, "/api/classes/wed-morning-9", "", Role::Coach},
+    {"class-refused", Method::Put, "/api/classes/thursday", R"({"class": {"booked": ["nobody"]}})",
+     Role::Coach},
+    {"people", Method::Get, "/api/people", "", Role::Coach},
+    {"people-relief", Method::Get, "/api/people", "", Role::Relief},
+    {"people-refused", Method::Put, "/api/people", R"({"rows": [{"name": "Jo", "sex": "q"}]})", Role::Coach},
+    {"person", Method::Get, "/api/people/a07", "", Role::Person},
+    {"person-refused", Method::Get, "/api/people/a08", "", Role::Person},
+    {"people-preview", Method::Post, "/api/people/preview", "name,sex,run 400 m\nJo,f,1:20\n", Role::Coach},
+    {"people-preview-bad", Method::Post, "/api/people/preview", "name,sex,run 400 m\nJo,q,fast\n",
+     Role::Coach},
+    {"hall", Method::Get, "/api/hall", "", Role::Coach},
+    {"hall-refused", Method::Put, "/api/hall", R"({"hall": {"floor_m2": "wide"}})", Role::Coach},
+    {"house", Method::Get, "/api/house", "", Role::Coach},
+    {"house-refused", Method::Put, "/api/house", "{}", Role::Coach},
+    {"read", Method::Post, "/api/read", R"({"text": "5 RFT (cap 18)\n300 m run\n9 pull-ups\n12 swngs\n"})",
+     Role::Coach},
+    {"read-refused", Method::Post, "/api/read", "{}", Role::Coach},
+    {"tidy", Method::Post, "/api/tidy", R"({"text": "5 rft cap 18\n15 kbs 24/16"})", Role::Coach},
+    {"rehearse", Method::Post, "/api/rehearse",
+     R"({"text": "5 RFT (cap 18)\n300 m run\n9 pull-ups\n", "class": "wed-morning-9", "heads": 3, "runs": 5})",
+     Role::Coach},
+    {"rehearse-refused", Method::Post, "/api/rehearse", R"({"text": "12:75 AMRAP\n7 burpees\n"})",
+     Role::Coach},
+    {"movements", Method::Get, "/api/movements", "", Role::Coach},
+};
+
+/// The kinds of values and the names, not the numbers and words: a forecast moves with every better constant,
+/// and the catalogue grows.
+ordered_json shape_of(const ordered_json& value) {
+  ordered_json shape = value;
+  if (value.is_number()) return "a number";
+  if (value.is_string()) return "a text";
+  if (value.is_object())
+    for (auto& [key, each] : shape.items()) each = shape_of(each);
+  if (value.is_array())
+    return value.empty() ? ordered_json::array() : ordered_json::array({shape_of(value[0])});
+  return shape;
+}
+
+TEST(GoldenAnswers, AreWhatEachAddressAnswers) {
+  const std::filesystem::path folder = test::source_dir() / "tests/golden/api";
+  for (const Example& example : examples) {
+    test::FrontDesk front;
+    const std::string name = example.name;
+    if (name == "owner") front.gate.new_owner_token();
+    const api::Response given = front.ask(example.method, example.path, example.body,
+                                          example.role ? front.cookie_of(*example.role) : "");
+    const ordered_json answer{{"status", given.status}, {"body", ordered_json::parse(given.body)}};
+    const std::filesystem::path file = folder / (name + ".json");
+    if (std::getenv("UPDATE_GOLDEN") != nullptr) {
+      std::filesystem::create_directories(folder);
+      std::ofstream(file, std::ios::binary) << answer.dump(1) << "\n";
+      continue;
+    }
+    const ordered_json expected = ordered_json::parse(test::text_of_file(file));
+    const bool moves = name == "rehearse" || name == "movements";
+    EXPECT_EQ((moves ? shape_of(answer) : answer).dump(1), (moves ? shape_of(expected) : expected).dump(1))
+        << name;
+  }
+}
+
+TEST(GoldenAnswers, ShowEveryRoute) {
+  std::set<const api::Route*> shown;
+  for (const Example& example : examples) shown.insert(api::match(example.method, example.path).route);
+  for (const api::Route& route : api::routes())
+    // A stream has no answer to show.
+    EXPECT_TRUE(shown.contains(&route) || route.path == "/api/events") << route.path;
+}
+
+}  // namespace
+}  // namespace repwright
