@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/math.hpp"
+#include "body/estimate.hpp"
 
 namespace repwright::body {
 
@@ -92,7 +93,9 @@ double own_set(const EffortSpec& spec, const Body& body, double kappa) {
       return std::min(set, set_at_share(reference, ratio, kappa) * base::pow(burden, -7.9));
     return set;
   }
-  if (spec.ratio) return set_at_share(*spec.ratio * std::max(1.0, reference), burden, kappa);
+  // Below the first rep of the group's test its logarithm goes on: an easier movement has reps left there,
+  // and a mark of it still tells of the capacity.
+  if (spec.ratio) return set_at_share(*spec.ratio * base::exp(log_of_set(reference)), burden, kappa);
   return std::numeric_limits<double>::infinity();
 }
 
