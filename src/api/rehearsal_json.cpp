@@ -82,6 +82,7 @@ Json place_json(const PlaceUse& place) {
   Json queue = Json::array();
   for (const auto& [at, waiting] : place.queue) queue.push_back({milli(at), milli(waiting)});
   return {{"place", place.place.text},
+          {"name", place.name},
           {"count", place.count},
           {"wait_mean_s", milli(place.wait_mean_s)},
           {"wait_p90_s", milli(place.wait_p90_s)},

@@ -1,7 +1,7 @@
 #include "app/rehearse_class.hpp"
 
 #include <algorithm>
-#include <iterator>
+#include <limits>
 
 #include "app/parallel.hpp"
 #include "app/who_comes.hpp"
@@ -42,6 +42,16 @@ rehearsal::Cast cast_of(const std::vector<domain::Person>& people,
   return cast;
 }
 
+std::vector<rehearsal::History> history_of(const std::vector<domain::Person>& people,
+                                           const ClassRequest& request) {
+  std::vector<rehearsal::History> histories;
+  for (const domain::Person& person : people) {
+    const auto known = request.history.find(person.id);
+    histories.push_back(known == request.history.end() ? rehearsal::History{} : known->second);
+  }
+  return histories;
+}
+
 int line_of(const board::Reading& reading, domain::StepId step) {
   const auto index = static_cast<std::size_t>(step.index);
   return step.index >= 0 && index < reading.steps.size() ? reading.steps[index].line : 0;
@@ -56,24 +66,55 @@ void fill_in_lines(domain::Rehearsal& rehearsal, const board::Reading& reading) 
     if (finding.step) finding.line = line_of(reading, *finding.step);
 }
 
-/// What was seen while the scripts were written and what the runs showed, the gravest first.
+void fill_in_names(domain::Rehearsal& rehearsal, const GymKnowledge& gym) {
+  for (domain::PlaceUse& use : rehearsal.places) {
+    const auto route = std::ranges::find(gym.hall.routes, use.place.text,
+                                         [](const domain::Route& known) { return known.id.text; });
+    if (route != gym.hall.routes.end())
+      use.name = route->name;
+    else if (const domain::Equipment* equipment = gym.catalogue.find(use.place))
+      use.name = equipment->name;
+  }
+}
+
+/// How many people a finding is about; the whole class comes before any of its people.
+std::size_t reach(const domain::Finding& finding) {
+  const bool everybody =
+      finding.kind == domain::FindingKind::OverClass || finding.kind == domain::FindingKind::NobodyFinishes;
+  return everybody ? std::numeric_limits<std::size_t>::max() : finding.people.size();
+}
+
+/// What was seen while the scripts were written and what the runs showed: the gravest first, then what most
+/// people meet.
 std::vector<domain::Finding> findings_of(const rehearsal::WrittenFloor& floor,
                                          const rehearsal::FindingRequest& request) {
   std::vector<domain::Finding> findings = rehearsal::find(request);
   findings.insert(findings.end(), floor.findings.begin(), floor.findings.end());
-  std::vector<domain::Finding> ordered;
-  for (const auto severity :
-       {domain::FindingSeverity::Problem, domain::FindingSeverity::Warning, domain::FindingSeverity::Note})
-    std::ranges::copy_if(findings, std::back_inserter(ordered),
-                         [&](const domain::Finding& finding) { return finding.severity == severity; });
-  return ordered;
+  std::ranges::stable_sort(findings, [](const domain::Finding& a, const domain::Finding& b) {
+    return a.severity != b.severity ? a.severity > b.severity : reach(a) > reach(b);
+  });
+  return findings;
+}
+
+/// Adds the findings, and what each person did.
+void add_findings(ClassRehearsal& result, const rehearsal::WrittenFloor& floor,
+                  const std::vector<domain::Person>& people, const ClassRequest& request) {
+  const rehearsal::FindingRequest seen{.rehearsal = result.rehearsal,
+                                       .plan = floor.plan,
+                                       .timetable = result.timetable,
+                                       .catalogue = request.gym.catalogue,
+                                       .hall = request.gym.hall,
+                                       .history = history_of(people, request)};
+  result.rehearsal.findings = findings_of(floor, seen);
+  for (std::size_t p = 0; p < people.size(); ++p) result.reps.push_back(rehearsal::reps_by_group(seen, p));
 }
 
 }  // namespace
 
 base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
   if (std::ranges::none_of(request.reading.board.blocks, has_work))
-    return base::failure(base::ErrorCode::Invalid, "the board has no work to rehearse");
+    return base::failure(base::ErrorCode::Invalid,
+                         "the board has no work to rehearse: chalk at least one line such as `10 push-ups`");
   auto attendance = who_comes(request.people, request.gym_class, request.heads);
   if (!attendance) return tl::unexpected(attendance.error());
 
@@ -120,12 +161,8 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
                           in_parallel(request.threads));
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   result.rehearsal = std::move(*rehearsed);
-  result.rehearsal.findings = findings_of(floor, {.rehearsal = result.rehearsal,
-                                                  .plan = floor.plan,
-                                                  .timetable = result.timetable,
-                                                  .catalogue = request.gym.catalogue,
-                                                  .hall = request.gym.hall,
-                                                  .history = {}});
+  fill_in_names(result.rehearsal, request.gym);
+  add_findings(result, floor, attendance->people, request);
   result.rehearsal.notes.insert(result.rehearsal.notes.end(), floor.notes.begin(), floor.notes.end());
   result.people = std::move(attendance->people);
   fill_in_lines(result.rehearsal, request.reading);

@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <map>
 #include <optional>
 #include <stop_token>
 #include <string>
@@ -20,6 +21,7 @@
 #include "domain/people.hpp"
 #include "domain/rehearsal.hpp"
 #include "domain/score.hpp"
+#include "rehearsal/findings.hpp"
 #include "rehearsal/plain_fit.hpp"
 #include "timetable/timetable.hpp"
 
@@ -31,7 +33,8 @@ struct GymKnowledge {
   body::Constants constants;
   domain::House house;
   domain::Hall hall;
-  std::vector<domain::ScoreEntry> scores;  // past ones, for what is more than lately; may be empty
+  std::vector<domain::ScoreEntry> scores;     // past ones, for what is more than lately; may be empty
+  std::map<std::string, std::string> boards;  // texts by id, as far as the scores name them
 };
 
 struct ClassRequest {
@@ -48,13 +51,16 @@ struct ClassRequest {
   std::stop_token stop;
   /// Whose bodies are played in each run; empty: drawn from what the marks of each person tell.
   std::function<body::Body(const domain::Person& person, int run)> bodies{};
+  /// What people have done lately, as `lately` tells; who is not in it is not warned.
+  std::map<domain::PersonId, rehearsal::History> history{};
 };
 
 struct ClassRehearsal {
   std::vector<domain::Person> people;  // who came
   timetable::Timetable timetable;
   domain::FittedBoard fitted;
-  domain::Rehearsal rehearsal;  // lines of the text filled in
+  domain::Rehearsal rehearsal;             // lines of the text filled in
+  std::vector<rehearsal::GroupReps> reps;  // of each who came, over all pieces
 };
 
 /// Rehearses a class from its read board to findings that name lines of the text. Fails with Invalid when the

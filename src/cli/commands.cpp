@@ -13,7 +13,9 @@
 #include "api/reading_json.hpp"
 #include "api/rehearsal_json.hpp"
 #include "api/timetable_json.hpp"
+#include "app/lately.hpp"
 #include "app/rehearse_class.hpp"
+#include "app/swaps.hpp"
 #include "base/civil_date.hpp"
 #include "board/read.hpp"
 #include "board/tidy.hpp"
@@ -82,7 +84,8 @@ base::Result<app::ClassRehearsal> rehearsed(const ClassOptions& options, const C
        .runs = options.runs,
        .threads = options.threads,
        .keep_draws = options.draws,
-       .stop = {}});
+       .stop = {},
+       .history = app::lately(inputs.gym, inputs.people, inputs.gym_class)});
 }
 
 }  // namespace
@@ -119,6 +122,8 @@ int run_timetable(const ClassOptions& options) {
   if (has_errors(reading)) return input_at_fault;
   const timetable::Timetable planned = timetable::lay_out(
       reading.board, inputs->gym_class, {.last_rest_counts = inputs->gym.house.last_rest_counts});
+  if (planned.boxes.empty())
+    return refuse({base::ErrorCode::Invalid, inputs->board.name + ": nothing on it takes time"});
   if (options.json) {
     say(api::timetable_json(planned));
     return fine;
@@ -144,9 +149,11 @@ int run_rehearse(const ClassOptions& options) {
   if (options.json) {
     say(api::rehearsal_json(rehearsal, {reading.board.title, timetable::fixed_length(reading.board)}));
   } else {
-    say(sheets::rehearsal_text(rehearsal, {.title = reading.board.title,
-                                           .when = when_words(inputs->gym_class),
-                                           .people = static_cast<int>(result->people.size())}));
+    say(sheets::rehearsal_text(
+        rehearsal, {.title = reading.board.title,
+                    .when = when_words(inputs->gym_class),
+                    .people = static_cast<int>(result->people.size()),
+                    .swaps = app::swaps_of(result->fitted, inputs->gym.catalogue, result->people)}));
   }
   return fine;
 }

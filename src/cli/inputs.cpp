@@ -1,5 +1,7 @@
 #include "cli/inputs.hpp"
 
+#include <fmt/format.h>
+
 #include <filesystem>
 #include <iostream>
 #include <iterator>
@@ -20,6 +22,30 @@ namespace {
 
 namespace fs = std::filesystem;
 using base::Result;
+
+/// A page of text is a board; more is another file taken for one.
+constexpr std::size_t largest_board = 256UL * 1024;
+
+/// The board's text, or why those bytes cannot be one.
+Result<BoardText> board_of(std::string name, std::string bytes) {
+  if (bytes.size() > largest_board)
+    return base::failure(base::ErrorCode::Invalid,
+                         fmt::format("{}: has {} bytes, a board at most {}: is it the right file?", name,
+                                     bytes.size(), largest_board));
+  if (bytes.find('\0') != std::string::npos)
+    return base::failure(base::ErrorCode::Invalid,
+                         name +
+                             ": is not plain text; save the board as text in UTF-8, not as a document, "
+                             "a picture or UTF-16");
+  return BoardText{std::move(name), std::move(bytes)};
+}
+
+Result<void> check_gym(const std::optional<std::string>& gym) {
+  if (!gym || fs::is_directory(*gym)) return {};
+  return base::failure(
+      base::ErrorCode::NotFound,
+      *gym + (fs::exists(*gym) ? ": is a file, --gym takes a folder" : ": there is no such folder"));
+}
 
 /// The file that was named, else the one of the gym folder if it is there.
 std::optional<fs::path> chosen(const std::optional<std::string>& named, const std::optional<std::string>& gym,
@@ -83,6 +109,11 @@ Result<void> load_gym_class(const ClassOptions& options, ClassInputs& inputs) {
   if (!file) return tl::unexpected(file.error());
   inputs.gym_class = std::move(file->gym_class);
   inputs.notes.insert(inputs.notes.end(), file->notes.begin(), file->notes.end());
+  const std::string& planned = inputs.gym_class.board_id;
+  const std::string rehearsed = fs::path(options.board).stem().string();
+  if (!planned.empty() && planned != rehearsed)
+    inputs.notes.push_back(fmt::format("the class of {} is planned with the board `{}`, this is `{}`",
+                                       path.string(), planned, rehearsed));
   return {};
 }
 
@@ -97,13 +128,48 @@ Result<void> load_scores(const std::optional<fs::path>& path, ClassInputs& input
   return {};
 }
 
+/// The boards of the gym that the scores are of.
+Result<void> load_boards(const std::optional<std::string>& gym, ClassInputs& inputs) {
+  if (!gym) return {};
+  for (const domain::ScoreEntry& entry : inputs.gym.scores) {
+    if (entry.board_id.empty() || inputs.gym.boards.contains(entry.board_id)) continue;
+    const fs::path path = fs::path(*gym) / "boards" / (entry.board_id + ".txt");
+    if (path.filename() != entry.board_id + ".txt" || !fs::exists(path)) continue;
+    auto bytes = store::read_file(path);
+    if (!bytes) return tl::unexpected(bytes.error());
+    inputs.gym.boards.emplace(entry.board_id, std::move(*bytes));
+  }
+  return {};
+}
+
+/// What `--out` could have meant.
+std::string known_places(const domain::Hall& hall) {
+  if (hall.places.empty()) return "with --hall or --gym, the places of the hall are known";
+  std::vector<std::string> ids;
+  ids.reserve(hall.places.size());
+  for (const domain::PlaceKind& kind : hall.places) ids.push_back(kind.equipment.text);
+  return fmt::format("the hall has {}", fmt::join(ids, ", "));
+}
+
+/// Whether so many places can be out, in words; empty if they can.
+std::string out_note(const PlaceOut& out, const domain::Hall& hall) {
+  const auto places = hall.places_of({out.place});
+  if (!places) return fmt::format("--out {}: the hall does not count these places, nobody waits", out.place);
+  if (out.count > *places)
+    return fmt::format("--out {}={}: the hall has {}, so all of them are out", out.place, out.count, *places);
+  return "";
+}
+
 /// What the command line says of the day comes on top of what the class says.
 Result<void> add_day(const ClassOptions& options, ClassInputs& inputs) {
   inputs.gym_class.indoors = inputs.gym_class.indoors || options.indoors;
   for (const PlaceOut& out : options.out) {
     if (!inputs.gym.catalogue.find(domain::EquipmentId{out.place}))
-      return base::failure(base::ErrorCode::NotFound, "--out: no kind of place is called `" + out.place +
-                                                          "`; the catalogue's equipment has them");
+      return base::failure(base::ErrorCode::NotFound,
+                           fmt::format("--out: no kind of place is called `{}`; {}", out.place,
+                                       known_places(inputs.gym.hall)));
+    if (std::string note = out_note(out, inputs.gym.hall); !note.empty())
+      inputs.notes.push_back(std::move(note));
     inputs.gym_class.faults.push_back({{out.place}, out.count, "out today"});
   }
   return {};
@@ -114,14 +180,15 @@ Result<void> add_day(const ClassOptions& options, ClassInputs& inputs) {
 Result<BoardText> load_board(const std::string& path) {
   if (path == "-") {
     const std::istreambuf_iterator<char> begin(std::cin);
-    return BoardText{"standard input", std::string(begin, {})};
+    return board_of("standard input", std::string(begin, {}));
   }
   auto bytes = store::read_file(path);
   if (!bytes) return tl::unexpected(bytes.error());
-  return BoardText{path, std::move(*bytes)};
+  return board_of(path, std::move(*bytes));
 }
 
 Result<ReadInputs> load_reading(const ReadOptions& options) {
+  if (const auto gym = check_gym(options.gym); !gym) return tl::unexpected(gym.error());
   auto board = load_board(options.board);
   if (!board) return tl::unexpected(board.error());
   auto catalogue = load_movements(options.gym);
@@ -133,6 +200,7 @@ Result<ReadInputs> load_reading(const ReadOptions& options) {
 }
 
 Result<ClassInputs> load_class(const ClassOptions& options) {
+  if (const auto gym = check_gym(options.gym); !gym) return tl::unexpected(gym.error());
   ClassInputs inputs;
   auto board = load_board(options.board);
   if (!board) return tl::unexpected(board.error());
@@ -151,6 +219,7 @@ Result<ClassInputs> load_class(const ClassOptions& options) {
       .and_then([&] { return load_people(chosen(options.people, options.gym, "people.csv"), inputs); })
       .and_then([&] { return load_gym_class(options, inputs); })
       .and_then([&] { return load_scores(chosen(std::nullopt, options.gym, "scores.csv"), inputs); })
+      .and_then([&] { return load_boards(options.gym, inputs); })
       .and_then([&] { return add_day(options, inputs); })
       .map([&] { return std::move(inputs); });
 }

@@ -1,7 +1,9 @@
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cstdio>
 #include <exception>
 #include <functional>
+#include <optional>
 #include <string>
 
 #include "cli/commands.hpp"
@@ -14,6 +16,7 @@ using repwright::cli::PlaceOut;
 using repwright::cli::ReadOptions;
 using repwright::cli::ServeOptions;
 
+constexpr int output_lost = 1;
 constexpr int usage_error = 2;
 constexpr int bug_of_ours = 70;
 
@@ -31,11 +34,15 @@ std::vector<PlaceOut> places_out(const std::vector<std::string>& texts) {
   return out;
 }
 
+std::string not_negative(const std::string& text) {
+  return text.starts_with('-') ? text + " is below 0" : "";
+}
+
 void add_board(CLI::App& command, std::string& board) {
   command.add_option("BOARD", board, "the board's text: a file, or - for the standard input")->required();
 }
 
-void add_class(CLI::App& command, ClassOptions& options, std::vector<std::string>& out) {
+CLI::Option* add_class(CLI::App& command, ClassOptions& options, std::vector<std::string>& out) {
   add_board(command, options.board);
   command.add_option("--people", options.people, "who comes: people.csv");
   command.add_option("--hall", options.hall,
@@ -52,18 +59,55 @@ void add_class(CLI::App& command, ClassOptions& options, std::vector<std::string
   command.add_option("--runs", options.runs, "how often the class is played")
       ->check(CLI::Range(1, 100000))
       ->capture_default_str();
-  command.add_option("--seed", options.seed, "same seed, same answer")->capture_default_str();
+  command.add_option("--seed", options.seed, "same seed, same answer")
+      ->check(not_negative)
+      ->capture_default_str();
   command.add_option("--threads", options.threads, "0: as many as the machine has; never changes the answer")
       ->check(CLI::Range(0, 256))
       ->capture_default_str();
   command.add_flag("--as-written", options.as_written, "ignore limits and versions; for outside checks only");
-  command.add_flag("--json", options.json, "one JSON document on the standard output");
+  return command.add_flag("--json", options.json, "one JSON document on the standard output");
 }
 
 void add_reading(CLI::App& command, ReadOptions& options) {
   add_board(command, options.board);
   command.add_option("--house", options.house, "the gym's defaults: house.json");
   command.add_option("--gym", options.gym, "a gym folder: its defaults and its own movements");
+}
+
+/// The names of the commands, as the help lists them.
+std::string command_names(const CLI::App& app) {
+  std::string names;
+  for (const CLI::App* command : app.get_subcommands({}))
+    names += (names.empty() ? "" : ", ") + command->get_name();
+  return names;
+}
+
+/// The exit code if there is nothing to do: help was asked for, or the line is not understood.
+std::optional<int> parse(CLI::App& app, int argc, char** argv) {
+  const std::string first = argc > 1 ? argv[1] : "";
+  const bool is_option = first.starts_with('-');
+  const auto commands = app.get_subcommands({});
+  if (!is_option && std::ranges::none_of(commands, [&](const CLI::App* c) { return c->check_name(first); })) {
+    const std::string what =
+        first.empty() ? "name a command" : "no command is called `" + first + "`; there are";
+    std::fprintf(stderr, "repwright: %s: %s\nRun with --help for more information.\n", what.c_str(),
+                 command_names(app).c_str());
+    return usage_error;
+  }
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error) == 0 ? 0 : usage_error;
+  }
+  return std::nullopt;
+}
+
+/// The code, unless what was said could not be written (a full disk).
+int written(int code) {
+  if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0) return code;
+  std::fputs("repwright: the standard output cannot be written\n", stderr);
+  return output_lost;
 }
 
 void add_serve(CLI::App& command, ServeOptions& options) {
@@ -97,8 +141,9 @@ int run(int argc, char** argv) {
   std::vector<std::string> rehearse_out;
   command =
       app.add_subcommand("rehearse", "play the class with these people: scores, queues, slack, findings");
-  add_class(*command, rehearse, rehearse_out);
-  command->add_flag("--draws", rehearse.draws, "with --json: every person's score in every run");
+  CLI::Option* as_json = add_class(*command, rehearse, rehearse_out);
+  command->add_flag("--draws", rehearse.draws, "with --json: every person's score in every run")
+      ->needs(as_json);
   command->callback([&] {
     rehearse.out = places_out(rehearse_out);
     chosen = [&] { return repwright::cli::run_rehearse(rehearse); };
@@ -115,10 +160,8 @@ int run(int argc, char** argv) {
 
   DemoOptions demo;
   command = app.add_subcommand("demo", "write the demo gym (all invented) as a gym folder");
-  command
-      ->add_option("DIR", demo.folder,
-                   "the folder to write; files of the demo that are there are written anew")
-      ->required();
+  command->add_option("DIR", demo.folder, "the folder to write: a new one, or an empty one")->required();
+  command->add_flag("--anew", demo.anew, "write the demo's files over those of the same names");
   command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
 
   ServeOptions serve;
@@ -126,13 +169,8 @@ int run(int argc, char** argv) {
   add_serve(*command, serve);
   command->callback([&] { chosen = [&] { return repwright::cli::run_serve(serve); }; });
 
-  try {
-    app.parse(argc, argv);
-  } catch (const CLI::ParseError& error) {
-    const int code = app.exit(error);
-    return code == 0 ? 0 : usage_error;
-  }
-  return chosen();
+  if (const auto code = parse(app, argc, argv)) return *code;
+  return written(chosen());
 }
 
 }  // namespace

@@ -42,6 +42,7 @@ struct ServeOptions {
 
 struct DemoOptions {
   std::string folder;
+  bool anew = false;  // write over what is there
 };
 
 }  // namespace repwright::cli

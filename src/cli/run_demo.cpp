@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <cstdio>
+#include <filesystem>
 
 #include "app/demo_history.hpp"
 #include "cli/commands.hpp"
@@ -13,6 +14,21 @@
 
 namespace repwright::cli {
 namespace {
+
+/// A gym of people's own is not written over by mistake.
+base::Result<void> check_folder(const DemoOptions& options) {
+  namespace fs = std::filesystem;
+  std::error_code ignored;
+  if (!fs::exists(options.folder, ignored)) return {};
+  if (!fs::is_directory(options.folder, ignored))
+    return base::failure(base::ErrorCode::Invalid, options.folder + ": is a file, expected a folder");
+  if (!options.anew && !fs::is_empty(options.folder, ignored))
+    return base::failure(base::ErrorCode::Conflict,
+                         options.folder +
+                             ": is not empty; name a new folder, or say --anew to write the "
+                             "demo's files over those of the same names");
+  return {};
+}
 
 /// The demo gym with its history played; how many scores it has.
 base::Result<std::size_t> write_demo(const std::string& folder) {
@@ -43,7 +59,7 @@ base::Result<std::size_t> write_demo(const std::string& folder) {
 }  // namespace
 
 int run_demo(const DemoOptions& options) {
-  const auto scores = write_demo(options.folder);
+  const auto scores = check_folder(options).and_then([&] { return write_demo(options.folder); });
   if (!scores) {
     std::fputs(fmt::format("repwright: {}\n", scores.error().message).c_str(), stderr);
     return 1;

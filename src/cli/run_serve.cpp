@@ -35,8 +35,8 @@ base::Result<app::OpenGym> open_folder(const fs::path& folder, const fs::path& d
   auto gym = store::read_gym(folder, *catalogue);
   if (!gym) return tl::unexpected(gym.error());
   app::OpenGym open;
-  open.knowledge = {std::move(*catalogue), std::move(*constants), std::move(gym->house), std::move(gym->hall),
-                    std::move(gym->scores)};
+  open.knowledge = {std::move(*catalogue), std::move(*constants),  std::move(gym->house),
+                    std::move(gym->hall),  std::move(gym->scores), gym->boards};
   open.people = std::move(gym->people);
   open.boards = std::move(gym->boards);
   open.classes = std::move(gym->classes);

@@ -59,7 +59,8 @@ struct PersonOutcome {
 
 /// `queue` holds (seconds of the class, mean number waiting).
 struct PlaceUse {
-  EquipmentId place;
+  EquipmentId place;   // or the id of a route
+  std::string name{};  // as people say it; empty: not known
   int count = 0;
   double wait_mean_s = 0, wait_p90_s = 0, queue_max_mean = 0;
   std::vector<std::pair<double, double>> queue;

@@ -14,9 +14,11 @@
 
 namespace repwright::rehearsal {
 
+using GroupReps = std::array<double, body::group_count>;
+
 /// Reps per muscle group that a person has done in one week, the latest week last; empty: nothing known.
 struct History {
-  std::vector<std::array<double, body::group_count>> weeks;
+  std::vector<GroupReps> weeks;
 };
 
 /// What findings are looked for in; what it points to must outlive the call.
@@ -41,6 +43,9 @@ void find_overruns(const FindingRequest& request, std::vector<domain::Finding>& 
 void find_late_runners(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_crowding(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_jumps_in_load(const FindingRequest& request, std::vector<domain::Finding>& found);
+
+/// What the person did in the class, mean over the runs.
+GroupReps reps_by_group(const FindingRequest& request, std::size_t person);
 
 /// '3:05', '1:02:10'.
 std::string clock_words(double seconds);

@@ -99,20 +99,6 @@ void find_full_routes(const FindingRequest& request, std::vector<Finding>& found
   }
 }
 
-std::array<double, body::group_count> reps_of(const FindingRequest& request, std::size_t person) {
-  std::array<double, body::group_count> reps{};
-  for (std::size_t piece = 0; piece < request.plan.pieces.size(); ++piece) {
-    const auto& tasks = request.plan.pieces[piece].scripts[person].tasks;
-    for (const domain::StepTrace& step : request.rehearsal.people[person].pieces[piece].steps) {
-      const auto task = std::ranges::find_if(
-          tasks, [&](const Task& t) { return t.step == step.step && t.movement == step.version; });
-      if (task == tasks.end() || task->unit != domain::Unit::Reps) continue;
-      reps[body::index_of(task->effort.group)] += step.amount * step.share_of_runs;
-    }
-  }
-  return reps;
-}
-
 }  // namespace
 
 void find_crowding(const FindingRequest& request, std::vector<Finding>& found) {
@@ -133,6 +119,20 @@ void find_crowding(const FindingRequest& request, std::vector<Finding>& found) {
   finding.people = busiest->people;
 }
 
+GroupReps reps_by_group(const FindingRequest& request, std::size_t person) {
+  GroupReps reps{};
+  for (std::size_t piece = 0; piece < request.plan.pieces.size(); ++piece) {
+    const auto& tasks = request.plan.pieces[piece].scripts[person].tasks;
+    for (const domain::StepTrace& step : request.rehearsal.people[person].pieces[piece].steps) {
+      const auto task = std::ranges::find_if(
+          tasks, [&](const Task& t) { return t.step == step.step && t.movement == step.version; });
+      if (task == tasks.end() || task->unit != domain::Unit::Reps) continue;
+      reps[body::index_of(task->effort.group)] += step.amount * step.share_of_runs;
+    }
+  }
+  return reps;
+}
+
 void find_jumps_in_load(const FindingRequest& request, std::vector<Finding>& found) {
   for (std::size_t g = 0; g < body::group_count; ++g) {
     std::vector<std::string> names;
@@ -143,7 +143,7 @@ void find_jumps_in_load(const FindingRequest& request, std::vector<Finding>& fou
       double best = 0;
       for (std::size_t w = weeks.size() - std::min(weeks.size(), weeks_looked_at); w < weeks.size(); ++w)
         best = std::max(best, weeks[w][g]);
-      const double today = reps_of(request, p)[g];
+      const double today = reps_by_group(request, p)[g];
       if (today < worth_counting || today <= much_more * best) continue;
       names.push_back(request.rehearsal.people[p].name);
       people.push_back(request.rehearsal.people[p].person);

@@ -142,7 +142,7 @@ void PersonFit::choose_version(FittedItem& fitted, const ItemAt& line, const Mov
   }
   take(fitted, line, movement, version);
   if (!limit)
-    fitted.swapped_for = version.standing ? "standing version" : "no full rep as written";
+    fitted.swapped_for = version.standing ? "as usual" : "no full rep as written";
   else
     fitted.swapped_for = limit->action.empty() ? version.movement->name : limit->action;
 }

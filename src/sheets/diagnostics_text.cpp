@@ -3,11 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cstdint>
-#include <utility>
 
 #include "base/utf8.hpp"
+#include "sheets/columns.hpp"
 
 namespace repwright::sheets {
 namespace {
@@ -25,22 +24,6 @@ std::string_view severity_word(Severity severity) {
       return "error";
   }
   return "";
-}
-
-/// Columns of a character in a terminal: none for combining marks, two for the wide blocks of East Asian
-/// scripts and pictographs (Unicode 15 East Asian Width, the blocks in whole), one for the rest.
-int columns(char32_t c) {
-  static constexpr std::array<std::pair<char32_t, char32_t>, 4> none{
-      {{0x0300, 0x036F}, {0x200B, 0x200F}, {0x20D0, 0x20FF}, {0xFE00, 0xFE0F}}};
-  static constexpr std::array<std::pair<char32_t, char32_t>, 6> wide{{{0x1100, 0x115F},
-                                                                      {0x2E80, 0xA4CF},
-                                                                      {0xAC00, 0xD7A3},
-                                                                      {0xF900, 0xFAFF},
-                                                                      {0xFF00, 0xFF60},
-                                                                      {0x1F300, 0x1FAFF}}};
-  const auto within = [c](const auto& range) { return c >= range.first && c <= range.second; };
-  if (std::ranges::any_of(none, within)) return 0;
-  return std::ranges::any_of(wide, within) ? 2 : 1;
 }
 
 constexpr char32_t replacement = 0xFFFD;
@@ -89,7 +72,7 @@ Excerpt excerpt_of(std::string_view text, const domain::Span& span) {
     } else {
       for (const char32_t c : base::code_points(base::repair_utf8(text.substr(offset, next - offset)))) {
         append(excerpt.line, shown(c));
-        column += static_cast<std::size_t>(columns(shown(c)));
+        column += columns_of(shown(c));
       }
     }
     if (offset < span.end) last = column;

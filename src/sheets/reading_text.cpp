@@ -13,7 +13,7 @@ std::string reading_text(const ReadingWords& words) {
   if (words.sentences.empty()) text += "Nothing to do was read.\n";
   for (std::size_t i = 0; i < words.sentences.size(); ++i) {
     const std::string number = fmt::format("{:>2}. ", i + 1);
-    text += number + wrapped(words.sentences[i], 100 - 4, 4) + "\n";
+    text += wrapped(number, words.sentences[i], {.width = 100, .indent = 4}) + "\n";
   }
   if (words.fixed_length) text += fmt::format("Fixed length {}.\n", clock_text(words.fixed_length->si()));
   return text;

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "sheets/columns.hpp"
+#include "sheets/page.hpp"
+
 namespace repwright::sheets {
 namespace {
 
@@ -16,11 +19,6 @@ void trim_end(std::string& line) {
 
 }  // namespace
 
-std::size_t columns_of(std::string_view text) {
-  return static_cast<std::size_t>(
-      std::ranges::count_if(text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
-}
-
 std::string table_text(const Table& table, int indent) {
   std::vector<std::size_t> widths;
   for (std::size_t i = 0; i < table.columns.size(); ++i) {
@@ -30,10 +28,12 @@ std::string table_text(const Table& table, int indent) {
   }
   const auto line_of = [&](const auto& cell) {
     std::string line(static_cast<std::size_t>(indent), ' ');
-    for (std::size_t i = 0; i < table.columns.size(); ++i) {
-      if (i > 0) line += "  ";
-      line += padded(cell(i), widths[i], table.columns[i].align);
-    }
+    const std::size_t last = table.columns.size() - 1;
+    for (std::size_t i = 0; i < last; ++i) line += padded(cell(i), widths[i], table.columns[i].align) + "  ";
+    if (table.columns[last].align == Align::Right)
+      line += padded(cell(last), widths[last], Align::Right);
+    else
+      line = wrapped(line, cell(last), {.width = page_width, .indent = static_cast<int>(columns_of(line))});
     trim_end(line);
     return line + "\n";
   };
@@ -42,24 +42,28 @@ std::string table_text(const Table& table, int indent) {
   return text;
 }
 
-std::string wrapped(std::string_view text, int width, int indent) {
-  std::string out;
-  std::size_t column = 0;
+std::string wrapped(std::string_view lead, std::string_view text, Lines lines) {
+  std::string out(lead);
+  std::size_t column = columns_of(lead);
+  bool first = true;  // of its line: no blank before it
   while (!text.empty()) {
     const std::size_t space = text.find(' ');
     const std::string_view word = text.substr(0, space);
     text.remove_prefix(space == std::string_view::npos ? text.size() : space + 1);
     if (word.empty()) continue;
     const std::size_t length = columns_of(word);
-    if (column > 0 && column + 1 + length > static_cast<std::size_t>(width)) {
-      out += "\n" + std::string(static_cast<std::size_t>(indent), ' ');
-      column = static_cast<std::size_t>(indent);
-    } else if (column > 0) {
+    if (!first && column + 1 + length > static_cast<std::size_t>(lines.width)) {
+      out += "\n" + std::string(static_cast<std::size_t>(lines.indent), ' ');
+      column = static_cast<std::size_t>(lines.indent);
+      first = true;
+    }
+    if (!first) {
       out += ' ';
       ++column;
     }
     out += word;
     column += length;
+    first = false;
   }
   return out;
 }

@@ -19,14 +19,16 @@ struct Table {
   std::vector<std::vector<std::string>> rows;
 };
 
-/// The table's lines, each indented by `indent` spaces and ended by a line feed, without trailing spaces.
+/// The table's lines, each indented by `indent` spaces and ended by a line feed, without trailing spaces. A
+/// last column that is left-aligned wraps at the page's width.
 std::string table_text(const Table& table, int indent);
 
-/// The text broken at spaces into lines of at most `width` columns; further lines are indented by `indent`.
-std::string wrapped(std::string_view text, int width, int indent);
+struct Lines {
+  int width = 80;  // columns of every line, unless one word is longer
+  int indent = 0;  // columns before every line but the first
+};
 
-/// Columns that the text takes in a terminal, one per code point (the names and words we print have no wide
-/// ones).
-std::size_t columns_of(std::string_view text);
+/// `lead` as it stands, then the text broken at spaces into lines.
+std::string wrapped(std::string_view lead, std::string_view text, Lines lines);
 
 }  // namespace repwright::sheets

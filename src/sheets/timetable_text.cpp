@@ -2,7 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "sheets/clock.hpp"
+#include "sheets/page.hpp"
 #include "sheets/table.hpp"
 
 namespace repwright::sheets {
@@ -68,23 +72,39 @@ std::string timetable_text(const Timetable& timetable) {
   return text;
 }
 
+namespace {
+
+std::string share_text(double share) {
+  const double of_100 = std::round(100 * share);
+  return of_100 >= 1 ? fmt::format("too long in {:.0f} of 100 runs", of_100)
+                     : "too long in fewer than 1 of 100 runs";
+}
+
+std::string verdict(const domain::ClassOutcome& hour) {
+  std::string words = fmt::format("Likely over at {}, nine times in ten by {}", clock_text(hour.p50_s),
+                                  clock_text(hour.p90_s));
+  if (!hour.planned_s) return words + ".";
+  const double slack = *hour.planned_s - hour.p90_s;
+  words += fmt::format("; the class has {}, {} {}", clock_text(*hour.planned_s), clock_text(std::abs(slack)),
+                       slack >= 0 ? "to spare" : "too few");
+  return words + (hour.over_share > 0 ? "; " + share_text(hour.over_share) : "") + ".";
+}
+
+}  // namespace
+
 std::string hour_text(const domain::ClassOutcome& hour) {
-  std::string verdict = fmt::format("Likely over at {}, nine times in ten by {}", clock_text(hour.p50_s),
-                                    clock_text(hour.p90_s));
-  if (hour.planned_s) {
-    const double slack = *hour.planned_s - hour.p90_s;
-    verdict += fmt::format("; the class has {}", clock_text(*hour.planned_s));
-    verdict += slack >= 0 ? fmt::format(", {} to spare", clock_text(slack))
-                          : fmt::format(", {} too few", clock_text(-slack));
-    if (hour.over_share > 0)
-      verdict += fmt::format("; too long in {:.0f} of 100 runs", 100 * hour.over_share);
+  const bool open = std::ranges::any_of(
+      hour.boxes, [](const domain::BoxOutcome& box) { return !box.planned_s.has_value(); });
+  Table table{{{"from", Align::Right}, {"to", Align::Right}}, {}};
+  if (open) table.columns.push_back({"9 in 10 by", Align::Right});
+  table.columns.push_back({"what", Align::Left});
+  for (const domain::BoxOutcome& box : hour.boxes) {
+    auto& row = table.rows.emplace_back();
+    row = {clock_text(box.start_p50_s), clock_text(box.end_p50_s)};
+    if (open) row.push_back(box.planned_s ? "" : clock_text(box.end_p90_s));
+    row.push_back(box.name);
   }
-  Table table{{{"from", Align::Right}, {"to", Align::Right}, {"what", Align::Left}, {"", Align::Left}}, {}};
-  for (const domain::BoxOutcome& box : hour.boxes)
-    table.rows.push_back(
-        {clock_text(box.start_p50_s), clock_text(box.end_p50_s), box.name,
-         box.planned_s ? "" : fmt::format("by {} nine times in ten", clock_text(box.end_p90_s))});
-  return "  " + wrapped(verdict + ".", 100, 2) + "\n" + table_text(table, 2);
+  return paragraph("  ", verdict(hour)) + table_text(table, 2);
 }
 
 }  // namespace repwright::sheets

@@ -2,6 +2,7 @@
 
 #include <sys/wait.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -9,6 +10,7 @@
 #include <stdexcept>
 
 #include "support/files.hpp"
+#include "support/source_dir.hpp"
 
 namespace repwright::test {
 namespace {
@@ -99,6 +101,23 @@ class Folder {
 };
 
 }  // namespace
+
+std::string case_path(const std::string& file) {
+  return (source_dir() / "tests/golden" / file).string();
+}
+
+std::vector<std::string> case_files() {
+  const fs::path folder = case_path("");
+  std::vector<std::string> files;
+  for (const auto& entry : fs::recursive_directory_iterator(folder))
+    if (entry.path().extension() == ".case") files.push_back(fs::relative(entry.path(), folder).string());
+  std::ranges::sort(files);
+  return files;
+}
+
+GoldenCase read_case(const std::string& file) {
+  return parse_case(text_of_file(case_path(file)));
+}
 
 GoldenCase parse_case(std::string_view text) {
   return Parser().parse(text);

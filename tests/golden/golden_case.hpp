@@ -26,6 +26,11 @@ struct GoldenCase {
   bool operator==(const GoldenCase&) const = default;
 };
 
+/// The cases of this folder, as paths from here, sorted; where one stands; what it holds.
+std::vector<std::string> case_files();
+std::string case_path(const std::string& file);
+GoldenCase read_case(const std::string& file);
+
 /// Throws std::runtime_error, naming the line, on what the format does not have.
 GoldenCase parse_case(std::string_view text);
 std::string write_case(const GoldenCase& golden);

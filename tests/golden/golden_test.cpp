@@ -3,37 +3,18 @@
 #include <algorithm>
 #include <cctype>
 #include <cstdlib>
-#include <filesystem>
 #include <fstream>
-#include <map>
 
-#include "board/diagnostic_names.hpp"
 #include "golden_case.hpp"
 #include "support/files.hpp"
-#include "support/source_dir.hpp"
 
 namespace repwright::test {
 namespace {
 
-namespace fs = std::filesystem;
-
-const fs::path& folder() {
-  static const fs::path path = test::source_dir() / "tests/golden";
-  return path;
-}
-
-std::vector<std::string> case_files() {
-  std::vector<std::string> files;
-  for (const auto& entry : fs::recursive_directory_iterator(folder()))
-    if (entry.path().extension() == ".case") files.push_back(fs::relative(entry.path(), folder()).string());
-  std::ranges::sort(files);
-  return files;
-}
-
 class Golden : public ::testing::TestWithParam<std::string> {};
 
 TEST_P(Golden, PrintsWhatTheCaseSays) {
-  const std::string path = (folder() / GetParam()).string();
+  const std::string path = case_path(GetParam());
   const std::string expected = text_of_file(path);
   const std::string actual = write_case(run_case(parse_case(expected), REPWRIGHT_PROGRAM));
   if (std::getenv("UPDATE_GOLDEN") != nullptr) {
@@ -49,22 +30,6 @@ INSTANTIATE_TEST_SUITE_P(Cases, Golden, ::testing::ValuesIn(case_files()), [](co
   return name;
 });
 GTEST_ALLOW_UNINSTANTIATED_PARAMETERIZED_TEST(Golden);
-
-std::string all_expected_text() {
-  std::string all;
-  for (const std::string& file : case_files())
-    for (const GoldenRun& run : parse_case(text_of_file((folder() / file).string())).runs)
-      all += run.out + run.err;
-  return all;
-}
-
-TEST(GoldenList, ShowsEveryRemarkThatReadingCanMake) {
-  const std::string all = all_expected_text();
-  for (const board::DiagnosticName& known : board::all_diagnostic_names) {
-    const std::string shown = "[" + std::string(known.name) + "]";
-    EXPECT_NE(all.find(shown), std::string::npos) << shown << " is in no golden case";
-  }
-}
 
 TEST(GoldenCase, IsWrittenAsItWasRead) {
   const std::string text =

@@ -1,6 +1,9 @@
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
 #include <rapidcheck/gtest.h>
+
+#include <algorithm>
+#include <cmath>
 #include <map>
 
 #include "app/parallel.hpp"
@@ -111,6 +114,18 @@ RC_GTEST_PROP(Floor, NeverScoresAFitterLonePersonLower, ()) {
   else
     for (double& best : body.best_set) best *= 1.3;
   RC_ASSERT(lone_reps(stage) >= before - 1);
+}
+
+RC_GTEST_PROP(Floor, EndsForEveryBodyHoweverWeakOrStrong, ()) {
+  test::Stage stage = test::mixed_class({.people = 1, .seconds = 900, .bars = 0});
+  body::Body& body = stage.cast.median[0];
+  const auto factor = [] { return std::pow(10.0, *rc::gen::inRange(-30, 16) / 10.0); };
+  for (double& best : body.best_set) best *= factor();
+  body.critical_speed *= std::clamp(factor(), 0.3, 2.0);
+  body.reserve_distance *= std::clamp(factor(), 0.1, 5.0);
+  const double reps = lone_reps(stage);
+  RC_ASSERT(std::isfinite(reps));
+  RC_ASSERT(reps >= 0);
 }
 
 }  // namespace

@@ -1,43 +1,20 @@
 #include <gtest/gtest.h>
 
-#include <sys/wait.h>
-
-#include <array>
-#include <cstdio>
-#include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "api/reading_json.hpp"
 #include "support/board_of_json.hpp"
-#include "support/files.hpp"
-#include "support/source_dir.hpp"
+#include "support/schema.hpp"
 
 namespace repwright {
 namespace {
 
 using nlohmann::json;
 
-struct Verdict {
-  int exit_code = 0;
-  std::string said;
-};
+using test::Verdict;
 
-/// The verdict of a validator outside the project on all those documents (JSON Schema 2020-12).
-Verdict validate(const json& documents, const std::string& name) {
-  const std::string file = ::testing::TempDir() + "repwright-schema-" + name + ".json";
-  std::ofstream(file) << documents.dump();
-  const std::string root = test::source_dir().string();
-  const std::string command = "/usr/bin/python3 '" + root + "/tests/support/validate_json.py' '" + root +
-                              "/docs/reading.schema.json' '" + file + "' 2>&1";
-  Verdict verdict;
-  FILE* pipe = popen(command.c_str(), "r");
-  if (pipe == nullptr) return {77, "no shell"};
-  std::array<char, 4096> part{};
-  while (const std::size_t got = std::fread(part.data(), 1, part.size(), pipe))
-    verdict.said.append(part.data(), got);
-  verdict.exit_code = WEXITSTATUS(pclose(pipe));
-  std::remove(file.c_str());
-  return verdict;
+Verdict validate(const json& documents) {
+  return test::validate("reading.schema.json", documents);
 }
 
 json document_of(const json& blocks) {
@@ -52,7 +29,7 @@ TEST(ReadingSchema, HoldsForEveryExample) {
   for (const test::Example& example : test::examples())
     documents.push_back(document_of(example.expect["blocks"]));
   documents.push_back(document_of(json::array()));
-  const Verdict verdict = validate(documents, "examples");
+  const Verdict verdict = validate(documents);
   if (verdict.exit_code == 77) GTEST_SKIP() << verdict.said;
   EXPECT_EQ(verdict.exit_code, 0) << verdict.said;
 }
@@ -62,7 +39,7 @@ TEST(ReadingSchema, RefusesWhatTheVocabularyDoesNotAllow) {
   const auto refused = [&](const char* pointer, json value, const std::string& name) {
     json bad = good;
     bad[json::json_pointer(pointer)] = std::move(value);
-    const Verdict verdict = validate(json::array({bad}), name);
+    const Verdict verdict = validate(json::array({bad}));
     EXPECT_NE(verdict.exit_code, 0) << name;
     return verdict.exit_code == 77;
   };

@@ -1,0 +1,85 @@
+#include <gtest/gtest.h>
+
+#include <array>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include "golden_case.hpp"
+#include "support/schema.hpp"
+#include "support/source_dir.hpp"
+
+/// What the program prints as JSON is what docs/*.schema.json say, checked by a validator outside the
+/// project.
+namespace repwright::test {
+namespace {
+
+using nlohmann::json;
+
+/// The demo gym's classes, each with its board.
+constexpr std::array classes{std::pair{"sat-24", "sat-two-clocks"}, std::pair{"tue-pairs-13", "tue-pairs"},
+                             std::pair{"wed-19-for-12", "wed-every-three"},
+                             std::pair{"wed-morning-9", "wed-stations"}};
+
+/// What the program prints for each class of the demo gym, COMMAND BOARD of the gym and the rest.
+json printed(const std::string& command, const std::string& rest) {
+  GoldenCase golden;
+  golden.runs.push_back({.command = "repwright demo gym", .out = "", .err = ""});
+  for (const auto& [name, board] : classes) {
+    std::string line = "repwright " + command + " gym/boards/" + board + ".txt --gym gym --json" + rest;
+    line += std::string(" --class gym/classes/") + name + ".json";
+    golden.runs.push_back({.command = std::move(line), .out = "", .err = ""});
+  }
+  const GoldenCase now = run_case(golden, REPWRIGHT_PROGRAM);
+  json documents = json::array();
+  for (std::size_t i = 1; i < now.runs.size(); ++i) documents.push_back(json::parse(now.runs[i].out));
+  return documents;
+}
+
+void expect_valid(const std::string& schema, const json& documents) {
+  ASSERT_EQ(documents.size(), classes.size());
+  const Verdict verdict = validate(schema, documents);
+  if (verdict.exit_code == 77) GTEST_SKIP() << verdict.said;
+  EXPECT_EQ(verdict.exit_code, 0) << verdict.said;
+}
+
+TEST(Schemas, HoldForTheReadingOfEveryBoardOfTheDemo) {
+  GoldenCase golden;
+  for (const auto& board : std::filesystem::directory_iterator(source_dir() / "data/demo/boards"))
+    golden.runs.push_back(
+        {.command = "repwright read '" + board.path().string() + "' --json", .out = "", .err = ""});
+  json documents = json::array();
+  for (const GoldenRun& run : run_case(golden, REPWRIGHT_PROGRAM).runs)
+    documents.push_back(json::parse(run.out));
+  ASSERT_GE(documents.size(), classes.size());
+  const Verdict verdict = validate("reading.schema.json", documents);
+  if (verdict.exit_code == 77) GTEST_SKIP() << verdict.said;
+  EXPECT_EQ(verdict.exit_code, 0) << verdict.said;
+}
+
+TEST(Schemas, HoldForTheTimetablesOfTheDemo) {
+  expect_valid("timetable.schema.json", printed("timetable", ""));
+}
+
+TEST(Schemas, HoldForTheRehearsalsOfTheDemo) {
+  const json documents = printed("rehearse", " --runs 5");
+  expect_valid("rehearsal.schema.json", documents);
+  for (const json& document : documents) EXPECT_FALSE(document.contains("draws"));
+}
+
+TEST(Schemas, HoldForTheRehearsalsOfTheDemoWithDraws) {
+  const json documents = printed("rehearse", " --runs 2 --draws");
+  expect_valid("rehearsal.schema.json", documents);
+  for (const json& document : documents) EXPECT_FALSE(document.at("draws").empty());
+}
+
+TEST(Schemas, RefuseWhatTheProgramNeverPrints) {
+  json document = printed("timetable", "").at(0);
+  document["boxes"][0]["kind"] = "party";
+  const Verdict verdict = validate("timetable.schema.json", json::array({document}));
+  if (verdict.exit_code == 77) GTEST_SKIP() << verdict.said;
+  EXPECT_NE(verdict.exit_code, 0);
+}
+
+}  // namespace
+}  // namespace repwright::test
