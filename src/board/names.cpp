@@ -123,7 +123,7 @@ Names::Names(const domain::Catalogue& catalogue, const domain::House& house) : c
     Meaning meaning{ids, ids.size() > 1};
     const bool stepped = word.starts_with("down-up") || word.starts_with("up-down");
     if (stepped && ids.size() > 1) meaning = {{ids[1], ids[0]}, true};
-    add(word, std::move(meaning));
+    add(word, meaning);
   }
   for (const auto& [word, id] : shorthand)
     if (catalogue.find(domain::MovementId{std::string(id)}) != nullptr)

@@ -81,16 +81,17 @@ bool take_intended_time(Session& session, Cursor& cursor, Duration time, domain:
 /// `3+ rounds`, `RPE 7`, `10-14 min`: bounds and what they bound; whether it was one.
 bool take_intended_bounds(Cursor& cursor, domain::Intent& intent) {
   const bool effort_first = cursor.take("rpe");
-  const auto bounds = take_bounds(cursor);
-  if (!bounds) return false;
+  const std::optional<Bounds> read = take_bounds(cursor);
+  if (!read) return false;
+  const Bounds bounds = *read;
   const auto in_seconds = [&](double unit) {
-    const std::optional<double> max = bounds->max ? std::optional(*bounds->max * unit) : std::nullopt;
-    return domain::Intent::Window{bounds->min * unit, max};
+    const std::optional<double> max = bounds.max ? std::optional(*bounds.max * unit) : std::nullopt;
+    return domain::Intent::Window{bounds.min * unit, max};
   };
   if (effort_first || cursor.take("rpe")) {
-    intent.effort = domain::Range{bounds->min, bounds->max.value_or(10)};
+    intent.effort = domain::Range{bounds.min, bounds.max.value_or(10)};
   } else if (cursor.take_any({"rounds", "round", "rds", "rd", "rnds"})) {
-    intent.rounds = domain::Intent::Window{bounds->min, bounds->max};
+    intent.rounds = domain::Intent::Window{bounds.min, bounds.max};
   } else if (cursor.take_any({"min", "mins", "minutes", "minute"}) || cursor.take_symbol('\'')) {
     intent.time = in_seconds(60);
   } else if (cursor.take_any({"s", "sec", "seconds"}) || cursor.take_symbol('"')) {

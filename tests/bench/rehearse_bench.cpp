@@ -22,7 +22,7 @@ BENCHMARK(rehearse_24_people_24_minutes_x1000)
     ->Arg(1)
     ->Arg(2)
     ->UseRealTime()
-    ->Unit(benchmark::millisecond);
+    ->Unit(benchmark::kMillisecond);
 
 void rehearse_n_people_24_minutes_x100(benchmark::State& state) {
   const int people = static_cast<int>(state.range(0));
@@ -31,7 +31,7 @@ void rehearse_n_people_24_minutes_x100(benchmark::State& state) {
 BENCHMARK(rehearse_n_people_24_minutes_x100)
     ->RangeMultiplier(2)
     ->Range(12, 96)
-    ->Unit(benchmark::millisecond)
+    ->Unit(benchmark::kMillisecond)
     ->Complexity(benchmark::oN);
 
 void rehearse_24_people_n_minutes_x100(benchmark::State& state) {
@@ -40,7 +40,7 @@ void rehearse_24_people_n_minutes_x100(benchmark::State& state) {
 BENCHMARK(rehearse_24_people_n_minutes_x100)
     ->RangeMultiplier(2)
     ->Range(6, 48)
-    ->Unit(benchmark::millisecond)
+    ->Unit(benchmark::kMillisecond)
     ->Complexity(benchmark::oN);
 
 void rehearse_24_people_24_minutes_xn(benchmark::State& state) {
@@ -49,7 +49,7 @@ void rehearse_24_people_24_minutes_xn(benchmark::State& state) {
 BENCHMARK(rehearse_24_people_24_minutes_xn)
     ->RangeMultiplier(2)
     ->Range(125, 1000)
-    ->Unit(benchmark::millisecond)
+    ->Unit(benchmark::kMillisecond)
     ->Complexity(benchmark::oN);
 
 }  // namespace
