@@ -590,4 +590,25 @@ bool read_details(Session& session, Cursor& cursor) {
   return true;
 }
 
+/// `2nd station: ring rows` on a line of its own: beside the work that it makes easier, else the work above.
+bool read_second_station_line(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  Entry said;
+  Draft& draft = session.draft();
+  Entry* beside = draft.last_entry();
+  if (beside == nullptr || !read_second_station(session, ahead, said)) return false;
+  const auto eased = [&](const Entry& entry) {
+    const domain::Movement* movement =
+        entry.item.movement ? session.names.movement(*entry.item.movement) : nullptr;
+    return movement != nullptr && said.item.second_station &&
+           std::ranges::find(movement->easier, *said.item.second_station) != movement->easier.end();
+  };
+  for (Section& section : draft.sections)
+    for (Entry& entry : section.entries)
+      if (eased(entry)) beside = &entry;
+  beside->item.second_station = said.item.second_station;
+  cursor = ahead;
+  return true;
+}
+
 }  // namespace repwright::board

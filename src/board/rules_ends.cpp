@@ -102,6 +102,13 @@ bool take_intended_bounds(Cursor& cursor, domain::Intent& intent) {
   return true;
 }
 
+/// Swaps bounds that run backwards; whether they did.
+bool put_forwards(std::optional<domain::Intent::Window>& window) {
+  if (!window || !window->max || *window->max >= window->min) return false;
+  std::swap(window->min, *window->max);
+  return true;
+}
+
 }  // namespace
 
 bool read_intent(Session& session, Cursor& cursor) {
@@ -129,17 +136,14 @@ bool read_intent(Session& session, Cursor& cursor) {
     ahead = part;
   }
   if (!found) return false;
-  const auto backwards = [](const std::optional<domain::Intent::Window>& w) {
-    return w && w->max && *w->max < w->min;
-  };
+  const bool time_backwards = put_forwards(intent.time);
+  const bool rounds_backwards = put_forwards(intent.rounds);
   const bool effort_backwards = intent.effort && intent.effort->max < intent.effort->min;
-  if (backwards(intent.time) || backwards(intent.rounds) || effort_backwards) {
+  if (time_backwards || rounds_backwards || effort_backwards) {
     session.remarks.add({"backwards", ahead.span_from(from),
                          fmt::format("`{}` runs backwards: the smaller number comes first",
                                      session.kept(ahead.span_from(from))),
                          "swap the two numbers"});
-    for (auto* window : {&intent.time, &intent.rounds})
-      if (backwards(*window)) std::swap((*window)->min, *(*window)->max);
     if (effort_backwards) std::swap(intent.effort->min, intent.effort->max);
   }
   Draft& draft = session.draft();

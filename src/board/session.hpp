@@ -92,6 +92,7 @@ bool read_pace_words(Session&, Cursor&);
 bool read_inline_heading(Session&, Cursor&);
 
 /// One line of work; true if there is one.
+bool read_second_station_line(Session&, Cursor&);
 bool read_item(Session&, Cursor&);
 /// The work up to the end of the cursor, for duties that stand apart from the piece.
 std::vector<Entry> read_entries(Session&, Cursor&);

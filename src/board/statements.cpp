@@ -6,15 +6,17 @@ namespace repwright::board {
 namespace {
 
 /// The rules in the order in which they are tried; the first that takes something wins.
-constexpr std::array<Rule, 37> rules{
-    read_slot_label,   read_inline_heading, read_failing,       read_odd_team,     read_cap,
-    read_heats,        read_intent,         read_carried_words, read_start,        read_penalty,
-    read_score,        read_scope,          read_every,         read_amrap,        read_ladder,
-    read_work_rest,    read_stations,       read_rest,          read_partners,     read_people,
-    read_levels,       read_build,          read_accumulate,    read_for_distance, read_set_words,
-    read_loads_behind, read_for_time,       read_rounds,        read_group,        read_repeats,
-    read_scheme,       read_same_again,     read_bare_clock,    read_bare_numbers, read_pace_words,
-    read_item,         read_details};
+constexpr std::array<Rule, 38> rules{
+    read_slot_label, read_inline_heading, read_failing,    read_odd_team,
+    read_cap,        read_heats,          read_intent,     read_carried_words,
+    read_start,      read_penalty,        read_score,      read_scope,
+    read_every,      read_amrap,          read_ladder,     read_work_rest,
+    read_stations,   read_rest,           read_partners,   read_people,
+    read_levels,     read_build,          read_accumulate, read_for_distance,
+    read_set_words,  read_loads_behind,   read_for_time,   read_rounds,
+    read_group,      read_repeats,        read_scheme,     read_same_again,
+    read_bare_clock, read_bare_numbers,   read_pace_words, read_second_station_line,
+    read_item,       read_details};
 
 /// A mark between statements, and what it says of the next one.
 bool take_separator(Session& session, Cursor& cursor) {

@@ -125,5 +125,14 @@ TEST(Marks, CarryTheWordsOfTheFloor) {
   EXPECT_EQ(block["items"][0]["second_station"], "ring-row");
 }
 
+TEST(Marks, SecondStationOnALineOfItsOwnStandsBesideTheWorkThatItEases) {
+  const Reading reading =
+      read("AMRAP 15\n10 pull-ups\n20 step-ups\n2nd station: ring rows\n", test::shipped_catalogue(), {});
+  const domain::Block& block = reading.board.blocks.at(0);
+  ASSERT_EQ(block.items.size(), 2u);
+  EXPECT_EQ(block.items[0].second_station, domain::MovementId{"ring-row"});
+  EXPECT_FALSE(block.items[1].second_station);
+}
+
 }  // namespace
 }  // namespace repwright::board
