@@ -1,15 +1,21 @@
 #include "board/read.hpp"
 
+#include <utility>
+
 #include "board/assembly.hpp"
 #include "board/spelling.hpp"
 
 namespace repwright::board {
 
-Reading read(std::string_view text, const domain::Catalogue& catalogue, const domain::House& house) {
+Reader::Reader(const domain::Catalogue& catalogue, domain::House house)
+    : house_(std::move(house)), names_(std::make_unique<const Names>(catalogue, house_)) {}
+
+Reader::~Reader() = default;
+
+Reading Reader::read(std::string_view text) const {
   Lexed source = lex(text);
-  const Names names(catalogue, house);
-  Session session{.source = source, .house = house, .names = names};
-  mend_trade_words(source, names, session.remarks);
+  Session session{.source = source, .house = house_, .names = *names_};
+  mend_trade_words(source, *names_, session.remarks);
   for (const Line& line : source.lines) {
     read_line(session, line);
     ++session.line_index;
@@ -19,6 +25,10 @@ Reading read(std::string_view text, const domain::Catalogue& catalogue, const do
   reading.rules = std::move(session.rules);
   reading.diagnostics = session.remarks.take();
   return reading;
+}
+
+Reading read(std::string_view text, const domain::Catalogue& catalogue, const domain::House& house) {
+  return Reader(catalogue, house).read(text);
 }
 
 }  // namespace repwright::board

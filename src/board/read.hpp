@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <string_view>
 #include <vector>
 
@@ -29,5 +30,23 @@ struct Reading {
 /// Any bytes give a reading: what cannot be understood is kept as words and named
 /// in the diagnostics, what cannot be is an error where it stands.
 Reading read(std::string_view text, const domain::Catalogue& catalogue, const domain::House& house);
+
+class Names;
+
+/// The same for many boards of one house, as while somebody types: the catalogue's names are put in order
+/// once. The catalogue must outlive it.
+class Reader {
+ public:
+  Reader(const domain::Catalogue& catalogue, domain::House house);
+  ~Reader();
+  Reader(const Reader&) = delete;
+  Reader& operator=(const Reader&) = delete;
+
+  Reading read(std::string_view text) const;
+
+ private:
+  domain::House house_;
+  std::unique_ptr<const Names> names_;
+};
 
 }  // namespace repwright::board

@@ -13,8 +13,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   if (size > 4096) return 0;  // longer boards only slow the search down
   const std::string_view text(reinterpret_cast<const char*>(data), size);
   const domain::Catalogue& catalogue = test::shipped_catalogue();
-  const domain::House house;
-  const board::Reading reading = board::read(text, catalogue, house);
+  static const domain::House house;
+  static const board::Reader reader(catalogue, house);
+  const board::Reading reading = reader.read(text);
   const auto inside = [&](const domain::Span& span) { return span.begin <= span.end && span.end <= size; };
   for (const domain::Span& span : reading.steps)
     if (!inside(span)) std::abort();
