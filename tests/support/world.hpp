@@ -22,14 +22,14 @@
 ///     plan    3 x ( 20 s bars, 5 reps, rest 0:10, round )
 ///
 /// Everybody has the same body, made for working times out by hand. A plan is a list of steps: `20 s [place]`
-/// holds exactly so long; `5 reps [place]` takes 2 s each and never tires; `5 pulls [place]` takes 2 s each and
-/// 10 are the largest set; `1 never` cannot be done; `400 m` is run outdoors at 4 m/s, `40 shuttle` indoors in
-/// metres, each ten of them with a turn of a second; `max reps`; `best pulls` is one set to failure, `best-2
-/// pulls` one of two fewer; `rest 0:10`, `rest ready`, `rest x 1` (as long as since the mark), `until 2:00`,
-/// `by 2:00 LABEL`, `no bell`, `resume`, `mark`, `lap`, `round`, `take`, `pass`, `meet`, `meet all`,
-/// `pool 1 reps [place]`, `LABEL:`, `goto LABEL`, `home`. `n x ( ... )` writes a list n times. After a line of
-/// work, `sets 5` plans a break of three seconds after each fifth unit, `else rings` names a second station for
-/// whoever finds the own place taken (`else spot`: the own spot).
+/// holds exactly so long; `5 reps [place]` takes 2 s each and never tires; `5 pulls [place]` takes 2 s each
+/// and 10 are the largest set; `1 never` cannot be done; `400 m` is run outdoors at 4 m/s, `40 shuttle`
+/// indoors in metres, each ten of them with a turn of a second; `max reps`; `best pulls` is one set to
+/// failure, `best-2 pulls` one of two fewer; `rest 0:10`, `rest ready`, `rest x 1` (as long as since the
+/// mark), `until 2:00`, `by 2:00 LABEL`, `no bell`, `resume`, `mark`, `lap`, `round`, `take`, `pass`, `meet`,
+/// `meet all`, `pool 1 reps [place]`, `LABEL:`, `goto LABEL`, `home`. `n x ( ... )` writes a list n times.
+/// After a line of work, `sets 5` plans a break of three seconds after each fifth unit, `else rings` names a
+/// second station for whoever finds the own place taken (`else spot`: the own spot).
 ///
 ///     expect  ana home 1:30            at that second after the start signal
 ///     expect  bo waits 0:20            in queues, in all
