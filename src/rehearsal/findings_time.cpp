@@ -51,7 +51,9 @@ void find_endless(const FindingRequest& request, std::size_t piece, const std::v
                   std::vector<Finding>& found) {
   std::vector<std::string> names;
   for (const Seen& one : stuck) names.push_back(one.person->name);
-  const bool all = stuck.size() == request.rehearsal.people.size();
+  const bool all = std::ranges::count_if(stuck, [](const Seen& s) { return s.outcome->capped > 0.9; }) ==
+                   std::ssize(request.rehearsal.people);
+  const Seen& worst = *std::ranges::max_element(stuck, {}, [](const Seen& s) { return s.outcome->capped; });
   std::string text = fmt::format(
       "{} {} not come to the end of {}, which has no cap: taken out after {} hours", some_names(names),
       names.size() == 1 ? "does" : "do", name_of(request, piece), longest_piece / 3600);
