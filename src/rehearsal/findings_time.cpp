@@ -46,7 +46,7 @@ const domain::StepTrace* last_line(const domain::PieceOutcome& outcome) {
   return last == outcome.steps.end() ? nullptr : &*last;
 }
 
-/// Who never comes to the end of a piece without a cap, and where the first of them is stuck.
+/// Who does not come to the end of a piece without a cap, and where the one is stuck to whom it happens most.
 void find_endless(const FindingRequest& request, std::size_t piece, const std::vector<Seen>& stuck,
                   std::vector<Finding>& found) {
   std::vector<std::string> names;
@@ -55,9 +55,11 @@ void find_endless(const FindingRequest& request, std::size_t piece, const std::v
                    std::ssize(request.rehearsal.people);
   const Seen& worst = *std::ranges::max_element(stuck, {}, [](const Seen& s) { return s.outcome->capped; });
   std::string text = fmt::format(
-      "{} {} not come to the end of {}, which has no cap: taken out after {} hours", some_names(names),
-      names.size() == 1 ? "does" : "do", name_of(request, piece), longest_piece / 3600);
-  const domain::StepTrace* line = last_line(*stuck.front().outcome);
+      "{} {} not come to the end of {}, which has no cap, in up to {:.0f} of 100 rehearsals: taken "
+      "out after {} hours",
+      some_names(names), names.size() == 1 ? "does" : "do", name_of(request, piece),
+      100 * worst.outcome->capped, longest_piece / 3600);
+  const domain::StepTrace* line = last_line(*worst.outcome);
   if (line) {
     const domain::Movement* movement = request.catalogue.find(line->version);
     const bool rests = line->rest_s > line->work_s;
@@ -72,11 +74,13 @@ void find_endless(const FindingRequest& request, std::size_t piece, const std::v
 
 void find_caps(const FindingRequest& request, std::size_t piece, std::vector<Finding>& found) {
   const std::vector<Seen> seen = outcomes_of(request.rehearsal, piece);
+  const bool endless = open_ended(request, piece);
   std::vector<Seen> late;
-  std::ranges::copy_if(seen, std::back_inserter(late),
-                       [](const Seen& one) { return one.outcome->capped >= mostly; });
+  std::ranges::copy_if(seen, std::back_inserter(late), [&](const Seen& one) {
+    return one.outcome->capped >= (endless ? not_rarely : mostly);
+  });
   if (late.empty()) return;
-  if (open_ended(request, piece)) return find_endless(request, piece, late, found);
+  if (endless) return find_endless(request, piece, late, found);
   std::vector<std::string> names;
   std::vector<domain::PersonId> people;
   for (const Seen& one : late) {

@@ -203,10 +203,10 @@ TEST(Findings, SayThatAPieceWithoutACapNeverEndedAndWhere) {
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].kind, FindingKind::OverCap);
   EXPECT_EQ(found[0].severity, FindingSeverity::Problem);
-  EXPECT_EQ(
-      found[0].text,
-      "Bo does not come to the end of Piece A, which has no cap: taken out after 4 hours, mostly at rest at "
-      "Pull-up, strict.");
+  EXPECT_EQ(found[0].text,
+            "Bo does not come to the end of Piece A, which has no cap, in up to 100 of 100 rehearsals: taken "
+            "out after "
+            "4 hours, mostly at rest at Pull-up, strict.");
   EXPECT_EQ(found[0].step, domain::StepId{3});
   for (std::size_t p = 0; p < 3; ++p) scene.outcome(p).capped = 1;
   found = scene.find();
