@@ -31,13 +31,15 @@ Block* find_in(std::vector<Block>& blocks, domain::BlockId id) {
   return nullptr;
 }
 
-/// Where a list of lines stands: in the piece itself or in one of its parts.
+/// Where a list of lines stands: in the piece itself, in one of its parts, or in a slot of its clock.
 struct Lines {
   domain::BlockId block;
   const std::vector<Item>* items;
+  bool slot = false;
 };
 void collect(const Block& block, std::vector<Lines>& into) {
   if (!block.items.empty()) into.push_back({block.id, &block.items});
+  for (const std::vector<Item>& slot : block.slots) into.push_back({block.id, &slot, true});
   for (const Block& child : block.children)
     if (child.kind != BlockKind::Optional && child.kind != BlockKind::Note) collect(child, into);
 }
@@ -79,6 +81,7 @@ class Search {
     collect(block, parts);
     if (goes_round(piece)) {
       for (const Lines& part : parts) {
+        if (part.slot) continue;
         other_starts(block, *part.items);
         swaps(part);
       }
@@ -217,6 +220,10 @@ class Search {
     for (Block& block : blocks) {
       const auto item = std::ranges::find(block.items, step, &Item::step);
       if (item != block.items.end()) return &*item;
+      for (std::vector<Item>& slot : block.slots) {
+        const auto in_slot = std::ranges::find(slot, step, &Item::step);
+        if (in_slot != slot.end()) return &*in_slot;
+      }
       if (Item* inner = item_in(block.children, step)) return inner;
     }
     return nullptr;

@@ -73,6 +73,10 @@ const Item* item_of(const std::vector<Block>& blocks, domain::StepId step) {
   for (const Block& block : blocks) {
     const auto item = std::ranges::find(block.items, step, &Item::step);
     if (item != block.items.end()) return &*item;
+    for (const std::vector<Item>& slot : block.slots) {
+      const auto in_slot = std::ranges::find(slot, step, &Item::step);
+      if (in_slot != slot.end()) return &*in_slot;
+    }
     if (const Item* inner = item_of(block.children, step)) return inner;
   }
   return nullptr;
@@ -179,7 +183,8 @@ bool reads_as(const domain::Board& wanted, std::string_view text, const board::R
 
 int first_difference(std::string_view before, std::string_view after) {
   const auto [a, b] = std::ranges::mismatch(before, after);
-  return 1 + static_cast<int>(std::ranges::count(after.begin(), b, '\n'));
+  const bool ended_here = a == before.end() && b != after.end() && *b == '\n';  // the last line got its end
+  return 1 + static_cast<int>(std::ranges::count(after.begin(), b, '\n')) + (ended_here ? 1 : 0);
 }
 
 }  // namespace

@@ -11,6 +11,7 @@ int run_read(const ReadOptions& options);
 int run_tidy(const ReadOptions& options);
 int run_timetable(const ClassOptions& options);
 int run_rehearse(const ClassOptions& options);
+int run_repairs(const ClassOptions& options);
 int run_demo(const DemoOptions& options);
 /// Returns when it is told to stop.
 int run_serve(const ServeOptions& options);

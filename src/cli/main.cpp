@@ -149,6 +149,15 @@ int run(int argc, char** argv) {
     chosen = [&] { return repwright::cli::run_rehearse(rehearse); };
   });
 
+  ClassOptions repairs;
+  std::vector<std::string> repairs_out;
+  command = app.add_subcommand("repairs", "the small changes of the board that would help this class most");
+  add_class(*command, repairs, repairs_out);
+  command->callback([&] {
+    repairs.out = places_out(repairs_out);
+    chosen = [&] { return repwright::cli::run_repairs(repairs); };
+  });
+
   ClassOptions timetable;
   std::vector<std::string> timetable_out;
   command = app.add_subcommand("timetable", "what happens when, box by box");

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <string_view>
 
@@ -14,9 +15,13 @@ namespace {
 
 using domain::Consequences;
 
-std::string clock(double seconds) { return base::format_clock(base::Duration::from_si(std::round(seconds))); }
+std::string clock(double seconds) {
+  return base::format_clock(base::Duration::from_si(std::round(seconds)));
+}
 
-std::string percent(double share) { return fmt::format("{:.0f} %", 100 * share); }
+std::string percent(double share) {
+  return fmt::format("{:.0f} %", 100 * share);
+}
 
 /// One row of the table: what a version of the board does.
 std::string row(std::string_view name, const Consequences& told, double asked_work_s) {
@@ -37,22 +42,24 @@ std::string line_of(std::string_view text, int number) {
 
 std::string repairs_text(const domain::RepairPlan& plan) {
   const double asked = plan.before.work_s;
-  std::string text = plan.best.empty()
-                         ? paragraph("", fmt::format("Nothing to repair: of {} small changes none makes this class "
-                                                     "better by more than it costs to explain.",
-                                                     plan.tried))
-                         : paragraph("", fmt::format("The best of {} small changes, each rehearsed with the same "
-                                                     "people and the same luck:",
-                                                     plan.tried));
-  text += fmt::format("\n  {:<12} {:>10} {:>11} {:>12} {:>11} {:>9}\n", "", "mean wait", "inside cap", "middle end",
-                      "slow end", "work");
+  std::string text =
+      plan.best.empty()
+          ? paragraph("", fmt::format("Nothing to repair: of {} small changes none makes this class "
+                                      "better by more than it costs to explain.",
+                                      plan.tried))
+          : paragraph("", fmt::format("The best of {} small changes, each rehearsed with the same "
+                                      "people and the same luck:",
+                                      plan.tried));
+  text += fmt::format("\n  {:<12} {:>10} {:>11} {:>12} {:>11} {:>9}\n", "", "mean wait", "inside cap",
+                      "middle end", "slow end", "work");
   text += row("as chalked", plan.before, asked);
   int number = 0;
-  for (const domain::Repair& repair : plan.best) text += row(fmt::format("repair {}", ++number), repair.after, asked);
+  for (const domain::Repair& repair : plan.best)
+    text += row(fmt::format("repair {}", ++number), repair.after, asked);
   number = 0;
   for (const domain::Repair& repair : plan.best) {
     text += "\n" + paragraph(fmt::format("{}. ", ++number), repair.edit.words);
-    text += paragraph(fmt::format("   line {}: ", repair.line), line_of(repair.text, repair.line));
+    text += paragraph(fmt::format("   chalk on line {}: ", repair.line), line_of(repair.text, repair.line));
   }
   return text + "\n" + paragraph("", caution_line());
 }
