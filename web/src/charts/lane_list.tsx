@@ -31,7 +31,7 @@ const LanePicture = memo(function LanePicture({ lane, axis, height }: { readonly
         const path = paths.get(kind);
         return path && <path key={kind} d={path} fill={textureOf(kind)} class="bit" />;
       })}
-      {lane.finishes.map((finish, index) => (
+      {lane.finishes.filter((finish) => finish.middle > axis.from && finish.middle <= axis.to).map((finish, index) => (
         <g key={index} class="finish">
           <path d={`M${axis.at(finish.early)} ${middle}H${axis.at(finish.late)}`} />
           <path d={`M${axis.at(finish.middle)} 2v${height - 4}`} />

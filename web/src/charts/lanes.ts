@@ -1,5 +1,6 @@
+import type { Stretch } from "./axis.ts";
 import { kindOf, type DrawnMovement, type Kind } from "./kinds.ts";
-import type { Rehearsal, RehearsedPerson, RehearsedStep } from "../model/rehearsal.ts";
+import type { ClassTime, Rehearsal, RehearsedPerson, RehearsedStep } from "../model/rehearsal.ts";
 
 /** A stretch of one person's time, in seconds of the class. */
 export interface Bit {
@@ -37,6 +38,13 @@ export function pieceStarts(rehearsal: Rehearsal): readonly number[] {
   const starts = rehearsal.pieces.map(() => 0);
   for (const box of rehearsal.timetable.boxes) if (box.piece !== null) starts[box.piece] = box.start_p50_s;
   return starts;
+}
+
+/** The stretch of the class in which a piece runs in the middle run; null if no box says so. */
+export function stretchOfPiece(timetable: ClassTime, piece: number): Stretch | null {
+  const boxes = timetable.boxes.filter((box) => box.piece === piece);
+  const [first] = boxes;
+  return first ? { from: first.start_p50_s, to: Math.max(...boxes.map((box) => box.end_p50_s)) } : null;
 }
 
 /** Steps that fewer runs than this reach are left out: they would draw work that hardly anybody does. */

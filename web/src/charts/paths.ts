@@ -17,6 +17,7 @@ const inset: Readonly<Partial<Record<Kind, number>>> = { rest: 0.3, wait: 0.12 }
 export function lanePaths(lane: Lane, axis: Axis, height: number): ReadonlyMap<Kind, string> {
   const paths = new Map<Kind, string>();
   for (const bit of lane.bits) {
+    if (bit.to <= axis.from || bit.from >= axis.to) continue;
     const x = axis.at(bit.from);
     const width = axis.at(bit.to) - x;
     if (bit.kind === "rest" && width < 0.5) continue;

@@ -75,7 +75,7 @@ class DoubtWords extends WidgetType {
     text.className = "doubt-text";
     text.textContent = doubt.text;
     row.append(text);
-    if (doubt.hint) {
+    if (doubt.hint && doubt.repairs.length === 0) {
       const hint = document.createElement("span");
       hint.className = "doubt-hint";
       hint.textContent = doubt.hint;

@@ -42,7 +42,11 @@ export function coloursOf(reading: ShownReading): Colour[] {
   const known = reading.understood
     .map((each): Colour => ({ ...stretch(each), as: each.as }))
     .sort((a, b) => a.from - b.from || a.to - b.to);
-  const colours: Colour[] = [...known];
+  const steps = known.filter((each) => each.as === "step");
+  const colours: Colour[] = [...steps];
+  for (const rule of known) {
+    if (rule.as === "rule") for (const gap of gaps(rule, steps)) colours.push({ ...gap, as: "rule" });
+  }
   let from = 0;
   for (const line of text.split("\n")) {
     for (const gap of gaps({ from, to: from + line.length }, known)) {
@@ -50,8 +54,7 @@ export function coloursOf(reading: ShownReading): Colour[] {
     }
     from += line.length + 1;
   }
-  for (const step of known) {
-    if (step.as !== "step") continue;
+  for (const step of steps) {
     for (const found of text.slice(step.from, step.to).matchAll(figures)) {
       const at = step.from + found.index;
       colours.push({ from: at, to: at + found[0].length, as: "number" });

@@ -166,9 +166,7 @@ export class BoardModel {
     this.lastTime.value = null;
     this.look.value = { ...plainLook, classId };
     this.set(found.text);
-    if (id === null) return null;
-    const last = await this.program.boardLast(id);
-    if (mine === this.opened && last.ok) this.lastTime.value = last.value.last;
+    if (id !== null) void this.lookBack(id, mine);
     return null;
   }
 
@@ -288,6 +286,11 @@ export class BoardModel {
     this.conflict.value = null;
     this.gone.value = false;
     if (this.text.value !== text) this.write(this.text.value);
+  }
+
+  private async lookBack(id: string, opened: number): Promise<void> {
+    const last = await this.program.boardLast(id);
+    if (opened === this.opened && last.ok) this.lastTime.value = last.value.last;
   }
 
   private async bothChanged(id: string): Promise<void> {

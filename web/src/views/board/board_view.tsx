@@ -3,9 +3,11 @@ import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { BoardEditor } from "../../editor/board_editor.ts";
 import { BoardText } from "../../editor/board_text.tsx";
 import type { Fault } from "../../model/fault.ts";
-import { boards, classes, movements } from "../../state/gym.ts";
+import { boards, classes, gym, movements } from "../../state/gym.ts";
 import { program } from "../../state/program.ts";
 import { goTo } from "../../state/route.ts";
+import { PersonPanel } from "../../charts/person_panel.tsx";
+import type { Rehearsal } from "../../model/rehearsal.ts";
 import { Said } from "../../ui/said.tsx";
 import { BoardModel, type ReadText } from "./board_model.ts";
 import "./board.css";
@@ -35,6 +37,7 @@ function useBoardModel(): BoardModel {
   const known = useComputed(() => movements.now.value.value ?? []);
   const model = useMemo(() => new BoardModel({ program, shelf: shelfOfBrowser(), movements: known }), [known]);
   useEffect(() => {
+    gym.want();
     boards.want();
     classes.want();
     movements.want();
@@ -65,7 +68,14 @@ function ReadBack({ read, text }: { readonly read: ReadText | null; readonly tex
   );
 }
 
-function RightSide({ model, showLine }: { readonly model: BoardModel; readonly showLine: (line: number) => void }) {
+interface RightSideProps {
+  readonly model: BoardModel;
+  readonly chosen: string | null;
+  readonly choose: (person: string) => void;
+  readonly showLine: (line: number) => void;
+}
+
+function RightSide({ model, chosen, choose, showLine }: RightSideProps) {
   const picture = model.picture.value;
   const stale = picture !== null && (picture.text !== model.text.value || model.rehearsing.value);
   return (
@@ -88,7 +98,8 @@ function RightSide({ model, showLine }: { readonly model: BoardModel; readonly s
         <RehearsalSide
           rehearsal={picture.rehearsal}
           lanes={model.lanes.value}
-          movements={movements.now.value.value ?? []}
+          chosen={chosen}
+          choose={choose}
           showLine={showLine}
         />
       )}
@@ -97,29 +108,49 @@ function RightSide({ model, showLine }: { readonly model: BoardModel; readonly s
   );
 }
 
-/** The class that a board is for: the one asked for in the address, else the first that has it. */
+interface NumbersProps {
+  readonly rehearsal: Rehearsal;
+  readonly person: string | null;
+  readonly showLine: (line: number) => void;
+}
+
+function Numbers({ rehearsal, person, showLine }: NumbersProps) {
+  const known = movements.now.value.value;
+  const byId = useMemo(() => new Map((known ?? []).map((each) => [each.id, each])), [known]);
+  if (person === null) return null;
+  return <PersonPanel rehearsal={rehearsal} person={person} movements={byId} show={showLine} />;
+}
+
+/** The class that a board is for: the one asked for in the address, else the first that has it, else the next one. */
 function classFor(id: string | null): string | null {
   const rows = classes.now.value.value ?? [];
   const asked = new URLSearchParams(location.search).get("class");
-  return (rows.find((row) => row.id === asked) ?? rows.find((row) => row.board === id && id !== null))?.id ?? null;
+  const next = gym.now.value.value?.next_class ?? null;
+  const found =
+    rows.find((row) => row.id === asked) ??
+    rows.find((row) => row.board === id) ??
+    rows.find((row) => row.id === next);
+  return found?.id ?? null;
 }
 
 /** One board: its text with live reading on the left, its rehearsal on the right. */
 export function BoardView({ id }: { readonly id: string | null }) {
   const model = useBoardModel();
   const editor = useRef<BoardEditor | null>(null);
-  const [opened, setOpened] = useState(0);
+  const opened = useRef<string | null | undefined>(undefined);
+  const [editing, setEditing] = useState(0); // counts the boards opened: each has an editor of its own
+  const [chosen, setChosen] = useState<string | null>(null);
   const [fault, setFault] = useState<Fault | null>(null);
   const tidiedFrom = useSignal<string | null>(null);
-  const ready = classes.now.value.value !== null;
+  const ready = classes.now.value.value !== null && gym.now.value.value !== null;
   useEffect(() => {
-    if (!ready || (opened > 0 && model.boardId.peek() === id)) return;
-    setOpened(0);
-    void model.open(id, classFor(id)).then(setFault);
-    const until = model.read.subscribe((read) => {
-      if (read) setOpened((before) => before || Date.now());
+    if (!ready || opened.current === id) return;
+    opened.current = id;
+    tidiedFrom.value = null;
+    void model.open(id, classFor(id)).then((wrong) => {
+      setFault(wrong);
+      if (!wrong) setEditing((before) => before + 1);
     });
-    return until;
   }, [model, id, ready]);
   const read = model.read.value;
   const shown = useMemo(
@@ -142,7 +173,9 @@ export function BoardView({ id }: { readonly id: string | null }) {
   };
   const save = async (newId: string | null): Promise<void> => {
     await model.save(newId);
-    if (newId !== null && model.boardId.value === newId) goTo(`/board/${newId}`);
+    if (newId === null || model.boardId.value !== newId) return;
+    opened.current = newId;
+    goTo(`/board/${newId}`);
   };
   const gymClass = (classes.now.value.value ?? []).find((row) => row.id === model.look.value.classId) ?? null;
   return (
@@ -161,7 +194,7 @@ export function BoardView({ id }: { readonly id: string | null }) {
           {model.draftless.value ? "" : " and is read again as soon as the program is back."}
         </Said>
       )}
-      {fault && fault.status !== 0 && (
+      {fault && (
         <Said weight="problem" alert>
           {fault.text}. <a href="/board">To an empty board</a>
         </Said>
@@ -183,9 +216,9 @@ export function BoardView({ id }: { readonly id: string | null }) {
       )}
       <div class="board-sides">
         <section class="text-side" aria-label="The text">
-          {opened > 0 || model.gone.value ? (
+          {editing > 0 ? (
             <BoardText
-              key={model.boardId.value ?? "new"}
+              key={editing}
               text={model.text.value}
               shown={shown}
               movements={movements.now.value.value ?? []}
@@ -223,8 +256,13 @@ export function BoardView({ id }: { readonly id: string | null }) {
               model.lookAt(change);
             }}
           />
-          <RightSide model={model} showLine={showLine} />
+          <RightSide model={model} chosen={chosen} choose={setChosen} showLine={showLine} />
         </div>
+        {model.picture.value && (
+          <aside class="panel-side" aria-label="Numbers of one person">
+            <Numbers rehearsal={model.picture.value.rehearsal} person={chosen} showLine={showLine} />
+          </aside>
+        )}
       </div>
     </div>
   );

@@ -150,14 +150,14 @@ function Broken({ look, places, change }: Pick<SwitchesProps, "look" | "places" 
 
 /** What if: how many come, rain, a place broken. Each rehearses again at once; nothing of it is kept. */
 export function Switches(props: SwitchesProps) {
-  const { look, classes, change } = props;
+  const { look, gymClass, classes, change } = props;
   return (
     <div class="switches">
       <Heads {...props} />
       <Rain {...props} />
       <Broken {...props} />
       <details class="more">
-        <summary>More</summary>
+        <summary>{gymClass ? `For ${classWords(gymClass)}` : "For everybody of the gym, on no date"} · more</summary>
         <div class="more-fields">
           <label>
             Class
