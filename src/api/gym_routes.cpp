@@ -101,7 +101,7 @@ Answer get_board(const Call& call) {
 
 Answer get_board_last(const Call& call) {
   if (!call.gym->boards.contains(call.id)) return nothing_called("board", call.id);
-  const auto last = app::last_time(call.gym->knowledge.scores, call.id, call.services.gate.today());
+  const auto last = app::last_time(call.gym->knowledge.scores, call.id);
   if (!last) return json_response({{"last", nullptr}});
   ordered_json pieces = ordered_json::array();
   for (const app::PieceLastTime& each : last->pieces)

@@ -61,12 +61,10 @@ PieceLastTime summed_up(std::string piece, std::vector<const ScoreEntry*> entrie
 
 }  // namespace
 
-std::optional<LastTime> last_time(const std::vector<ScoreEntry>& scores, std::string_view board_id,
-                                  std::chrono::year_month_day today) {
+std::optional<LastTime> last_time(const std::vector<ScoreEntry>& scores, std::string_view board_id) {
   std::optional<LastTime> last;
   for (const ScoreEntry& entry : scores)
-    if (entry.board_id == board_id && tells(entry) && entry.date < today &&
-        (!last || entry.date > last->date))
+    if (entry.board_id == board_id && tells(entry) && (!last || entry.date > last->date))
       last = LastTime{.date = entry.date, .pieces = {}};
   if (!last) return last;
   std::vector<std::pair<std::string, std::vector<const ScoreEntry*>>> pieces;

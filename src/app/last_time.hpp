@@ -27,9 +27,8 @@ struct LastTime {
   bool operator==(const LastTime&) const = default;
 };
 
-/// The last day before `today` that has scores of that board; nothing if there is none. Entries that are kept
-/// as words only are left out.
-std::optional<LastTime> last_time(const std::vector<domain::ScoreEntry>& scores, std::string_view board_id,
-                                  std::chrono::year_month_day today);
+/// The last day that has scores of that board; nothing if there is none. Entries that are kept as words only
+/// are left out.
+std::optional<LastTime> last_time(const std::vector<domain::ScoreEntry>& scores, std::string_view board_id);
 
 }  // namespace repwright::app

@@ -66,6 +66,17 @@ test("an answer to an older question is dropped and its request given up", async
   assert.deepEqual(answered, ["new: second"]);
 });
 
+test("what is asked at once does not wait, and drops what was waiting", () => {
+  const { questions, waits, asker } = asked();
+  asker.ask("typed");
+  asker.askNow("switched");
+  waits.pass();
+  assert.deepEqual(
+    questions.map((each) => each.question),
+    ["switched"],
+  );
+});
+
 test("after a stop nothing comes", async () => {
   const { questions, answered, waits, asker } = asked();
   asker.ask("one");

@@ -14,6 +14,8 @@ const browserWaits: Waits = {
 export interface Latest<Question> {
   /** Asks after a pause without further questions; answers to earlier questions are dropped from now on. */
   ask(question: Question): void;
+  /** Asks at once. */
+  askNow(question: Question): void;
   /** Drops every answer that is still to come. */
   stop(): void;
 }
@@ -55,6 +57,10 @@ export function latest<Question, Answer>(telling: Telling<Question, Answer>): La
         wait = null;
         start(question);
       });
+    },
+    askNow(question) {
+      stop();
+      start(question);
     },
     stop,
   };

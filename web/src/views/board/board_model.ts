@@ -181,7 +181,7 @@ export class BoardModel {
   /** Looks at the class under other circumstances, at once. */
   lookAt(change: Partial<Look>): void {
     this.look.value = { ...this.look.value, ...change };
-    this.rehearse();
+    this.rehearse("now");
   }
 
   /** The board in its tidy form; null if it cannot be had, which is said. */
@@ -242,8 +242,9 @@ export class BoardModel {
       return;
     }
     this.gone.value = false;
+    const first = this.read.value === null;
     this.read.value = { text, reading: answer.value };
-    this.rehearse();
+    this.rehearse(first ? "now" : "when the writing pauses");
   }
 
   private wasRehearsed(answer: Answer<Rehearsal>, text: string, look: Look): void {
@@ -256,7 +257,7 @@ export class BoardModel {
     this.picture.value = { rehearsal: answer.value, text, look };
   }
 
-  private rehearse(): void {
+  private rehearse(when: "now" | "when the writing pauses"): void {
     const read = this.read.value;
     if (!read || read.text !== this.text.value) return;
     this.rehearsalFault.value = null;
@@ -266,7 +267,9 @@ export class BoardModel {
       return;
     }
     this.rehearsing.value = true;
-    this.rehearser.ask({ text: read.text, look: this.look.value });
+    const question = { text: read.text, look: this.look.value };
+    if (when === "now") this.rehearser.askNow(question);
+    else this.rehearser.ask(question);
   }
 
   private failed(fault: Fault): void {
