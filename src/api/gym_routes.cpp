@@ -8,6 +8,7 @@
 #include "api/json_response.hpp"
 #include "api/people_json.hpp"
 #include "api/version.hpp"
+#include "app/last_time.hpp"
 #include "app/next_class.hpp"
 #include "base/civil_date.hpp"
 #include "board/read.hpp"
@@ -96,6 +97,22 @@ Answer get_board(const Call& call) {
   const auto board = call.gym->boards.find(call.id);
   if (board == call.gym->boards.end()) return nothing_called("board", call.id);
   return json_response({{"id", call.id}, {"text", board->second}, {"version", version_of(board->second)}});
+}
+
+Answer get_board_last(const Call& call) {
+  if (!call.gym->boards.contains(call.id)) return nothing_called("board", call.id);
+  const auto last = app::last_time(call.gym->knowledge.scores, call.id);
+  if (!last) return json_response({{"last", nullptr}});
+  ordered_json pieces = ordered_json::array();
+  for (const app::PieceLastTime& each : last->pieces)
+    pieces.push_back({{"piece", each.piece},
+                      {"people", each.people},
+                      {"capped", each.capped},
+                      {"best", each.best},
+                      {"middle", each.middle},
+                      {"last", each.last},
+                      {"effort", each.effort ? number_json(*each.effort) : ordered_json(nullptr)}});
+  return json_response({{"last", {{"date", base::format_date(last->date)}, {"pieces", std::move(pieces)}}}});
 }
 
 Answer get_classes(const Call& call) {

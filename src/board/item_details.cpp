@@ -140,14 +140,20 @@ bool read_effort(Session& session, Cursor& cursor, Entry& entry) {
   return true;
 }
 
+/// The same four digits for who means the other order: the last two first. Nothing if they are not four
+/// signs.
+std::vector<std::string> other_tempo_order(const std::string& digits) {
+  if (digits.size() == 4) return {digits.substr(2) + digits.substr(0, 2)};
+  if (digits.size() == 7) return {digits.substr(4) + digits[3] + digits.substr(0, 3)};
+  return {};
+}
+
 domain::Tempo in_house_order(Session& session, const domain::Tempo& read, const Span& span) {
   const bool down_first = session.house.tempo == domain::TempoOrder::DownPauseUpTop;
-  session.remarks.add_once({"tempo-order",
-                            span,
+  session.remarks.add_once({"tempo-order", span,
                             fmt::format("`{}` is read {}", session.kept(span),
                                         down_first ? "down, pause, up, top" : "up, top, down, pause"),
-                            "the order is a rule of the house",
-                            {}});
+                            "the order is a rule of the house", other_tempo_order(session.kept(span))});
   return down_first ? read : domain::Tempo{read[2], read[3], read[0], read[1]};
 }
 
@@ -206,9 +212,10 @@ bool read_pace(Session& session, Cursor& cursor, Entry& entry, bool behind_at) {
   return true;
 }
 
-void set_loads(Entry& entry, std::vector<double> loads, LoadUnit unit) {
+void set_loads(Entry& entry, std::vector<double> loads, LoadUnit unit, const Span& span) {
   entry.loads = std::move(loads);
   entry.load_unit = unit;
+  entry.loads_span = span;
 }
 
 /// `2x15/10`: two implements. Nothing if the work has no amount yet.
@@ -219,10 +226,11 @@ bool read_pair_of_bells(Session& session, Cursor& cursor, Entry& entry) {
   Cursor ahead = cursor;
   ahead.next(2);
   LoadUnit unit = LoadUnit::Unsaid;
+  const std::size_t from = ahead.position();
   std::vector<double> loads = take_load_numbers(ahead, unit);
   if (loads.empty()) return false;
   entry.item.implements = 2;
-  set_loads(entry, std::move(loads), unit);
+  set_loads(entry, std::move(loads), unit, ahead.span_from(from));
   (void)session;
   cursor = ahead;
   return true;
@@ -270,7 +278,7 @@ bool read_at(Session& session, Cursor& cursor, Entry& entry) {
                          "write the unit if it is a load",
                          {number + " kg"}});
   } else {
-    set_loads(entry, std::move(loads), unit);
+    set_loads(entry, std::move(loads), unit, ahead.span_from(from));
   }
   cursor = ahead;
   return true;
@@ -355,7 +363,7 @@ bool read_load(Session& session, Cursor& cursor, Entry& entry) {
     if (!loaded && loads.size() != 2) return false;
   }
   if (loads.size() == 2 && loads[0] == loads[1] && unit == LoadUnit::Unsaid && !entry.amount) return false;
-  set_loads(entry, std::move(loads), unit);
+  set_loads(entry, std::move(loads), unit, ahead.span_from(cursor.position()));
   cursor = ahead;
   return true;
 }
@@ -532,7 +540,7 @@ bool read_loads_behind(Session& session, Cursor& cursor) {
   LoadUnit unit = LoadUnit::Unsaid;
   std::vector<double> loads = take_load_numbers(ahead, unit);
   if (unit == LoadUnit::Unsaid || session.names.find(ahead)) return false;
-  set_loads(*last, std::move(loads), unit);
+  set_loads(*last, std::move(loads), unit, ahead.span_from(cursor.position()));
   cursor = ahead;
   return true;
 }

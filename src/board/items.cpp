@@ -127,7 +127,7 @@ void settle_movement(Session& session, Entry& entry, const Named& named, const S
                             span,
                             "a plain pull-up may swing in this house",
                             "write strict pull-ups if they must not",
-                            {"strict pull-ups"}});
+                            {"strict pull-ups", "kipping pull-ups"}});
 }
 
 bool take_unknown(Session& session, Cursor& cursor, Entry& entry) {

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.hpp"
+
 namespace repwright::board {
 namespace {
 
@@ -19,17 +21,24 @@ bool take_second_word(Cursor& cursor) {
   return cursor.take_any({"s", "sec", "secs", "second", "seconds"}) || cursor.take_symbol('"');
 }
 
+/// `12:75` as `13:15`; nothing for what is not minutes, a colon and seconds.
+std::vector<std::string> carried_over(std::string_view time, double seconds) {
+  const std::size_t colon = time.find(':');
+  const auto minutes = base::parse_digits(time.substr(0, colon));
+  if (colon == std::string_view::npos || time.find(':', colon + 1) != std::string_view::npos) return {};
+  if (!minutes || seconds >= 3600) return {};
+  const int all = static_cast<int>(seconds);
+  return {fmt::format("{}:{:02}", *minutes + all / 60, all % 60)};
+}
+
 /// The part behind the colon or prime, told when it cannot be.
 double seconds_part(Cursor& cursor, Remarks& remarks, std::size_t from) {
   const double seconds = cursor.number();
   if (seconds >= 60) {
     const domain::Span span = cursor.span_from(from);
-    const auto mended = static_cast<int>(seconds) % 60;
-    remarks.add({"no-such-time",
-                 span,
+    remarks.add({"no-such-time", span,
                  fmt::format("`{}` is no time: seconds run from 0 to 59", cursor.text_of(span)),
-                 "write minutes:seconds",
-                 {fmt::format(":{:02}", mended)}});
+                 "write minutes:seconds", carried_over(cursor.text_of(span), seconds)});
   }
   return seconds;
 }

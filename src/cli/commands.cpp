@@ -98,7 +98,7 @@ int run_read(const ReadOptions& options) {
   const board::Reading reading = board::read(inputs->board.text, inputs->catalogue, inputs->house);
   const std::vector<std::string> sentences = board::in_words(reading.board, inputs->catalogue, inputs->house);
   if (options.json) {
-    say(api::reading_json(reading.board, sentences, reading.diagnostics));
+    say(api::reading_json(reading, inputs->board.text, sentences));
     remark(remarks_of(inputs->board, reading));
   } else {
     say(sheets::reading_text({reading.board.title, sentences, timetable::fixed_length(reading.board)}));

@@ -30,7 +30,7 @@ const std::map<std::string, std::string> expected{
     {"GET /api/people", "ocr"},    {"GET /api/people/*", "ocrp"}, {"POST /api/people/preview", "oc"},
     {"PUT /api/hall", "oc"},       {"GET /api/hall", "ocr"},      {"PUT /api/house", "oc"},
     {"GET /api/house", "ocr"},     {"POST /api/read", "ocr"},     {"POST /api/tidy", "ocr"},
-    {"POST /api/rehearse", "ocr"}, {"GET /api/movements", "ocr"},
+    {"POST /api/rehearse", "ocr"}, {"GET /api/movements", "ocr"}, {"GET /api/boards/*/last", "oc"},
 };
 
 std::string words_of(const api::Route& route) {

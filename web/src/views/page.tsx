@@ -5,6 +5,7 @@ import { route, type Route } from "../state/route.ts";
 import { begin, me, meFault } from "../state/session.ts";
 import { Said } from "../ui/said.tsx";
 import { BoardView } from "./board/board_view.tsx";
+import { WallView } from "./board/wall_view.tsx";
 import { Shell } from "./shell.tsx";
 import { SignIn } from "./sign_in.tsx";
 import "../ui/base.css";
@@ -14,6 +15,8 @@ function view(at: Route, _who: Me): ComponentChild {
   switch (at.view) {
     case "board":
       return <BoardView id={at.id} />;
+    case "wall":
+      return <WallView id={at.id ?? ""} />;
     default:
       return (
         <Said weight="warning">
