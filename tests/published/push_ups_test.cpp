@@ -24,7 +24,7 @@ TEST(PushUps, InThirtySecondsAgainstTheLargestSet) {
   study.check({"push-ups: 30 s of a woman with 17", {12, 15}, {11, 17}},
               in_thirty_seconds(domain::Sex::Female, 17));
   const auto typical = [](domain::Sex sex) {
-    return body::median(body::prior({.sex = sex, .age = 26}), constants()).best_set[0];
+    return body::median(body::prior({.sex = sex, .age = 26}, constants()), constants()).best_set[0];
   };
   study.check({"push-ups: women over men", {.38, .52}, {.33, .60}},
               typical(domain::Sex::Female) / typical(domain::Sex::Male));

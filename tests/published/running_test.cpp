@@ -53,7 +53,8 @@ TEST(Running, OfAMixedClass) {
   for (std::uint64_t p = 0; p < 1000; ++p) {
     const domain::Sex sex = p % 2 == 0 ? domain::Sex::Female : domain::Sex::Male;
     const double age = 20 + 30 * base::Stream({14}, 0, p, base::Purpose::Search).uniform();
-    const body::Body body = body::draw(body::prior({.sex = sex, .age = age}), {14}, 0, p, constants());
+    const body::Body body =
+        body::draw(body::prior({.sex = sex, .age = age}, constants()), {14}, 0, p, constants());
     mile.push_back(lone_run(body, 1600));
     halves.push_back(lone_run(body, 800) / mile.back());
     short_run.push_back(lone_run(body, 400));

@@ -7,7 +7,8 @@ namespace {
 
 /// Mean reps of each of four bench-press sets to failure at 77 % of the own best single.
 std::array<double, 4> mean_sets(double rest_seconds) {
-  const body::BodyEstimate like = body::prior({.sex = domain::Sex::Male, .age = 25, .training_years = 4});
+  const body::BodyEstimate like =
+      body::prior({.sex = domain::Sex::Male, .age = 25, .training_years = 4}, constants());
   std::array<double, 4> sum{};
   constexpr std::uint64_t people = 200;
   for (std::uint64_t p = 0; p < people; ++p) {

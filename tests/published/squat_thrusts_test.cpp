@@ -6,7 +6,7 @@ namespace repwright::published {
 namespace {
 
 Spread students(domain::Sex sex) {
-  const body::BodyEstimate like = body::prior({.sex = sex, .age = 20.2});
+  const body::BodyEstimate like = body::prior({.sex = sex, .age = 20.2}, constants());
   std::vector<double> counts;
   for (std::uint64_t p = 0; p < 2000; ++p) {
     const body::Body body = body::draw(like, {12}, 0, p, constants());
