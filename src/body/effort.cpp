@@ -221,7 +221,7 @@ Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& cons
   effort.brisk = spec.brisk * cadence;
   effort.sustained = spec.sustained * cadence;
   const double moved = spec.cost * (1 + spec.extra_mass / body.mass);
-  effort.cost = moved + spec.load_cost * load_of(spec, body) / body.mass;
+  effort.cost = (moved + spec.load_cost * load_of(spec, body) / body.mass) / body.machine;
   return effort;
 }
 

@@ -54,12 +54,13 @@ struct Reading {
   const Constants& constants;
   std::vector<Result>& to;
 
-  void add(const Predict& predict, double seen, double sd) const {
+  void add(const Predict& predict, double seen, double sd, const std::vector<Parameter>& touched = {}) const {
     to.push_back(
         {[predict, scale = pull, &all = constants](const std::array<double, parameter_count>& point) {
            return predict(body_at(point, scale, all));
          },
          seen, sd});
+    for (const Parameter each : touched) to.back().places.push_back(index_of(each));
   }
   EffortSpec spec(const domain::Movement& movement, domain::Unit unit, double load = 0) const {
     return effort_spec(movement, unit, load, constants);
@@ -79,13 +80,22 @@ void read(const Reading& reading, const domain::TimedDistance& mark) {
   const Constants& all = reading.constants;
   if (spec.kind == Effort::Kind::Run)
     reading.add([metres, &all](const Body& body) { return base::log(run_seconds(body, metres, all)); },
-                base::log(seconds), metres < 600 ? all.marks.short_run : all.marks.run);
+                base::log(seconds), metres < 600 ? all.marks.short_run : all.marks.run,
+                {Parameter::CriticalSpeed, Parameter::ReserveDistance, Parameter::TopSpeed});
   else if (spec.kind == Effort::Kind::Machine)
     reading.add(
         [spec, metres, &all](const Body& body) {
           return base::log(machine_seconds(body, effort_of(spec, body, all), metres, all));
         },
         base::log(seconds), all.marks.machine);
+}
+
+/// Without a load the capacity of the own group is all that a largest set depends on.
+std::vector<Parameter> touched_by_set(const EffortSpec& spec) {
+  if (spec.strength) return {};
+  constexpr std::array capacities{Parameter::Push, Parameter::Pull, Parameter::Legs, Parameter::Core,
+                                  Parameter::Grip};
+  return {capacities.at(index_of(spec.group))};
 }
 
 void read(const Reading& reading, const domain::BestSet& mark) {
@@ -101,7 +111,7 @@ void read(const Reading& reading, const domain::BestSet& mark) {
   const double one_rep = mark.reps < 1 ? .35 : all.marks.set_rep / mark.reps;
   const double judged = mark.any_style ? all.marks.any_style : all.marks.set;
   reading.add([spec, &all](const Body& body) { return log_of_set(effort_of(spec, body, all).best); }, seen,
-              std::hypot(judged, one_rep));
+              std::hypot(judged, one_rep), touched_by_set(spec));
 }
 
 void read(const Reading& reading, const domain::TimedReps& mark) {
@@ -135,7 +145,8 @@ void read(const Reading& reading, const domain::BestLoad& mark) {
   const domain::MarkNoise& noise = reading.constants.marks;
   reading.add(
       [spec](const Body& body) { return base::log(spec.of * body.best_lift[index_of(*spec.strength)]); },
-      base::log(single), noise.load + noise.load_rep * (mark.reps - 1));
+      base::log(single), noise.load + noise.load_rep * (mark.reps - 1),
+      {static_cast<Parameter>(index_of(Parameter::SquatLift) + index_of(*spec.strength))});
 }
 
 void read(const Reading& reading, const domain::AerobicPeak& mark) {

@@ -76,6 +76,7 @@ struct FittedPair {
 // After the others: each replaces what stands there.
 constexpr std::array fitted_pairs{
     FittedPair{P::CleanLift, P::CriticalSpeed, &Belief::clean_speed},
+    FittedPair{P::CleanLift, P::ReserveDistance, &Belief::clean_reserve},
     FittedPair{P::CleanLift, P::Cadence, &Belief::clean_cadence},
     FittedPair{P::CleanLift, P::Push, &Belief::clean_push},
     FittedPair{P::CleanLift, P::Pull, &Belief::clean_pull},

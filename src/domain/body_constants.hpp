@@ -53,6 +53,7 @@ struct PriorConstants {
   double cadence_training = -.03;  // per unit of ln(1 + years)
   double transition_training = -.20;
   double clean_speed = 0;
+  double clean_reserve = 0;
   double clean_cadence = -.20;
   double clean_push = .25;
   double clean_pull = .25;
@@ -112,6 +113,7 @@ struct BodyConstants {
   double other_group_recovery = 0.9;
   double keep_share = 0.15;  // units kept: max(keep_min, keep_share N)
   double keep_min = 0.3;
+  double grind = 0;               // share of a unit that may be missing when a person tries it
   double finish_reps = 2;         // so few left are done without keeping any
   double shortest_break = 3;      // s
   double reaction = 0.5;          // s from ready to working again

@@ -19,6 +19,7 @@ Tunable correlation(const char* key, double hand_set) {
 const std::vector<Tunable>& tunables() {
   static const std::vector<Tunable> all{
       {"model", "quickness", 0, .4, false},
+      {"model", "grind", 0, .15, false},
       {"model", "fade", 0.4, .3},
       {"model", "reserve_recovery", 2, .25},
       {"model", "recovery_drag", 0.3, .4},
@@ -50,6 +51,7 @@ const std::vector<Tunable>& tunables() {
       {"prior", "cadence_training", -0.03, .05, false},
       {"prior", "transition_training", -0.2, .15, false},
       correlation("clean_speed", 0),
+      correlation("clean_reserve", 0),
       correlation("clean_cadence", -0.2),
       correlation("clean_push", 0.25),
       correlation("clean_pull", 0.25),
@@ -130,6 +132,7 @@ double* find(domain::BodyConstants& constants, const Tunable& tunable) {
 double within_allowed(const Tunable& tunable, double value) {
   if (tunable.key == "mode") return std::clamp(value, .3, 1.0);
   if (tunable.key == "other_group_recovery") return std::clamp(value, 0.0, 1.0);
+  if (tunable.key == "grind") return std::clamp(value, 0.0, .9);
   if (tunable.key == "quickness") return std::clamp(value, 0.0, 2.0);
   return tunable.table == "prior" && !tunable.logarithmic ? std::clamp(value, -.9, .9) : value;
 }
