@@ -86,6 +86,10 @@ constexpr std::array fitted_pairs{
     FittedPair{P::CleanLift, P::Transition, &Belief::clean_transition},
     FittedPair{P::CleanLift, P::Machine, &Belief::clean_machine},
     FittedPair{P::CleanLift, P::PressLift, &Belief::clean_press},
+    FittedPair{P::SquatLift, P::Cadence, &Belief::squat_cadence},
+    FittedPair{P::SquatLift, P::Push, &Belief::squat_push},
+    FittedPair{P::SquatLift, P::Legs, &Belief::squat_legs},
+    FittedPair{P::SquatLift, P::Machine, &Belief::squat_machine},
     FittedPair{P::Recovery, P::CriticalSpeed, &Belief::speed_recovery},
     FittedPair{P::Transition, P::CriticalSpeed, &Belief::speed_transition},
     FittedPair{P::Machine, P::CriticalSpeed, &Belief::speed_machine},
@@ -180,7 +184,8 @@ void training_shifts(Half& half, double years, const Belief& belief) {
   const double more = std::log1p(std::clamp(years, 0.0, 20.0)) - std::log(3.0);
   shift(half, P::CriticalSpeed, .03 * more);
   shift(half, P::Push, .15 * more);
-  half.pull.middle += .25 * more;
+  half.pull.middle += belief.pull_training * more;
+  shift(half, P::Machine, belief.machine_training * more);
   shift(half, P::Legs, .12 * more);
   shift(half, P::Core, .12 * more);
   shift(half, P::Grip, .10 * more);

@@ -52,6 +52,8 @@ struct PriorConstants {
   double lift_sd = .24;
   double cadence_training = -.03;  // per unit of ln(1 + years)
   double transition_training = -.20;
+  double machine_training = 0;
+  double pull_training = .25;
   double clean_speed = 0;
   double clean_reserve = 0;
   double clean_cadence = -.20;
@@ -63,6 +65,10 @@ struct PriorConstants {
   double clean_transition = 0;
   double clean_machine = .25;
   double clean_press = .70;
+  double squat_cadence = -.20;
+  double squat_push = .25;
+  double squat_legs = .20;
+  double squat_machine = .25;
   double speed_recovery = -.25;
   double speed_transition = -.30;
   double speed_machine = 0;
