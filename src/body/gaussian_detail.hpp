@@ -28,14 +28,16 @@ constexpr double step = 0.02;  // of the finite differences; parameters are loga
 template <std::size_t N>
 std::array<double, N> gradient(const Measurement<N>& measurement, std::array<double, N> at) {
   std::array<double, N> slope{};
-  for (std::size_t i = 0; i < N; ++i) {
+  const auto along = [&](std::size_t i) {
     const double here = at[i];
     at[i] = here + step;
     const double above = measurement.predict(at);
     at[i] = here - step;
     slope[i] = (above - measurement.predict(at)) / (2 * step);
     at[i] = here;
-  }
+  };
+  for (const std::size_t i : measurement.places) along(i);
+  for (std::size_t i = 0; measurement.places.empty() && i < N; ++i) along(i);
   return slope;
 }
 
