@@ -22,6 +22,7 @@
 #include "domain/rehearsal.hpp"
 #include "domain/score.hpp"
 #include "rehearsal/findings.hpp"
+#include "rehearsal/kit_demand.hpp"
 #include "rehearsal/plain_fit.hpp"
 #include "timetable/timetable.hpp"
 
@@ -61,6 +62,7 @@ struct ClassRehearsal {
   domain::FittedBoard fitted;
   domain::Rehearsal rehearsal;             // lines of the text filled in
   std::vector<rehearsal::GroupReps> reps;  // of each who came, over all pieces
+  std::vector<rehearsal::KitNeed> kit;     // of every piece, as far as the hall lists kit
 };
 
 /// Rehearses a class from its read board to findings that name lines of the text. Fails with Invalid when the
