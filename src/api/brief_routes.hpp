@@ -1,6 +1,6 @@
 #pragma once
 
-#include "api/caller.hpp"
+#include "api/route_table.hpp"
 
 /// What is looked up for a coach beside the gym itself.
 namespace repwright::api {

@@ -101,7 +101,7 @@ export function newId(rows: readonly PersonRow[], name: string): string {
   const kind = numbered.find((met) => met !== null);
   if (kind && numbered.every((met) => met !== null && met[1] === kind[1]))
     return `${kind[1] ?? ""}${String(last + 1).padStart(kind[2]?.length ?? 1, "0")}`;
-  const stem = name.normalize("NFD").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "") || "person";
+  const stem = name.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "") || "person";
   for (let n = 1; ; ++n) {
     const id = n === 1 ? stem : `${stem}-${n}`;
     if (!taken.has(id)) return id;

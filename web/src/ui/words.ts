@@ -41,3 +41,10 @@ export const idWords = (id: string): string => id.charAt(0).toUpperCase() + id.s
 
 /** 16 is '16', 12.5 is '12.5'. */
 export const plainNumber = (value: number): string => String(Math.round(value * 10) / 10);
+
+/** What the program answers, as a sentence of its own: a capital first, a full stop last. */
+export function sentence(words: string): string {
+  const trimmed = words.trim();
+  const whole = trimmed.charAt(0).toUpperCase() + trimmed.slice(1);
+  return /[.!?]$/.test(whole) ? whole : `${whole}.`;
+}

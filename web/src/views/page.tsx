@@ -12,6 +12,7 @@ import { NewPersonView, OwnPage, PersonView } from "./people/person_view.tsx";
 import { PeopleView } from "./people/people_view.tsx";
 import { Shell } from "./shell.tsx";
 import { SignIn } from "./sign_in.tsx";
+import { sentence } from "../ui/words.ts";
 import "../ui/base.css";
 import "./shell.css";
 
@@ -62,7 +63,7 @@ export function Page() {
     return (
       <main id="main" class="narrow stack">
         <Said weight="problem" alert>
-          {meFault.value.text}.
+          {sentence(meFault.value.text)}
         </Said>
         <button type="button" onClick={() => void begin()}>
           Try again

@@ -6,6 +6,7 @@ import { program } from "../../state/program.ts";
 import { Field } from "../../ui/field.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
+import { sentence } from "../../ui/words.ts";
 
 const roleWords: Readonly<Record<Account["role"], string>> = {
   owner: "owner",
@@ -138,7 +139,7 @@ function NewAccount({ made }: { readonly made: (account: Account) => void }) {
       <h2 id="new">Let somebody in</h2>
       {fault ? (
         <Said weight="problem" alert>
-          {fault.text}
+          {sentence(fault.text)}
         </Said>
       ) : null}
       <Choice

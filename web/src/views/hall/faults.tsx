@@ -6,7 +6,7 @@ import { classOf } from "../../state/gym.ts";
 import { keepFaults } from "../../state/hall.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
-import { dayWords } from "../../ui/words.ts";
+import { dayWords, sentence } from "../../ui/words.ts";
 import { nameIn, type Names } from "./places_table.tsx";
 
 /** The faults with so many places of a kind out; none out is no fault. */
@@ -65,7 +65,7 @@ function FaultList({ kept, places, names }: { readonly kept: KeptClass; readonly
       </p>
       {fault ? (
         <Said weight="problem" alert>
-          {fault.text}
+          {sentence(fault.text)}
         </Said>
       ) : null}
       <ul class="plain">

@@ -10,6 +10,7 @@ import { Said } from "../../ui/said.tsx";
 import { Faults } from "./faults.tsx";
 import { KitTable, PlacesTable } from "./places_table.tsx";
 import { RoutesTable } from "./routes_table.tsx";
+import { sentence } from "../../ui/words.ts";
 import "./hall.css";
 
 function SaveBar(props: { readonly fault: Fault | null; readonly save: () => void; readonly leave: () => void }) {
@@ -17,7 +18,7 @@ function SaveBar(props: { readonly fault: Fault | null; readonly save: () => voi
     <div class="save-bar" role="region" aria-label="Changes of the hall">
       {props.fault ? (
         <Said weight="problem" alert>
-          Not saved: {props.fault.text}.
+          Not saved. {sentence(props.fault.text)}
         </Said>
       ) : (
         <span>Changed, not saved yet.</span>

@@ -5,7 +5,7 @@ import { mergePeople, type Merged } from "../../model/people_change.ts";
 import { keepPeople } from "../../state/people.ts";
 import { program } from "../../state/program.ts";
 import { Said } from "../../ui/said.tsx";
-import { count, listWords } from "../../ui/words.ts";
+import { count, listWords, sentence } from "../../ui/words.ts";
 
 function BadCells({ bad }: { readonly bad: readonly BadCell[] }) {
   return (
@@ -69,7 +69,7 @@ function Ready(props: { readonly preview: PeoplePreview; readonly table: PeopleT
       <MergedWords merged={merged} />
       {fault ? (
         <Said weight="problem" alert>
-          {fault.text}
+          {sentence(fault.text)}
         </Said>
       ) : null}
       <div class="row">
@@ -112,7 +112,7 @@ export function Import({ table, done }: { readonly table: PeopleTable; readonly 
       </div>
       {fault ? (
         <Said weight="problem" alert>
-          {fault.text}
+          {sentence(fault.text)}
         </Said>
       ) : null}
       {preview?.notes.map((note) => (

@@ -15,7 +15,7 @@ const dayLetters: readonly (readonly [string, string])[] = [
 function Attends({ days }: { readonly days: string }) {
   const which = days.split(/\s+/);
   return (
-    <span class="week" aria-label={days || "no days said"}>
+    <span class="week" role="img" aria-label={days || "no days said"}>
       {dayLetters.map(([day, letter]) => (
         <span key={day} aria-hidden="true" class={which.includes(day) ? "on" : undefined}>
           {letter}
@@ -33,7 +33,7 @@ function Row({ row, marks, day }: { readonly row: PersonRow; readonly marks: rea
         <a href={`/people/${encodeURIComponent(row["id"] ?? "")}`}>{row["name"]}</a>
       </th>
       <td class="actions">{actions.length > 0 ? actions.map((each) => <div key={each}>{each}</div>) : <span class="soft">as written</span>}</td>
-      <td>
+      <td class="comes-on">
         <Attends days={row["attends"] ?? ""} />
       </td>
       {marks.map((column) => (
@@ -74,7 +74,7 @@ function PeopleList({ table, known }: { readonly table: PeopleTable; readonly kn
             <tr>
               <th scope="col">Name</th>
               <th scope="col">What they do instead</th>
-              <th scope="col">Comes on</th>
+              <th scope="col" class="comes-on">Comes on</th>
               {marks.map((column) => (
                 <th key={column} scope="col" class="number">
                   {column.replaceAll("_", " ")}

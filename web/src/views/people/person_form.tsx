@@ -7,6 +7,7 @@ import { Field } from "../../ui/field.tsx";
 import { Said } from "../../ui/said.tsx";
 import { LimitsField } from "./limits_field.tsx";
 import { MarksField } from "./marks_field.tsx";
+import { sentence } from "../../ui/words.ts";
 
 interface FormProps {
   readonly table: PeopleTable;
@@ -118,7 +119,7 @@ export function PersonForm({ table, row: before, done }: FormProps) {
     >
       {fault ? (
         <Said weight="problem" alert>
-          Not saved: {fault.text}.
+          Not saved. {sentence(fault.text)}
         </Said>
       ) : null}
       <div class="fields">
