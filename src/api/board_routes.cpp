@@ -125,4 +125,18 @@ Answer get_movements(const Call& call) {
   return json_response(json);
 }
 
+Answer get_equipment(const Call& call) {
+  ordered_json json = ordered_json::array();
+  for (const domain::Equipment& each : call.gym->knowledge.catalogue.equipment)
+    json.push_back({{"id", each.id.text}, {"name", each.name}, {"kind", each.kind}});
+  return json_response(json);
+}
+
+Answer get_limits(const Call& call) {
+  ordered_json json = ordered_json::array();
+  for (const domain::LimitKind& each : call.gym->knowledge.catalogue.limits)
+    json.push_back({{"id", each.id.text}, {"name", each.name}});
+  return json_response(json);
+}
+
 }  // namespace repwright::api

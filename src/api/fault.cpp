@@ -43,4 +43,12 @@ Response response_of(const Fault& fault) {
   return json_response({{"error", std::move(error)}}, fault.status);
 }
 
+tl::unexpected<Fault> not_yours() {
+  return refuse(403, "this is not for you to see");
+}
+
+tl::unexpected<Fault> nothing_called(std::string_view what, const std::string& id) {
+  return refuse(404, "no " + std::string(what) + " is called `" + id + "`");
+}
+
 }  // namespace repwright::api

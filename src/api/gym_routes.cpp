@@ -22,13 +22,6 @@ namespace {
 
 using nlohmann::ordered_json;
 
-tl::unexpected<Fault> nothing_called(std::string_view what, const std::string& id) {
-  return refuse(404, "no " + std::string(what) + " is called `" + id + "`");
-}
-tl::unexpected<Fault> not_yours() {
-  return refuse(403, "this is not for you to see");
-}
-
 bool is_relief(const Call& call) {
   return call.who().role == Role::Relief;
 }

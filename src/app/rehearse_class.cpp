@@ -148,15 +148,17 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request, const G
                                         .date = gym_class.date,
                                         .rule = request.rule,
                                         .hall = &request.gym.hall});
-  const rehearsal::WrittenFloor floor = rehearsal::write_scripts({.fitted = result.fitted,
-                                                                  .timetable = result.timetable,
-                                                                  .catalogue = request.gym.catalogue,
-                                                                  .hall = request.gym.hall,
-                                                                  .house = request.gym.house,
-                                                                  .gym_class = gym_class,
-                                                                  .people = gathered.people,
-                                                                  .bodies = cast.median,
-                                                                  .constants = request.gym.constants});
+  const rehearsal::WriteRequest to_write{.fitted = result.fitted,
+                                         .timetable = result.timetable,
+                                         .catalogue = request.gym.catalogue,
+                                         .hall = request.gym.hall,
+                                         .house = request.gym.house,
+                                         .gym_class = gym_class,
+                                         .people = gathered.people,
+                                         .bodies = cast.median,
+                                         .constants = request.gym.constants};
+  const rehearsal::WrittenFloor floor = rehearsal::write_scripts(to_write);
+  result.kit = rehearsal::kit_demand(to_write);
   auto rehearsed =
       rehearsal::rehearse({.plan = floor.plan,
                            .timetable = result.timetable,

@@ -23,6 +23,7 @@
 #include "domain/rehearsal.hpp"
 #include "domain/score.hpp"
 #include "rehearsal/findings.hpp"
+#include "rehearsal/kit_demand.hpp"
 #include "rehearsal/plain_fit.hpp"
 #include "timetable/timetable.hpp"
 
@@ -62,6 +63,7 @@ struct ClassRehearsal {
   domain::FittedBoard fitted;
   domain::Rehearsal rehearsal;             // lines of the text filled in
   std::vector<rehearsal::GroupReps> reps;  // of each who came, over all pieces
+  std::vector<rehearsal::KitNeed> kit;     // of every piece, as far as the hall lists kit
 };
 
 /// Who comes and what is known of their bodies: the same for every version of a board, gathered once.

@@ -2,6 +2,8 @@ import assert from "node:assert/strict";
 import { readFileSync, readdirSync } from "node:fs";
 import { test } from "node:test";
 import { account, accounts, me } from "../src/model/account.ts";
+import { brief, pastScores } from "../src/model/brief.ts";
+import { equipmentList, limitKinds } from "../src/model/catalogue.ts";
 import { anything, type Decoder } from "../src/model/decode.ts";
 import { faultAnswer } from "../src/model/fault.ts";
 import { boardLast, boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
@@ -25,12 +27,15 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "board-never": boardLast,
   "board-saved": saved,
   board: keptBoard,
+  brief,
   boards: boardRows,
   class: keptClass,
   classes: classRows,
+  equipment: equipmentList,
   gym,
   hall: keptHall,
   house: keptHouse,
+  limits: limitKinds,
   "me-coach": me,
   "me-nobody": me,
   "me-person": me,
@@ -41,6 +46,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "people-preview": peoplePreview,
   "people-relief": floorPeople,
   people: peopleTable,
+  "person-scores": pastScores,
   person: personRow,
   read: reading,
   rehearse: rehearsal,

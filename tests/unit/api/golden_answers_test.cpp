@@ -49,12 +49,14 @@ const std::vector<Example> examples{
     {"board-never", Method::Get, "/api/boards/sat-two-clocks/last", "", Role::Coach},
     {"classes", Method::Get, "/api/classes", "", Role::Coach},
     {"class", Method::Get, "/api/classes/wed-morning-9", "", Role::Coach},
+    {"brief", Method::Get, "/api/classes/wed-morning-9/brief", "", Role::Coach},
     {"class-refused", Method::Put, "/api/classes/thursday", R"({"class": {"booked": ["nobody"]}})",
      Role::Coach},
     {"people", Method::Get, "/api/people", "", Role::Coach},
     {"people-relief", Method::Get, "/api/people", "", Role::Relief},
     {"people-refused", Method::Put, "/api/people", R"({"rows": [{"name": "Jo", "sex": "q"}]})", Role::Coach},
     {"person", Method::Get, "/api/people/a07", "", Role::Person},
+    {"person-scores", Method::Get, "/api/people/a07/scores", "", Role::Person},
     {"person-refused", Method::Get, "/api/people/a08", "", Role::Person},
     {"people-preview", Method::Post, "/api/people/preview", "name,sex,run 400 m\nJo,f,1:20\n", Role::Coach},
     {"people-preview-bad", Method::Post, "/api/people/preview", "name,sex,run 400 m\nJo,q,fast\n",
@@ -73,6 +75,8 @@ const std::vector<Example> examples{
     {"rehearse-refused", Method::Post, "/api/rehearse", R"({"text": "12:75 AMRAP\n7 burpees\n"})",
      Role::Coach},
     {"movements", Method::Get, "/api/movements", "", Role::Coach},
+    {"equipment", Method::Get, "/api/equipment", "", Role::Coach},
+    {"limits", Method::Get, "/api/limits", "", Role::Coach},
 };
 
 /// The kinds of values and the names, not the numbers and words: a forecast moves with every better constant,
@@ -121,7 +125,7 @@ TEST(GoldenAnswers, AreWhatEachAddressAnswers) {
       continue;
     }
     const ordered_json expected = ordered_json::parse(test::text_of_file(file));
-    const bool moves = name == "rehearse" || name == "movements";
+    const bool moves = name == "rehearse" || name == "movements" || name == "equipment" || name == "limits";
     EXPECT_EQ((moves ? shape_of(answer) : answer).dump(1), (moves ? shape_of(expected) : expected).dump(1))
         << name;
   }
