@@ -8,6 +8,7 @@
 #include "body/estimate.hpp"
 #include "rehearsal/findings.hpp"
 #include "rehearsal/luck.hpp"
+#include "rehearsal/place_table.hpp"
 #include "rehearsal/rehearse.hpp"
 #include "rehearsal/write_script.hpp"
 
@@ -147,7 +148,8 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request, const G
                                         .constants = request.gym.constants,
                                         .date = gym_class.date,
                                         .rule = request.rule,
-                                        .hall = &request.gym.hall});
+                                        .hall = &request.gym.hall,
+                                        .gone = rehearsal::kinds_gone(request.gym.hall, gym_class)});
   const rehearsal::WriteRequest to_write{.fitted = result.fitted,
                                          .timetable = result.timetable,
                                          .catalogue = request.gym.catalogue,
