@@ -325,7 +325,6 @@ bool read_heading(Session& session, Cursor& cursor) {
   Cursor minutes = ahead;
   const bool bracket = minutes.take_symbol('(');
   minutes.take_symbol('-');
-  const std::size_t time_from = minutes.position();
   auto time = take_time(minutes, session.remarks, Naked::Refused);
   if (time && bracket && !minutes.take_symbol(')')) time.reset();
   if (time && (minutes.at_any({"amrap", "emom", "on the clock", "cap", "for time", "on", "otm", "off"}) ||
@@ -346,7 +345,6 @@ bool read_heading(Session& session, Cursor& cursor) {
     chapter.span = cursor.span_of(cursor.position(), minutes.position());
     ahead = minutes;
   }
-  (void)time_from;
   const bool words_only = found.part == Part::WarmUp || found.part == Part::CoolDown ||
                           found.part == Part::Talk || found.part == Part::Rest;
   if (!words_only) {

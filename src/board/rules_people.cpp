@@ -253,7 +253,6 @@ bool read_carried_words(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
-  (void)from;
   return false;
 }
 

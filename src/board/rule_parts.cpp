@@ -1,0 +1,31 @@
+#include "board/rule_parts.hpp"
+
+#include <fmt/format.h>
+
+namespace repwright::board {
+
+bool take_rounds_word(Cursor& cursor) {
+  return cursor.take_any({"rounds", "round", "rds", "rd", "rnds", "rnd"});
+}
+
+void check_rounds(Session& session, double count, const domain::Span& span) {
+  if (count <= 0)
+    session.remarks.add({"no-amount", span, fmt::format("`{}`: rounds begin at 1", session.kept(span)),
+                         "write how many rounds"});
+  if (count > 200)
+    session.remarks.add({"too-many", span,
+                         fmt::format("`{}`: no session holds more than 200 rounds", session.kept(span)),
+                         "write 1 to 200 rounds"});
+}
+
+Section& open_section(Session& session, Draft& draft, Role role, std::optional<int> rounds) {
+  const bool reuse = !draft.sections.empty() && draft.sections.back().entries.empty();
+  if (!reuse) draft.sections.emplace_back();
+  Section& section = draft.sections.back();
+  section.role = role;
+  section.rounds = rounds;
+  section.line = session.line_index;
+  return section;
+}
+
+}  // namespace repwright::board
