@@ -43,9 +43,9 @@ bool read_small_words(Session& session, Cursor& cursor, Entry& entry) {
                        "rest of the minute", "to the end of the minute", "reps", "in remainder",
                        "in the remainder", "rest of the time"}))
     return true;
-  const bool after =
-      cursor.take_any({"after each set", "after each round", "after every set", "after every round",
-                       "each set", "each round", "between sets", "every round", "every set"});
+  const bool after = cursor.take_any({"after each set", "after each round", "after every set",
+                                      "after every round", "each set", "each round", "between sets",
+                                      "between rounds", "between", "every round", "every set"});
   if (after || cursor.take_any({"unbroken", "ub", "alt", "alternating", "touch and go", "tng", "to failure",
                                 "total reps", "slow", "strict"})) {
     add_note(entry, session.kept(cursor.span_from(from)));
@@ -56,6 +56,18 @@ bool read_small_words(Session& session, Cursor& cursor, Entry& entry) {
     return true;
   }
   return false;
+}
+
+/// `w/ 2 x 22.5's`, `with 16 kg`: a load with its word.
+bool read_with_load(Session& session, Cursor& cursor, Entry& entry) {
+  Cursor ahead = cursor;
+  if (!ahead.take("with") && !(ahead.take("w") && ahead.take_symbol('/'))) return false;
+  ahead.take("a");
+  if (!read_pair_of_bells(session, ahead, entry) && !read_load(session, ahead, entry)) return false;
+  if (ahead.at_symbol('\'') && ahead.glued(0)) ahead.next();
+  if (ahead.glued(0)) ahead.take("s");
+  cursor = ahead;
+  return true;
 }
 
 /// `or 3x singles`, `or 90 singles`, `or ring rows`, `scale: pull-up / ring row`.
@@ -75,10 +87,11 @@ bool read_options(Session& session, Cursor& cursor, Entry& entry) {
     } else if (const auto amount = entry.amount ? entry.amount->plain() : std::nullopt;
                amount && *amount > 0 && option.at_number()) {
       factor = option.number() / *amount;
+      if (const auto unit = take_unit(option)) factor *= unit->factor;
     }
     const std::size_t from = option.position();
     while (!option.done() && (option.at_word() || option.at_symbol('-')) && !option.at("or") &&
-           !option.at("then"))
+           !option.at("then") && !option.at("for"))
       option.next();
     if (option.position() == from) break;
     const auto id = option_of(session, option.part(from, option.position()), entry.item.movement);
@@ -125,6 +138,7 @@ bool read_detail(Session& session, Cursor& cursor, Entry& entry) {
     cursor.next();
     return true;
   }
+  if (read_with_load(session, cursor, entry)) return true;
   if (!entry.amount && !session.draft().gives_amounts() && cursor.at_number() &&
       cursor.at_symbol(times_sign, 1))
     return false;
@@ -152,8 +166,8 @@ bool read_bare_numbers(Session& session, Cursor& cursor) {
       {"numbers-without-movement", numbers->span,
        fmt::format("`{}` names no movements and is kept for people", session.kept(numbers->span)),
        "write each amount with its movement"});
-  session.draft().texts.push_back(session.kept(numbers->span));
   ahead.take_any({"any order", "in any order", "your partition", "own partition", "partition as you like"});
+  session.draft().texts.push_back(session.kept(ahead.span_from(cursor.position())));
   cursor = ahead;
   return true;
 }

@@ -1,4 +1,4 @@
-#include "board/session.hpp"
+#include "board/rule_parts.hpp"
 
 /// Clocks that run: ladders, for time, build, accumulate, for distance, naked minutes.
 namespace repwright::board {
@@ -21,6 +21,14 @@ bool read_ladder(Session& session, Cursor& cursor) {
 
 bool read_for_time(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
+  if (cursor.take_any({"not for time", "no clock", "for quality", "quality not time"})) {
+    const bool first = session.statement == session.line->first;
+    Draft& piece =
+        first && session.draft().has_work() ? session.fresh(cursor.span_from(from)) : session.draft();
+    if (piece.span.line == 0) piece.span = cursor.span_from(from);
+    piece.said.not_for_time = true;
+    return true;
+  }
   const bool each =
       cursor.take_any({"each for time", "each round for time", "each one for time", "each timed"});
   if (!each && !cursor.take_any({"for time", "chipper", "as fast as possible", "afap", "for times"}))
@@ -28,7 +36,9 @@ bool read_for_time(Session& session, Cursor& cursor) {
   cursor.take("of");
   Draft* draft = &session.draft();
   const Entry* last = draft->last_entry();
-  const bool this_line = last != nullptr && last->line == session.line_index;
+  const bool behind_work =
+      cursor.done() && !session.line->after_blank && nothing_below(session) && !draft->has_clock();
+  const bool this_line = last != nullptr && (last->line == session.line_index || behind_work);
   if (draft->has_work() && !this_line) draft = &session.fresh(cursor.span_from(from));
   if (draft->span.line == 0) draft->span = cursor.span_from(from);
   if (draft->block.work && draft->block.rounds) return true;

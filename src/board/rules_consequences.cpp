@@ -20,6 +20,10 @@ bool read_penalty(Session& session, Cursor& cursor) {
                                     "on every drop",
                                     "every time you break",
                                     "every time you drop",
+                                    "every time you stop",
+                                    "each time you stop",
+                                    "every time you rest",
+                                    "each time you rest",
                                     "if you break",
                                     "penalty",
                                     "price of a break",
@@ -44,8 +48,8 @@ bool read_penalty(Session& session, Cursor& cursor) {
 
 /// `until you can't`; `cash in every unfinished min to 20 with 60m walk`.
 bool read_failing(Session& session, Cursor& cursor) {
-  if (cursor.take_any({"until you cant", "until you fail", "until failure", "as long as you can",
-                       "till you cant", "until you miss"})) {
+  if (cursor.take_any({"until you cant", "until you fail", "till you fail", "until failure",
+                       "as long as you can", "till you cant", "until you miss"})) {
     session.draft().said.until_fail = true;
     return true;
   }

@@ -159,13 +159,15 @@ bool sets_become_turns(Session& session, Duration turn) {
 bool read_every(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
-  const bool alternating = ahead.take_any({"alternating", "alternate"});
+  bool alternating = ahead.take_any({"alternating", "alternate", "alt"});
   // `12 min EMOM`
   std::optional<Duration> before;
   Cursor length = ahead;
   if (const auto whole = take_time(length, session.remarks, Naked::Refused)) {
     length.take_symbol('-');
+    const bool in_turn = length.take_any({"alternating", "alternate", "alt"});
     if (length.at_any({"emom", "otm", "on the minute"})) {
+      alternating |= in_turn;
       before = whole;
       ahead = length;
     }

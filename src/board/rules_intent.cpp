@@ -85,6 +85,7 @@ bool read_cap(Session& session, Cursor& cursor) {
     ahead.take_symbol('=');
     cap = take_time(ahead, session.remarks, Naked::Minutes);
   } else {
+    if (ahead.take("with") || (ahead.take("w") && ahead.take_symbol('/'))) ahead.take("a");
     ahead.take("in");
     cap = take_time(ahead, session.remarks, Naked::Minutes);
     if (!cap || !ahead.take_any({"cap", "tc", "time cap", "limit", "time limit"})) return false;

@@ -68,8 +68,11 @@ std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
   if (word && ahead.before().text == "r" && !ahead.at_number()) return std::nullopt;
   ahead.take_symbol(':');
   ahead.take_symbol('=');
-  if (word &&
-      ahead.take_any({"as needed", "as you need", "as required", "as you like", "freely", "when needed"})) {
+  if (word && ahead.take_any({"the remaining time", "remaining time", "the rest of the time",
+                              "the rest of the minute", "the remainder", "what is left"})) {
+    read.bare = true;
+  } else if (word && ahead.take_any({"as needed", "as you need", "as required", "as you like", "freely",
+                                     "when needed"})) {
     read.rule.kind = domain::RestKind::Free;
   } else if (word && ahead.take_any({"as long as the work", "as long as work", "work time",
                                      "the same as work", "equal to work", "work"})) {
@@ -81,8 +84,9 @@ std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
     return std::nullopt;
   }
   if (!word)
-    word = ahead.take_any({"rest", "recovery", "off", "break", "to change", "to rotate", "to move",
-                           "to move on", "rotation", "change over", "changeover", "transition", "to reset"});
+    word = ahead.take_any({"rest", "recovery", "off", "break", "to change", "to rotate", "rotate", "change",
+                           "to move", "to move on", "rotation", "change over", "changeover", "transition",
+                           "to reset"});
   const bool between = take_between(ahead, read.laps);
   read.rule.between_only |= between;
   if (!word && !between) return std::nullopt;
@@ -143,6 +147,10 @@ bool rest_of_piece(Session& session, Draft& draft, RestRead& read) {
     if (!blank && fixed && !read.bare) draft.set_rest = read.rule.length;
     return !blank;
   }
+  // The rest of each interval has been said: a line of its own with more below parts two pieces.
+  const bool parts = own_line && session.line->indent == 0 && fixed && !read.bare &&
+                     !read.rule.between_only && draft.block.rest && draft.has_work();
+  if (draft.block.work && parts && more_work_below(session)) return false;
   if (draft.block.work && joined) {
     const bool new_rest = !read.bare && (read.rule.between_only || !draft.block.rest);
     if (new_rest && read.rule.between_only && !draft.said.stations)

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdlib>
 
 #include "board/rule_parts.hpp"
 
@@ -13,12 +14,6 @@ bool work_follows(const Cursor& cursor) {
   for (std::size_t i = 0; i < 60 && cursor.position() + i < cursor.end(); ++i)
     if (cursor.at_word(i) && !cursor.at_any({"of", "for", "time"}, i)) return true;
   return false;
-}
-
-/// Whether the piece ends with this line.
-bool nothing_below(const Session& session) {
-  const auto next = static_cast<std::size_t>(session.line_index) + 1;
-  return next >= session.source.lines.size() || session.source.lines[next].after_blank;
 }
 
 /// `5 rounds`, read: how many, from where to where, and whether for time was said with them.
@@ -82,6 +77,44 @@ void rounds_of_what_follows(Session& session, Draft& draft, const Cursor& behind
   }
 }
 
+/// `3x:` and `3x` alone on their line: a round is below.
+bool at_head_of_round(const Session& session, const Cursor& behind) {
+  return session.statement == session.line->first && (behind.done() || behind.at_symbol(':'));
+}
+
+/// `10 to 1`, `1-10 ladder`: every count from one to the other, one apart. Nothing if it is too far.
+std::optional<Numbers> take_run_of_counts(Cursor& cursor) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  const bool ladder_first = ahead.take("ladder");
+  if (ladder_first) ahead.take_symbol(':');
+  ahead.take("from");
+  const auto first = ahead.take_count();
+  const bool dash = first && ahead.take_symbol('-');
+  if (!first || (!dash && !ahead.take_any({"to", "down to", "up to"}))) return std::nullopt;
+  const auto last = ahead.take_count();
+  if (!last || (dash && !ladder_first && !ahead.take("ladder"))) return std::nullopt;
+  ahead.take("ladder");
+  ahead.take_any({"reps", "of", "reps of"});
+  constexpr int longest = 50;
+  const int rungs = std::abs(*last - *first) + 1;
+  if (rungs < 3 || rungs > longest) return std::nullopt;
+  Numbers numbers{.joined = Joined::Dashes, .span = ahead.span_from(from)};
+  for (int i = 0; i < rungs; ++i)
+    numbers.values.emplace_back(static_cast<double>(*first + (*last > *first ? i : -i)));
+  cursor = ahead;
+  return numbers;
+}
+
+/// `21/15/9` alone on its line, each count clearly below the last.
+bool is_falling_list(Session& session, const Numbers& numbers, const Cursor& behind) {
+  const std::vector<double> values = numbers.plain_values();
+  const bool alone = session.statement == session.line->first && behind.done();
+  if (!alone || numbers.unit || values.size() < 3 || session.draft().block.levels.size() == values.size())
+    return false;
+  return std::ranges::adjacent_find(values, [](double a, double b) { return b > a - 2; }) == values.end();
+}
+
 }  // namespace
 
 bool read_rounds(Session& session, Cursor& cursor) {
@@ -92,7 +125,9 @@ bool read_rounds(Session& session, Cursor& cursor) {
   if (!count) return false;
   ahead.take_symbol(times_sign);
   const bool rft = ahead.take_any({"rft", "rounds for time", "rds for time", "round for time"});
-  if (!rft && !take_rounds_word(ahead)) return false;
+  const bool times_only =
+      ahead.before().text == std::string_view(&times_sign, 1) && at_head_of_round(session, ahead);
+  if (!rft && !times_only && !take_rounds_word(ahead)) return false;
   const bool for_time = rft || ahead.take_any({"for time"});
   ahead.take("of");
   check_rounds(session, *count, ahead.span_from(from));
@@ -104,9 +139,12 @@ bool read_rounds(Session& session, Cursor& cursor) {
 }
 
 bool read_scheme(Session& session, Cursor& cursor) {
-  if (!cursor.at_number()) return false;
+  if (!cursor.at_number() && !cursor.at_any({"from", "ladder"})) return false;
   Cursor ahead = cursor;
-  auto numbers = take_numbers(ahead, session.remarks);
+  auto numbers = take_run_of_counts(ahead);
+  if (!numbers) numbers = take_numbers(ahead, session.remarks);
+  if (numbers && numbers->joined == Joined::Slashes && is_falling_list(session, *numbers, ahead))
+    numbers->joined = Joined::Dashes;
   if (!numbers || numbers->joined != Joined::Dashes || (numbers->values.size() < 3 && !numbers->open))
     return false;
   ahead.take_any({"reps", "of", "reps of", "each"});

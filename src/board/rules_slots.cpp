@@ -25,7 +25,9 @@ bool read_minute_label(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   if (!ahead.take_any({"min", "minute", "mins", "minutes"}) || !ahead.at_number()) return false;
   const int minute = static_cast<int>(std::min(1000.0, ahead.number()));
-  if (!take_label_end(ahead) && !ahead.take_symbol('-')) return false;
+  const bool amount_follows = ahead.at_number() && !ahead.glued(0) &&
+                              session.names.find(ahead.part(ahead.position() + 1, ahead.end()));
+  if (!take_label_end(ahead) && !ahead.take_symbol('-') && !amount_follows) return false;
   const bool on_the_minute = session.draft().said.every;
   Draft& draft = on_the_minute ? session.draft() : session.clocked(ahead.span_from(cursor.position()));
   draft.said.every = true;
