@@ -48,6 +48,7 @@ struct Section {
 /// The kinds that words name; several may be said of one piece and the first that fits wins.
 struct Said {
   bool for_time = false;
+  bool not_for_time = false;  // at nobody's clock, whatever the part of the class
   bool amrap = false;
   bool remaining = false;  // 'in the remaining time'
   bool every = false;

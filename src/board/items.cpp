@@ -1,9 +1,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "board/movement_choice.hpp"
-#include "board/session.hpp"
+#include "board/rule_parts.hpp"
 
 namespace repwright::board {
 namespace {
@@ -18,7 +19,10 @@ bool take_sets_by_amount(Session& session, Cursor& cursor, Entry& entry) {
   const auto sets = ahead.take_count();
   ahead.next();
   if (!sets) return false;
+  const std::size_t amount_from = ahead.position();
   auto amount = take_numbers(ahead, session.remarks);
+  if (!amount && ahead.take_any({"amrap", "as many as possible"}))
+    amount = Numbers{.values = {domain::Max{}}, .span = ahead.span_from(amount_from)};
   if (!amount) return false;
   entry.sets = sets;
   entry.amount = std::move(amount);
@@ -157,12 +161,6 @@ bool goes_on_with_lift(const Cursor& cursor, const Entry& entry) {
                                           cursor.at_any({"rpe"}) || cursor.at_symbol('%'));
 }
 
-bool for_distance_follows(Cursor cursor) {
-  for (int near = 0; near < 60 && !cursor.done(); ++near, cursor.next())
-    if (cursor.at("for distance")) return true;
-  return false;
-}
-
 bool may_stand_without_amount(Session& session, const Cursor& behind) {
   if (for_distance_follows(behind)) return true;
   if (amount_comes_from_piece(session)) return true;
@@ -231,6 +229,19 @@ void refuse_second_amount(Session& session, Cursor& cursor, const Entry& entry) 
   cursor = ahead;
 }
 
+/// `30 min easy bike`: a pace before what can be paced.
+void take_pace_before(Session& session, Cursor& cursor, Entry& entry) {
+  constexpr std::array<std::string_view, 6> paces{"easy", "steady", "hard", "moderate", "fast", "slow"};
+  const auto at_pace = std::ranges::find_if(paces, [&](std::string_view pace) { return cursor.at(pace); });
+  if (at_pace == paces.end()) return;
+  const auto named = session.names.find(cursor.part(cursor.position() + 1, cursor.end()));
+  const domain::Movement* movement =
+      named ? session.names.movement(named->meaning.movements.front()) : nullptr;
+  if (movement == nullptr || (movement->category != "run" && movement->category != "ergometer")) return;
+  entry.item.pace = *at_pace;
+  cursor.next();
+}
+
 /// What stands before the name: sets, amount, sides, the unit of an ergometer.
 void take_amount_before(Session& session, Cursor& cursor, Entry& entry) {
   const std::size_t from = cursor.position();
@@ -248,6 +259,12 @@ void take_amount_before(Session& session, Cursor& cursor, Entry& entry) {
          read_detail(session, cursor, entry)) {
   }
   if (entry.amount && cursor.at("of")) cursor.next();
+  if (entry.amount && cursor.at_any({"sync", "synced", "synchro", "synchronised", "synchronized"}) &&
+      session.names.find(cursor.part(cursor.position() + 1, cursor.end()))) {
+    cursor.next();
+    entry.item.share = domain::Share::Sync;
+  }
+  take_pace_before(session, cursor, entry);
   if (entry.amount && cursor.at_symbol(times_sign)) cursor.next();
   if (!entry.amount && cursor.at_any({"cal", "cals", "kcal"}) &&
       session.names.find(cursor.part(cursor.position() + 1, cursor.end()))) {

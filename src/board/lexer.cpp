@@ -18,7 +18,7 @@ bool is_letter(char32_t c) {
 }
 bool is_blank(char32_t c) {
   return c == ' ' || c == '\t' || c == 0xA0 || c == '\v' || c == '\f' || (c >= 0x2000 && c <= 0x200B) ||
-         c == 0x202F || c == 0x3000 || c == 0xFEFF;
+         c == 0x202F || c == 0x3000 || c == 0xFEFF || (c >= 0xFE00 && c <= 0xFE0F);
 }
 bool is_dash(char32_t c) {
   return c == '-' || (c >= 0x2010 && c <= 0x2015) || c == 0x2212 || c == 0x2043;

@@ -146,7 +146,8 @@ void more_values(Cursor& cursor, Numbers& numbers, char separator) {
       return;
     }
     const bool together = cursor.glued(0) == ahead.glued(0);
-    if (!together || (!ahead.at_number() && !at_max(ahead))) return;
+    const bool begins_times = ahead.at_number() && ahead.at_symbol(times_sign, 1);  // `5 x 8 - 2 x 20 kg`
+    if (!together || begins_times || (!ahead.at_number() && !at_max(ahead))) return;
     const auto value = set_amount(ahead);
     if (!value || numbers.values.size() > 60) return;
     numbers.values.push_back(*value);
@@ -158,11 +159,24 @@ void more_values(Cursor& cursor, Numbers& numbers, char separator) {
   }
 }
 
+/// `8, 6, 4, 2`: more numbers, each behind a comma, and no word behind the last that it could be an amount
+/// of.
+bool comma_list_ahead(Cursor cursor) {
+  int more = 0;
+  while (cursor.at_symbol(',') && cursor.at_number(1) && more < 60) {
+    cursor.next(2);
+    ++more;
+  }
+  return more >= 2 &&
+         (cursor.done() || cursor.at_symbol('@') || cursor.at_symbol('-') || cursor.at_symbol(':'));
+}
+
 /// `3,3,3`: three and more without blanks.
 void take_comma_list(Cursor& cursor, Numbers& numbers) {
   Cursor ahead = cursor;
   Numbers list = numbers;
-  while (ahead.at_symbol(',') && ahead.glued(0) && ahead.at_number(1) && ahead.glued(1) &&
+  const bool spaced = comma_list_ahead(cursor);
+  while (ahead.at_symbol(',') && ahead.glued(0) && ahead.at_number(1) && (spaced || ahead.glued(1)) &&
          list.values.size() < 60) {
     ahead.next();
     list.values.emplace_back(ahead.number());

@@ -100,8 +100,18 @@ bool read_people(Session& session, Cursor& cursor) {
   return false;
 }
 
+/// `each person: 3 x 250 m row`: a relay has its turns each anyway.
+bool read_each_person(Session& session, Cursor& cursor) {
+  if (!session.draft().said.relay ||
+      !cursor.take_any({"each person", "everybody", "everyone", "each runner", "each of you"}))
+    return false;
+  cursor.take_any({"does", "do"});
+  return true;
+}
+
 /// What partners do while the piece runs: 'P2: rests', 'swap', 'one works, one rests'.
 bool read_partners(Session& session, Cursor& cursor) {
+  if (read_each_person(session, cursor)) return true;
   const bool team = !session.draft().block.team_sizes.empty();
   if (team && cursor.at_any({"p1", "p2", "p3", "partner 1", "partner 2", "partner a", "partner b"})) {
     cursor.take_any({"p1", "p2", "p3", "partner 1", "partner 2", "partner a", "partner b"});
@@ -253,7 +263,6 @@ bool read_carried_words(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
-  (void)from;
   return false;
 }
 
