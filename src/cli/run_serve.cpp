@@ -6,16 +6,15 @@
 #include <string>
 
 #include "api/route_table.hpp"
-#include "app/memory_accounts.hpp"
 #include "cli/commands.hpp"
-#include "cli/folder_keeper.hpp"
 #include "server/page_files.hpp"
 #include "server/server.hpp"
 #include "server/sodium_vault.hpp"
 #include "store/body_file.hpp"
 #include "store/catalogue_file.hpp"
 #include "store/data_folder.hpp"
-#include "store/gym_folder.hpp"
+#include "store/folder_store.hpp"
+#include "store/memory_accounts.hpp"
 
 namespace repwright::cli {
 namespace {
@@ -27,20 +26,14 @@ void say(const std::string& line) {
   std::fflush(stdout);
 }
 
-base::Result<app::OpenGym> open_folder(const fs::path& folder, const fs::path& data) {
+base::Result<app::OpenGym> open_folder(store::Store& store, const fs::path& folder, const fs::path& data) {
   auto catalogue = store::load_catalogue(data / "catalogue", store::gyms_own_movements(folder));
   if (!catalogue) return tl::unexpected(catalogue.error());
   auto constants = store::load_body_constants(data / "body.toml", *catalogue);
   if (!constants) return tl::unexpected(constants.error());
-  auto gym = store::read_gym(folder, *catalogue);
+  auto gym = store.gym(*catalogue);
   if (!gym) return tl::unexpected(gym.error());
-  app::OpenGym open;
-  open.knowledge = {std::move(*catalogue), std::move(*constants),  std::move(gym->house),
-                    std::move(gym->hall),  std::move(gym->scores), gym->boards};
-  open.people = std::move(gym->people);
-  open.boards = std::move(gym->boards);
-  open.classes = std::move(gym->classes);
-  return open;
+  return app::open_gym(std::move(*gym), std::move(*catalogue), std::move(*constants));
 }
 
 base::Result<server::PageFiles> page() {
@@ -55,18 +48,18 @@ std::chrono::sys_seconds now() {
 base::Result<void> serve(const ServeOptions& options) {
   const auto data = store::data_folder();
   if (!data) return tl::unexpected(data.error());
-  auto gym = open_folder(options.gym, *data);
+  store::FolderStore store(options.gym);
+  auto gym = open_folder(store, options.gym, *data);
   if (!gym) return tl::unexpected(gym.error());
   auto files = page();
   if (!files) return tl::unexpected(files.error());
   const bool built = !files->empty();
 
   app::Desk desk(std::make_shared<const app::OpenGym>(std::move(*gym)));
-  app::MemoryAccounts accounts;
+  store::MemoryAccounts accounts;
   server::SodiumVault vault;
   app::Gate gate(accounts, vault, now);
-  FolderKeeper keeper(options.gym);
-  const api::Services services{desk, gate, keeper};
+  const api::Services services{desk, gate, store};
   server::Site site{
       .answer = [&](const api::Request& request,
                     const std::stop_token& stop) { return api::respond(request, services, stop); },
