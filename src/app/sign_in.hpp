@@ -8,9 +8,9 @@
 #include <utility>
 #include <vector>
 
-#include "domain/account.hpp"
 #include "app/attempts.hpp"
 #include "app/vault.hpp"
+#include "domain/account.hpp"
 #include "store/accounts.hpp"
 
 /// Signing in and out: the owner's first start, coaches by name and password, people by their link and PIN.

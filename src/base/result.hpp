@@ -14,12 +14,12 @@ enum class ErrorCode : std::uint8_t {
   Conflict,
   Unavailable,
   Stopped,
-  NotKept,        // this kind of store has no place for it
-  Locked,         // another program writes
-  Full,           // no room on the disk
-  ReadOnly,       // may be read, not written
-  NotADatabase,   // of another kind, or damaged
-  NewerSchema,    // written by a newer program
+  NotKept,       // this kind of store has no place for it
+  Locked,        // another program writes
+  Full,          // no room on the disk
+  ReadOnly,      // may be read, not written
+  NotADatabase,  // of another kind, or damaged
+  NewerSchema,   // written by a newer program
 };
 
 /// Why a call could rightly fail, in words for the person who asked.

@@ -10,8 +10,8 @@
 namespace repwright::store {
 
 /// Keeps a gym in a folder (docs/guide/gym-folder.md), a file for each part; a reader never sees half a file.
-/// The version of a part is a hash of its file, so that a change made by hand meanwhile is never written over.
-/// Earlier texts, corrections, effort of the hour, notes, the trail and accounts are NotKept.
+/// The version of a part is a hash of its file, so that a change made by hand meanwhile is never written
+/// over. Earlier texts, corrections, effort of the hour, notes, the trail and accounts are NotKept.
 class FolderStore final : public Store {
  public:
   explicit FolderStore(std::filesystem::path folder) : folder_(std::move(folder)) {}

@@ -43,7 +43,8 @@ Result<void> MemoryStore::put_gym(const GymFolder& gym, const std::optional<std:
   if (auto fine = room().and_then([&] { return check_ids(gym); }); !fine) return fine;
   there_ = true;
   const Saved first{1, by};
-  kept_ = {gym, {.people = first, .hall = first, .house = first, .movements = {}, .boards = {}, .classes = {}}};
+  kept_ = {gym,
+           {.people = first, .hall = first, .house = first, .movements = {}, .boards = {}, .classes = {}}};
   kept_.gym.scores.clear();
   kept_.gym.notes.clear();
   for (const auto& [id, text] : gym.boards) {
@@ -55,8 +56,7 @@ Result<void> MemoryStore::put_gym(const GymFolder& gym, const std::optional<std:
     own_movements_ = *own_movements;
     kept_.versions.movements = first;
   }
-  for (const domain::ScoreEntry& entry : gym.scores)
-    scores_.push_back({{static_cast<std::int64_t>(scores_.size()) + 1, first, entry}});
+  for (const domain::ScoreEntry& entry : gym.scores) add_line(entry, by);
   trail_.push_back({by, "gym"});
   return {};
 }
@@ -132,10 +132,18 @@ Result<std::vector<domain::KeptScore>> MemoryStore::scores() {
 Result<std::int64_t> MemoryStore::add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
   if (auto free = room(); !free) return tl::unexpected(free.error());
-  const auto number = static_cast<std::int64_t>(scores_.size()) + 1;
-  scores_.push_back({{number, {1, by}, entry}});
+  const std::int64_t number = add_line(entry, by);
   trail_.push_back({by, "score " + std::to_string(number)});
   return number;
+}
+
+std::int64_t MemoryStore::add_line(const domain::ScoreEntry& entry, const domain::Stamp& by) {
+  domain::KeptScore score;
+  score.number = static_cast<std::int64_t>(scores_.size()) + 1;
+  score.saved = {1, by};
+  score.entry = entry;
+  scores_.emplace_back().push_back(std::move(score));
+  return static_cast<std::int64_t>(scores_.size());
 }
 
 std::vector<domain::KeptScore>* MemoryStore::line(std::int64_t number) {

@@ -47,6 +47,7 @@ class MemoryStore final : public Store {
   base::Result<domain::Saved> save(T& place, const T& value, domain::Saved& saved, const std::string& what,
                                    const domain::Seen& seen);
   base::Result<void> room() const;
+  std::int64_t add_line(const domain::ScoreEntry& entry, const domain::Stamp& by);
   std::vector<domain::KeptScore>* line(std::int64_t number);
 
   std::mutex busy_;

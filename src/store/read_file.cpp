@@ -77,9 +77,8 @@ base::Result<void> write_file(const fs::path& path, const std::string& bytes) {
   if (fault == 0 && std::rename(draft.c_str(), path.c_str()) != 0) fault = errno;
   if (fault != 0) {
     fs::remove(draft, error);
-    return failure(code_of(fault),
-                   fmt::format("{}: cannot be written: {}", path.string(),
-                               std::error_code(fault, std::generic_category()).message()));
+    return failure(code_of(fault), fmt::format("{}: cannot be written: {}", path.string(),
+                                               std::error_code(fault, std::generic_category()).message()));
   }
   // The new name is durable only with its folder.
   const OpenFile folder(path.has_parent_path() ? path.parent_path() : ".", O_RDONLY | O_DIRECTORY);

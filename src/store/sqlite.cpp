@@ -196,4 +196,9 @@ SqlValue text_or_null(const std::string& text) {
   return text;
 }
 
+SqlValue real_or_null(const std::optional<double>& real) {
+  if (!real) return std::monostate();
+  return *real;
+}
+
 }  // namespace repwright::store

@@ -70,5 +70,6 @@ std::string text_in(const SqlValue& value);
 
 /// NULL for an empty text.
 SqlValue text_or_null(const std::string& text);
+SqlValue real_or_null(const std::optional<double>& real);
 
 }  // namespace repwright::store

@@ -12,7 +12,8 @@ namespace {
 void put_in(Sqlite& db, const Account& account) {
   db.rows("DELETE FROM browser WHERE account = ?1", {account.name});
   db.rows(
-      "INSERT INTO account (name, role, secret_hash, link_hash, class, person) VALUES (?1, ?2, ?3, ?4, ?5, ?6) "
+      "INSERT INTO account (name, role, secret_hash, link_hash, class, person) VALUES (?1, ?2, ?3, ?4, ?5, "
+      "?6) "
       "ON CONFLICT (name) DO UPDATE SET role = ?2, secret_hash = ?3, link_hash = ?4, class = ?5, person = ?6",
       {account.name, std::string(name_of(account.role)), account.secret_hash, account.link_hash,
        account.class_id, account.person.text});

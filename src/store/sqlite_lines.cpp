@@ -97,8 +97,8 @@ Result<std::vector<domain::Note>> SqliteStore::notes_on(std::chrono::year_month_
 Result<std::vector<domain::TrailLine>> SqliteStore::trail(int most) {
   return file_.read([&](Sqlite& db) -> Result<std::vector<domain::TrailLine>> {
     std::vector<domain::TrailLine> out;
-    for (const SqlRow& row : db.rows("SELECT who, at, what FROM trail ORDER BY number DESC LIMIT ?1",
-                                     {std::int64_t{most}}))
+    for (const SqlRow& row :
+         db.rows("SELECT who, at, what FROM trail ORDER BY number DESC LIMIT ?1", {std::int64_t{most}}))
       out.push_back({{text_in(row[0]), instant_of(row[1])}, text_in(row[2])});
     return out;
   });

@@ -61,13 +61,12 @@ std::int64_t new_score(Sqlite& db, const domain::ScoreEntry& entry, const domain
 void put_score_version(Sqlite& db, std::int64_t number, const domain::ScoreEntry& entry,
                        const domain::Saved& saved) {
   const domain::Stamp by = saved.by.value_or(domain::Stamp{});
-  const SqlValue effort = entry.effort ? SqlValue(*entry.effort) : SqlValue();
   db.rows(
       "INSERT INTO score_line (score, version, day, class, board, piece, person, entry, movement_version, "
       "effort, flag, entered_by, saved_by, saved_at) "
       "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)",
       {number, static_cast<std::int64_t>(saved.version), base::format_date(entry.date), entry.class_id,
-       entry.board_id, entry.piece, entry.person.text, entry.text, entry.version, effort,
+       entry.board_id, entry.piece, entry.person.text, entry.text, entry.version, real_or_null(entry.effort),
        static_cast<std::int64_t>(entry.flag), entry.entered_by, by.who, seconds_of(by.when)});
 }
 

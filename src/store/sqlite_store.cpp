@@ -60,9 +60,8 @@ void put_part(Sqlite& db, const std::string& kind, const std::string& text, cons
 }
 void put_board(Sqlite& db, const std::string& id, const std::string& text, const Saved& saved) {
   db.rows("INSERT OR IGNORE INTO board (id) VALUES (?1)", {id});
-  db.rows(
-      "INSERT INTO board_text (board, version, text, saved_by, saved_at) VALUES (?1, ?2, ?3, ?4, ?5)",
-      {id, static_cast<std::int64_t>(saved.version), text, saved.by->who, seconds_of(saved.by->when)});
+  db.rows("INSERT INTO board_text (board, version, text, saved_by, saved_at) VALUES (?1, ?2, ?3, ?4, ?5)",
+          {id, static_cast<std::int64_t>(saved.version), text, saved.by->who, seconds_of(saved.by->when)});
 }
 void put_class(Sqlite& db, const domain::GymClass& gym_class, const Saved& saved) {
   db.rows(
@@ -98,15 +97,12 @@ class TableReader {
 
   Result<KeptGym> read() {
     if (!has_gym(db_)) return base::failure(ErrorCode::NotFound, "no gym is kept here yet");
-    return read_parts()
-        .and_then([&] { return read_classes(); })
-        .map([&] {
-          read_boards();
-          for (domain::KeptScore& score : current_scores(db_))
-            kept_.gym.scores.push_back(std::move(score.entry));
-          kept_.versions.movements = part_in(db_, "movements").saved;
-          return std::move(kept_);
-        });
+    return read_parts().and_then([&] { return read_classes(); }).map([&] {
+      read_boards();
+      for (domain::KeptScore& score : current_scores(db_)) kept_.gym.scores.push_back(std::move(score.entry));
+      kept_.versions.movements = part_in(db_, "movements").saved;
+      return std::move(kept_);
+    });
   }
 
  private:
@@ -129,7 +125,8 @@ class TableReader {
     return {};
   }
   Result<void> read_classes() {
-    for (const SqlRow& row : db_.rows("SELECT id, text, version, saved_by, saved_at FROM class ORDER BY id")) {
+    for (const SqlRow& row :
+         db_.rows("SELECT id, text, version, saved_by, saved_at FROM class ORDER BY id")) {
       const std::string id = text_in(row[0]);
       const KeptText kept = text_of(row, 1);
       auto file = read_class(kept.text, name("class " + id), id, catalogue_);

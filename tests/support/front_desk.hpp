@@ -56,7 +56,8 @@ class FrontDesk {
   std::vector<std::string> changes() {
     std::vector<std::string> out;
     const auto trail = store.trail(100);
-    for (const domain::TrailLine& line : trail.value()) out.insert(out.begin(), line.by.who + ": " + line.what);
+    for (const domain::TrailLine& line : trail.value())
+      out.insert(out.begin(), line.by.who + ": " + line.what);
     out.erase(out.begin());
     return out;
   }
@@ -86,7 +87,8 @@ class FrontDesk {
       return store.gym(knows.catalogue);
     });
     if (!kept) throw std::runtime_error(kept.error().message);
-    return std::make_shared<const app::OpenGym>(app::open_gym(std::move(*kept), knows.catalogue, knows.constants));
+    return std::make_shared<const app::OpenGym>(
+        app::open_gym(std::move(*kept), knows.catalogue, knows.constants));
   }
 };
 
