@@ -52,6 +52,13 @@ std::string title_of(const Call& call, const std::string& text) {
   return board::read(text, call.gym->knowledge.catalogue, call.gym->knowledge.house).board.title;
 }
 
+/// When the board was saved; null if the store does not know.
+ordered_json saved_at(const app::OpenGym& gym, const std::string& board) {
+  const auto known = gym.versions.boards.find(board);
+  if (known == gym.versions.boards.end() || !known->second.by) return nullptr;
+  return base::format_instant(known->second.by->when);
+}
+
 ordered_json class_row(const domain::GymClass& gym_class) {
   ordered_json row{{"id", gym_class.id}, {"date", nullptr}, {"start", nullptr}, {"minutes", nullptr}};
   if (gym_class.date) row["date"] = base::format_date(*gym_class.date);
@@ -79,7 +86,7 @@ Answer get_gym(const Call& call) {
 Answer get_boards(const Call& call) {
   ordered_json json = ordered_json::array();
   for (const auto& [id, text] : call.gym->boards)
-    json.push_back({{"id", id}, {"title", title_of(call, text)}, {"saved_at", nullptr}});
+    json.push_back({{"id", id}, {"title", title_of(call, text)}, {"saved_at", saved_at(*call.gym, id)}});
   return json_response(json);
 }
 

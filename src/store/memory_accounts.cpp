@@ -1,8 +1,12 @@
-#include "app/memory_accounts.hpp"
+#include "store/memory_accounts.hpp"
 
 #include <algorithm>
 
-namespace repwright::app {
+namespace repwright::store {
+
+using domain::Account;
+using domain::Role;
+using domain::SignedIn;
 
 base::Result<std::vector<Account>> MemoryAccounts::all() {
   const std::scoped_lock lock(busy_);
@@ -30,6 +34,8 @@ base::Result<void> MemoryAccounts::put_first_owner(const Account& account) {
 
 base::Result<void> MemoryAccounts::sign_in(const SignedIn& browser) {
   const std::scoped_lock lock(busy_);
+  if (!accounts_.contains(browser.account))
+    return base::failure(base::ErrorCode::NotFound, "no account is called '" + browser.account + "'");
   browsers_[browser.token_hash] = browser;
   return {};
 }
@@ -46,4 +52,4 @@ base::Result<void> MemoryAccounts::sign_out(const std::string& token_hash) {
   return {};
 }
 
-}  // namespace repwright::app
+}  // namespace repwright::store

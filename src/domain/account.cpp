@@ -1,9 +1,9 @@
-#include "app/accounts.hpp"
+#include "domain/account.hpp"
 
 #include <array>
 #include <utility>
 
-namespace repwright::app {
+namespace repwright::domain {
 namespace {
 
 constexpr std::array<std::pair<Role, std::string_view>, 4> role_names{
@@ -23,4 +23,4 @@ std::optional<Role> role_of(std::string_view name) {
   return std::nullopt;
 }
 
-}  // namespace repwright::app
+}  // namespace repwright::domain
