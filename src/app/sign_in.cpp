@@ -8,6 +8,7 @@
 namespace repwright::app {
 namespace {
 
+using domain::SignedIn;
 using base::ErrorCode;
 using Outcome = tl::expected<Ticket, Refusal>;
 
