@@ -7,8 +7,8 @@
 
 #include "store/sqlite_schema.hpp"
 #include "stores.hpp"
-#include "support/demo_gym.hpp"
 #include "support/files.hpp"
+#include "support/shipped_catalogue.hpp"
 
 /// What can go wrong with a database file: said plainly, and nothing lost.
 namespace repwright {
@@ -34,7 +34,7 @@ class DatabaseFile : public testing::Test {
     return opened ? base::Error{ErrorCode::Stopped, "it was opened"} : opened.error();
   }
   base::Result<store::KeptGym> gym() const {
-    return test::open_database(file())->gym(test::demo_gym()->knowledge.catalogue);
+    return test::open_database(file())->gym(test::shipped_catalogue());
   }
 
   test::Scratch scratch_;
@@ -83,7 +83,7 @@ TEST_F(DatabaseFile, BringsTheTablesOfAnOlderProgramUpToDate) {
   store::Sqlite(file(), {.access = store::SqliteAccess::WriteOrMake, .most_pages = std::nullopt})
       .run(test::test_data("schema-1.sql"));
   const auto opened = test::open_database(file());
-  const auto kept = opened->gym(test::demo_gym()->knowledge.catalogue);
+  const auto kept = opened->gym(test::shipped_catalogue());
   ASSERT_TRUE(kept) << kept.error().message;
   EXPECT_EQ(kept->gym.boards.at("thursday"), "3 RFT\n9 pull-ups\n");
   EXPECT_EQ(kept->gym.people.at(0).name, "Ravindra Coelho-Munk");

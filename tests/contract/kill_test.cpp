@@ -6,7 +6,7 @@
 #include <random>
 
 #include "stores.hpp"
-#include "support/demo_gym.hpp"
+#include "support/shipped_catalogue.hpp"
 
 /// A process that writes is killed at any moment: every write that it acknowledged is there, and the next
 /// process goes on with what there is.
@@ -18,7 +18,7 @@ using test::StoreKind;
 const domain::Stamp kim{"Kim", std::chrono::sys_days{std::chrono::year{2027} / 5 / 14}};
 
 store::KeptGym kept(store::Store& store) {
-  auto gym = store.gym(test::demo_gym()->knowledge.catalogue);
+  auto gym = store.gym(test::shipped_catalogue());
   if (!gym) throw std::runtime_error(gym.error().message);
   return std::move(*gym);
 }

@@ -1,7 +1,7 @@
 #include <gmock/gmock.h>
 
 #include "stores.hpp"
-#include "support/demo_gym.hpp"
+#include "support/demo_folder.hpp"
 
 /// What every store promises. Where the gym folder has no place for something, the case says so and checks
 /// that it answers NotKept.
@@ -22,17 +22,12 @@ class StoreContract : public testing::TestWithParam<StoreKind> {
  protected:
   void SetUp() override {
     store_ = test::make_store(GetParam(), scratch_.path());
-    gym_.people = demo().people;
-    gym_.hall = demo().knowledge.hall;
-    gym_.house = demo().knowledge.house;
-    gym_.boards = demo().boards;
-    gym_.classes = demo().classes;
+    gym_ = test::demo_folder();
     gym_.scores = {score("22:10"), score("4+12")};
     const auto put = store_->put_gym(gym_, "# none of our own\n", kim);
     ASSERT_TRUE(put) << put.error().message;
   }
 
-  static const app::OpenGym& demo() { return *test::demo_gym(); }
   static domain::ScoreEntry score(const std::string& text) {
     domain::ScoreEntry entry;
     entry.date = std::chrono::year{2027} / 4 / 23;
@@ -53,7 +48,7 @@ class StoreContract : public testing::TestWithParam<StoreKind> {
     return *again_;
   }
   store::KeptGym kept(store::Store& store) {
-    auto gym = store.gym(demo().knowledge.catalogue);
+    auto gym = store.gym(test::shipped_catalogue());
     if (!gym) throw std::runtime_error(gym.error().message);
     return std::move(*gym);
   }
@@ -87,7 +82,7 @@ TEST_P(StoreContract, TakesAGymOnlyOnce) {
 TEST_P(StoreContract, HasNoGymBeforeOneWasPutThere) {
   const test::Scratch other;
   const auto empty = test::make_store(GetParam(), other.path());
-  EXPECT_EQ(code(empty->gym(demo().knowledge.catalogue)), ErrorCode::NotFound);
+  EXPECT_EQ(code(empty->gym(test::shipped_catalogue())), ErrorCode::NotFound);
   EXPECT_EQ(empty->own_movements(), std::optional<std::string>());
 }
 

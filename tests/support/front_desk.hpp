@@ -26,12 +26,6 @@ class GlassVault final : public app::Vault {
   std::atomic<int> count_ = 0;
 };
 
-/// The demo gym as a store keeps it.
-inline store::GymFolder kept_demo_gym() {
-  const app::OpenGym& gym = *demo_gym();
-  return {gym.people, gym.knowledge.hall, gym.knowledge.house, gym.boards, gym.classes, {}, {}};
-}
-
 /// The demo gym with everything that the routes need, at a time that the test sets.
 class FrontDesk {
  public:
@@ -83,7 +77,7 @@ class FrontDesk {
  private:
   std::shared_ptr<const app::OpenGym> filled() {
     const auto& knows = demo_gym()->knowledge;
-    auto kept = store.put_gym(kept_demo_gym(), std::nullopt, {"owner", now}).and_then([&] {
+    auto kept = store.put_gym(demo_folder(), std::nullopt, {"owner", now}).and_then([&] {
       return store.gym(knows.catalogue);
     });
     if (!kept) throw std::runtime_error(kept.error().message);
