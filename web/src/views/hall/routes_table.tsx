@@ -40,16 +40,27 @@ function RouteCard({ route, change }: { readonly route: Route; readonly change: 
   return (
     <li class="route">
       <div class="fields">
-        <label class="field wide-field">
-          <span class="label">Name</span>
-          <TextCell
-            label={`Name of the route ${route.id}`}
-            value={route.name}
-            change={(text) => {
-              set({ name: text });
+        <div class="wide-field">
+          <label class="field">
+            <span class="label">Name</span>
+            <TextCell
+              label={`Name of the route ${route.id}`}
+              value={route.name}
+              change={(text) => {
+                set({ name: text });
+              }}
+            />
+          </label>
+          <button
+            type="button"
+            class="bare"
+            onClick={() => {
+              change(null);
             }}
-          />
-        </label>
+          >
+            Take out<span class="unseen"> {name}</span>
+          </button>
+        </div>
         {number("Lap, m", "lap_m")}
         <label class="field">
           <span class="label">Shape</span>
@@ -71,7 +82,7 @@ function RouteCard({ route, change }: { readonly route: Route; readonly change: 
         {number("Door, s", "door_s")}
         {number("Climb, m", "climb_m")}
         <label class="field">
-          <span class="label">At most</span>
+          <span class="label">People</span>
           <NumberCell
             label={`At most so many people: ${name}`}
             value={route.max_people}
@@ -86,15 +97,6 @@ function RouteCard({ route, change }: { readonly route: Route; readonly change: 
         {tick("when dark", "dark_ok")}
         {tick("when wet", "wet_ok")}
         {tick("indoors", "indoor")}
-        <button
-          type="button"
-          class="bare"
-          onClick={() => {
-            change(null);
-          }}
-        >
-          Take out<span class="unseen"> {name}</span>
-        </button>
       </div>
       {route.hazards.length > 0 ? <p class="small soft">Mind: {route.hazards.join("; ")}.</p> : null}
     </li>
