@@ -36,10 +36,13 @@ struct Decay {
   double deposited;  // sum of e^(-j y), j = 1..n: what is left of n deposits of one
 };
 
+/// e^y - 1 for y >= 0, by the series where the difference would cancel.
+double grown(double y) {
+  return y < 0.03 ? y * (1 + y / 2 * (1 + y / 3 * (1 + y / 4))) : exp(y) - 1;
+}
+
 Decay decay_of(double y, double n, double kept) {
-  // (1 - e^(-n y)) / (e^y - 1), by the series where the differences would cancel.
-  const double grown = y < 0.03 ? y * (1 + y / 2 * (1 + y / 3 * (1 + y / 4))) : exp(y) - 1;
-  return {kept, y < 1e-9 ? n : (1 - kept) / grown};
+  return {kept, y < 1e-9 ? n : (1 - kept) / grown(y)};
 }
 
 Decay decay(double y, double n) {
@@ -71,15 +74,41 @@ Progress idling(const Frame& frame, Progress at, double units, double idle) {
   return at;
 }
 
-/// Units until fatigue passes `turn` when each is followed by `idle` seconds.
+/// One pool while each unit is followed by the same idle time: fatigue as a smooth function of the units.
+class Wearing {
+ public:
+  Wearing(double start, double drain, double recovery)
+      : start_(start),
+        recovery_(recovery),
+        settles_(recovery < 1e-9 ? 0 : drain / grown(recovery)),
+        drain_(drain) {}
+
+  struct Point {
+    double fatigue, slope;  // the slope per unit
+  };
+  Point after(double units) const {
+    if (recovery_ < 1e-9) return {start_ + units * drain_, drain_};
+    const double kept = exp(-units * recovery_);
+    return {start_ * kept + settles_ * (1 - kept), (settles_ - start_) * recovery_ * kept};
+  }
+
+ private:
+  double start_, recovery_, settles_, drain_;
+};
+
+/// Units until fatigue passes `turn` when each is followed by `idle` seconds: Newton's method, from the side
+/// that recovery leaves (fatigue rises ever slower, so the steps never pass the root once they are below it).
 double units_until(const Frame& frame, const Progress& from, double turn, double idle) {
   const double drain = frame.fast_drain + frame.slow_drain;
-  const double h = 1e-3;
+  const Wearing fast(from.fast, frame.fast_drain, idle * frame.fast_rate);
+  const Wearing slow(from.slow, frame.slow_drain, idle * frame.slow_rate);
   double units = std::max(0.0, (turn - from.fatigue()) / drain);
   for (int step = 0; step < 4; ++step) {
-    const double f = idling(frame, from, units, idle).fatigue();
-    const double slope = (idling(frame, from, units + h, idle).fatigue() - f) / h;
-    units += (turn - f) / std::max(slope, 0.05 * drain);
+    const auto [f, f_slope] = fast.after(units);
+    const auto [s, s_slope] = slow.after(units);
+    const double move = (turn - f - s) / std::max(f_slope + s_slope, 0.05 * drain);
+    units += move;
+    if (std::abs(move) < 1e-7) break;
   }
   return std::max(0.0, units);
 }

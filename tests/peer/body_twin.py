@@ -135,9 +135,13 @@ class Body:
         self.slow[group] = self.slow[group] * kept + drain * (1 - share) * deposited
 
 
+def grown(y):
+    """e^y - 1, by the series where the difference would cancel."""
+    return y * (1 + y / 2 * (1 + y / 3 * (1 + y / 4))) if y < 0.03 else math.exp(y) - 1
+
+
 def decay_of(y, n, kept):
-    grown = y * (1 + y / 2 * (1 + y / 3 * (1 + y / 4))) if y < 0.03 else math.exp(y) - 1
-    return kept, (n if y < 1e-9 else (1 - kept) / grown)
+    return kept, (n if y < 1e-9 else (1 - kept) / grown(y))
 
 
 def decay(y, n):
@@ -229,12 +233,21 @@ class Set:
         self.seconds += made * self.cycle
 
     def units_until(self, turn, idle):
-        drain, h = self.fast_drain + self.slow_drain, 1e-3
+        """Newton's method on the fatigue as a smooth function of the units."""
+        drain = self.fast_drain + self.slow_drain
+        fast_y, slow_y = idle * self.fast_rate, idle * self.slow_rate
+        if slow_y < 1e-9:
+            return max(0.0, (turn - self.fatigue()) / drain)
+        fast_end, slow_end = self.fast_drain / grown(fast_y), self.slow_drain / grown(slow_y)
         units = max(0.0, (turn - self.fatigue()) / drain)
         for _ in range(4):
-            f = sum(self.after(units, idle))
-            slope = (sum(self.after(units + h, idle)) - f) / h
-            units += (turn - f) / max(slope, 0.05 * drain)
+            fast_kept, slow_kept = math.exp(-units * fast_y), math.exp(-units * slow_y)
+            f = fast_end + (self.fast - fast_end) * fast_kept + slow_end + (self.slow - slow_end) * slow_kept
+            slope = (fast_end - self.fast) * fast_y * fast_kept + (slow_end - self.slow) * slow_y * slow_kept
+            move = (turn - f) / max(slope, 0.05 * drain)
+            units += move
+            if abs(move) < 1e-7:
+                break
         return max(0.0, units)
 
     def driven(self, units, limit):

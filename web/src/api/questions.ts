@@ -1,0 +1,85 @@
+import { account, accounts, me } from "../model/account.ts";
+import {
+  boardRows,
+  classRows,
+  gym,
+  keptBoard,
+  keptClass,
+  keptHouse,
+  movements,
+  saved,
+  tidied,
+  type GymClass,
+  type House,
+} from "../model/gym.ts";
+import { keptHall, type Hall } from "../model/hall.ts";
+import { anything } from "../model/decode.ts";
+import { floorPeople, floorPerson, peoplePreview, peopleTable, personRow, type PersonRow } from "../model/people.ts";
+import { reading } from "../model/reading.ts";
+import { rehearsal } from "../model/rehearsal.ts";
+import type { Client } from "./client.ts";
+
+/** What to change for one look at a class; what is left out stays as the class has it. */
+export interface WhatIf {
+  readonly text?: string;
+  readonly board?: string;
+  readonly class?: string;
+  readonly heads?: number;
+  readonly out?: Readonly<Record<string, number>>;
+  readonly indoors?: boolean;
+  readonly runs?: number;
+  readonly seed?: number;
+}
+
+export interface NewAccount {
+  readonly name: string;
+  readonly role: string;
+  readonly password?: string;
+  readonly class?: string;
+  readonly person?: string;
+  readonly pin?: string;
+}
+
+const at = (kind: string, id: string) => `/api/${kind}/${encodeURIComponent(id)}`;
+
+/** Every question that the page asks, each with the shape of its answer. */
+export const questions = (client: Client) => ({
+  me: () => client.ask("GET", "/api/me", me),
+  becomeOwner: (token: string, name: string, password: string) =>
+    client.ask("POST", "/api/owner", me, name ? { token, name, password } : { token }),
+  signIn: (name: string, password: string) => client.ask("POST", "/api/sign-in", me, { name, password }),
+  signInByLink: (link: string, pin: string) => client.ask("POST", "/api/sign-in", me, { link, pin }),
+  signOut: () => client.ask("POST", "/api/sign-out", anything),
+  accounts: () => client.ask("GET", "/api/accounts", accounts),
+  keepAccount: (made: NewAccount) => client.ask("POST", "/api/accounts", account, made),
+
+  gym: () => client.ask("GET", "/api/gym", gym),
+  boards: () => client.ask("GET", "/api/boards", boardRows),
+  board: (id: string) => client.ask("GET", at("boards", id), keptBoard),
+  keepBoard: (id: string, text: string, version: string | null) =>
+    client.ask("PUT", at("boards", id), saved, version === null ? { text } : { text, version }),
+  classes: () => client.ask("GET", "/api/classes", classRows),
+  gymClass: (id: string) => client.ask("GET", at("classes", id), keptClass),
+  keepClass: (changed: GymClass, version: string | null) =>
+    client.ask("PUT", at("classes", changed.id), saved, { class: changed, ...(version === null ? {} : { version }) }),
+
+  people: () => client.ask("GET", "/api/people", peopleTable),
+  floorPeople: () => client.ask("GET", "/api/people", floorPeople),
+  person: (id: string) => client.ask("GET", at("people", id), personRow),
+  floorPerson: (id: string) => client.ask("GET", at("people", id), floorPerson),
+  keepPeople: (rows: readonly PersonRow[], version: string) =>
+    client.ask("PUT", "/api/people", saved, { rows, version }),
+  previewPeople: (csv: BodyInit) => client.sendFile("/api/people/preview", peoplePreview, csv, "text/csv"),
+
+  hall: () => client.ask("GET", "/api/hall", keptHall),
+  keepHall: (changed: Hall, version: string) => client.ask("PUT", "/api/hall", saved, { hall: changed, version }),
+  house: () => client.ask("GET", "/api/house", keptHouse),
+  keepHouse: (changed: House, version: string) => client.ask("PUT", "/api/house", saved, { house: changed, version }),
+
+  read: (text: string, stop?: AbortSignal) => client.ask("POST", "/api/read", reading, { text }, stop),
+  tidy: (text: string) => client.ask("POST", "/api/tidy", tidied, { text }),
+  rehearse: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/rehearse", rehearsal, what, stop),
+  movements: () => client.ask("GET", "/api/movements", movements),
+});
+
+export type Questions = ReturnType<typeof questions>;

@@ -1,0 +1,55 @@
+import { signal, type ReadonlySignal } from "@preact/signals";
+import type { Answer } from "../api/client.ts";
+import type { Topic } from "../api/events.ts";
+import type { Fault } from "../model/fault.ts";
+
+/** Something the program keeps, as it was last looked at. `value` stays while it is asked for again. */
+export interface Looked<T> {
+  readonly value: T | null;
+  readonly fault: Fault | null;
+  readonly asking: boolean;
+}
+
+/** Looks at one thing again whenever it changed; answers to older questions are dropped. */
+export class Kept<T> {
+  private readonly looked = signal<Looked<T>>({ value: null, fault: null, asking: false });
+  private asked = 0;
+  private wanted = false;
+
+  constructor(
+    private readonly ask: () => Promise<Answer<T>>,
+    private readonly topics: readonly Topic[],
+  ) {}
+
+  get now(): ReadonlySignal<Looked<T>> {
+    return this.looked;
+  }
+
+  /** Asks once, the first time that somebody wants it. */
+  want(): void {
+    if (this.wanted) return;
+    void this.lookAgain();
+  }
+
+  async lookAgain(): Promise<void> {
+    this.wanted = true;
+    const mine = ++this.asked;
+    this.looked.value = { ...this.looked.value, asking: true };
+    const answer = await this.ask();
+    if (mine !== this.asked) return;
+    this.looked.value = answer.ok
+      ? { value: answer.value, fault: null, asking: false }
+      : { value: answer.fault.status === 0 ? this.looked.value.value : null, fault: answer.fault, asking: false };
+  }
+
+  heard(topic: Topic): void {
+    if (this.wanted && this.topics.includes(topic)) void this.lookAgain();
+  }
+
+  /** Forgets what was seen: for when somebody else signs in. */
+  forget(): void {
+    this.asked += 1;
+    this.wanted = false;
+    this.looked.value = { value: null, fault: null, asking: false };
+  }
+}

@@ -1,0 +1,63 @@
+import { signal } from "@preact/signals";
+import { listenToChanges } from "../api/events.ts";
+import type { Answer } from "../api/client.ts";
+import type { Me } from "../model/account.ts";
+import type { Fault } from "../model/fault.ts";
+import { forgetAll, tellChange } from "./gym.ts";
+import { program } from "./program.ts";
+
+/** Who is signed in; null until the program has said. */
+export const me = signal<Me | null>(null);
+export const meFault = signal<Fault | null>(null);
+
+/** The one-time link of the terminal, or a person's own link, as the address carried it. */
+export interface Ticket {
+  readonly kind: "owner" | "person";
+  readonly token: string;
+}
+export const ticket = signal<Ticket | null>(null);
+
+let stopListening: (() => void) | null = null;
+
+function enter(who: Me): void {
+  forgetAll();
+  stopListening?.();
+  stopListening = who.role === null ? null : listenToChanges(tellChange);
+  me.value = who;
+  meFault.value = null;
+}
+
+/** The ticket that an address carries behind its `#`. */
+export function ticketIn(fragment: string): Ticket | null {
+  const met = /^#(owner|person)=([A-Za-z0-9_-]+)$/.exec(fragment);
+  if (!met) return null;
+  return { kind: met[1] === "owner" ? "owner" : "person", token: met[2] ?? "" };
+}
+
+/** Asks who is signed in, and takes the ticket out of the address: it must not stay in the history. */
+export async function begin(): Promise<void> {
+  ticket.value = ticketIn(location.hash) ?? ticket.value;
+  if (ticket.value) history.replaceState(null, "", location.pathname);
+  const answer = await program.me();
+  if (answer.ok) enter(answer.value);
+  else meFault.value = answer.fault;
+}
+
+async function entered(answer: Promise<Answer<Me>>): Promise<Fault | null> {
+  const given = await answer;
+  if (!given.ok) return given.fault;
+  ticket.value = null;
+  enter(given.value);
+  return null;
+}
+
+export const becomeOwner = (token: string, name: string, password: string) =>
+  entered(program.becomeOwner(token, name, password));
+export const signIn = (name: string, password: string) => entered(program.signIn(name, password));
+export const signInByLink = (link: string, pin: string) => entered(program.signInByLink(link, pin));
+
+export async function signOut(): Promise<void> {
+  const answer = await program.signOut();
+  if (answer.ok) await begin();
+  else meFault.value = answer.fault;
+}

@@ -1,0 +1,20 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { routeOf } from "../src/state/route.ts";
+import { ticketIn } from "../src/state/session.ts";
+
+test("addresses name views and what they show", () => {
+  assert.deepEqual(routeOf("/"), { view: "next-class", id: null });
+  assert.deepEqual(routeOf("/class/sat-24"), { view: "next-class", id: "sat-24" });
+  assert.deepEqual(routeOf("/people"), { view: "people", id: null });
+  assert.deepEqual(routeOf("/people/a07"), { view: "people", id: "a07" });
+  assert.deepEqual(routeOf("/board/sat-two-clocks"), { view: "board", id: "sat-two-clocks" });
+  assert.deepEqual(routeOf("/people/a07/more"), { view: "nowhere", id: null });
+});
+
+test("a link of the terminal and a person's own link are tickets", () => {
+  assert.deepEqual(ticketIn("#owner=ab_C-1"), { kind: "owner", token: "ab_C-1" });
+  assert.deepEqual(ticketIn("#person=x"), { kind: "person", token: "x" });
+  assert.equal(ticketIn("#main"), null);
+  assert.equal(ticketIn("#owner="), null);
+});
