@@ -31,6 +31,10 @@ bool is_max(const Entry& entry) {
 /// `max burpees in 75 s`, a finisher's `max ...`: nothing but as much as possible within a time.
 bool is_max_effort(const Draft& draft, const std::vector<Entry>& entries) {
   if (entries.empty() || draft.block.work || draft.block.rounds) return false;
+  // `3 min AMRAP: burpees`: one movement without an amount is as much of it as possible.
+  if (draft.said.amrap && entries.size() == 1 && !entries.front().amount && !entries.front().sets &&
+      !draft.scheme && draft.clock)
+    return true;
   const bool all_max = std::ranges::all_of(entries, is_max);
   return all_max && (draft.clock || draft.said.max_effort);
 }

@@ -197,8 +197,8 @@ bool read_load(Session& session, Cursor& cursor, Entry& entry) {
     Remarks silent;
     const auto numbers = take_numbers(work, silent);
     const bool next_item = numbers && (numbers->unit || session.names.find(work) || work.at_word());
-    const bool known_word =
-        ahead.at_any({"each", "then", "rest", "for", "x", "sync", "and", "together", "e", "in", "or"});
+    const bool known_word = ahead.at_any({"each", "then", "rest", "for", "x", "sync", "and", "together", "e",
+                                          "in", "or", "total", "shared", "split"});
     if (next_item && !known_word) return false;
     if (ahead.at_symbol(')') ||
         (ahead.at_symbol('.') && !(ahead.done()) && (ahead.at_number(1) || ahead.at_word(1))))
@@ -222,6 +222,15 @@ bool read_loads_behind(Session& session, Cursor& cursor) {
   Entry* last = session.draft().last_entry();
   if (last == nullptr || last->line != session.line_index || !last->loads.empty()) return false;
   Cursor ahead = cursor;
+  Entry pair;
+  if (last->amount && read_pair_of_bells(session, ahead, pair) && pair.load_unit != LoadUnit::Unsaid &&
+      !session.names.find(ahead)) {
+    last->item.implements = pair.item.implements;
+    set_loads(*last, std::move(pair.loads), pair.load_unit);
+    cursor = ahead;
+    return true;
+  }
+  ahead = cursor;
   LoadUnit unit = LoadUnit::Unsaid;
   std::vector<double> loads = take_load_numbers(ahead, unit);
   if (unit == LoadUnit::Unsaid || session.names.find(ahead)) return false;

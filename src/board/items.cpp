@@ -45,6 +45,16 @@ bool amount_comes_from_piece(Session& session) {
          draft.said.ladder;
 }
 
+/// `swings 24/16` within a time, where much of it is done anyway: two loads.
+bool reads_as_loads(Session& session, const Entry& entry, const Numbers& amount) {
+  const Draft& draft = session.draft();
+  const domain::Movement* movement =
+      entry.item.movement ? session.names.movement(*entry.item.movement) : nullptr;
+  const bool timed = draft.said.amrap || draft.block.work;
+  return timed && movement != nullptr && movement->typical_load && amount.joined == Joined::Slashes &&
+         amount.values.size() == 2 && !amount.unit;
+}
+
 void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
   if (entry.amount || entry.sets) return;
   Cursor ahead = cursor;
@@ -61,6 +71,7 @@ void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
   if (!amount) return;
   Cursor load = ahead;
   if (take_load_unit(load) != LoadUnit::Unsaid) return;
+  if (reads_as_loads(session, entry, *amount)) return;
   if (given && !amount->unit)
     return;  // 'thrusters 40/30' below 21-15-9: the amount is there, this is the load
   entry.amount = std::move(amount);
@@ -273,6 +284,13 @@ void take_amount_before(Session& session, Cursor& cursor, Entry& entry) {
   }
 }
 
+/// `max row cals`: the unit behind the name.
+void take_unit_behind(Cursor& cursor, Entry& entry) {
+  if (entry.unit || (entry.amount && entry.amount->unit)) return;
+  if (!cursor.at_word() || !cursor.take_any({"cal", "cals", "kcal", "calories"})) return;
+  entry.unit = domain::Unit::Kilocalories;
+}
+
 /// A movement by its name, with the amount before or behind it; false where a name alone is no work.
 bool take_named(Session& session, Cursor& cursor, Entry& entry, const Named& named) {
   const std::size_t from = cursor.position();
@@ -280,14 +298,19 @@ bool take_named(Session& session, Cursor& cursor, Entry& entry, const Named& nam
     Cursor behind = cursor;
     behind.next(named.marks);
     Entry probe = entry;
+    probe.item.movement = named.meaning.movements.front();
     Cursor look = behind;
     take_amount_behind(session, look, probe);
-    if (!probe.amount && !may_stand_without_amount(session, behind)) return false;
+    Remarks silent;
+    const auto loads = take_numbers(behind, silent);
+    const bool loaded = loads && reads_as_loads(session, probe, *loads);
+    if (!probe.amount && !loaded && !may_stand_without_amount(session, look)) return false;
   }
   take_name(session, cursor, entry, named);
   const Span span = cursor.span_from(from);
-  take_amount_behind(session, cursor, entry);
   entry.item.movement = named.meaning.movements.front();
+  take_amount_behind(session, cursor, entry);
+  take_unit_behind(cursor, entry);
   if (entry.name_first) remark_sets_or_bells(session, entry, named.meaning.movements.front());
   while (read_detail(session, cursor, entry)) {
   }

@@ -177,6 +177,12 @@ class Lexer {
     double value = 0;
     const std::string padded = digits.starts_with('.') ? "0" + digits : digits;
     std::from_chars(padded.data(), padded.data() + padded.size(), value);
+    const Character behind = end < text().size() ? character_at(text(), end) : Character{};
+    if (const double part = end < text().size() ? fraction_of(behind.code) : 0; part > 0) {  // `1½`
+      value += part;
+      end += behind.bytes;
+      digits += part == 0.5 ? ".5" : part == 0.25 ? ".25" : ".75";
+    }
     push(TokenKind::Number, end, digits, value);
   }
 

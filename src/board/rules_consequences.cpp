@@ -48,6 +48,10 @@ bool read_penalty(Session& session, Cursor& cursor) {
 
 /// `until you can't`; `cash in every unfinished min to 20 with 60m walk`.
 bool read_failing(Session& session, Cursor& cursor) {
+  if (session.draft().said.every && cursor.take_any({"and so on", "so on", "etc"})) {
+    session.draft().said.climbing = true;
+    return true;
+  }
   if (cursor.take_any({"until you cant", "until you fail", "till you fail", "until failure",
                        "as long as you can", "till you cant", "until you miss"})) {
     session.draft().said.until_fail = true;

@@ -192,6 +192,7 @@ bool read_every(Session& session, Cursor& cursor) {
   const domain::Span span = ahead.span_from(from);
   Draft& draft = session.clocked(span);
   draft.said.every = true;
+  if (ahead.at_symbol('-') && ahead.at_any({"alternating", "alternate", "alt"}, 1)) ahead.next();
   if (ahead.take_symbol(',') && !ahead.at_any({"alternating", "alternate"}))
     ahead = ahead.part(ahead.position() - 1, ahead.end());
   draft.said.alternating = ahead.take_any({"alternating", "alternate"}) || alternating;

@@ -50,7 +50,8 @@ std::optional<WorkRest> take_work_rest(Session& session, Cursor& cursor) {
   const bool second_unit = take_time(second, session.remarks, Naked::Refused).has_value();
   const auto rest = take_time(ahead, session.remarks, Naked::Seconds);
   if (!rest) return std::nullopt;
-  const bool off = ahead.take_any({"off", "rest", "easy", "of rest"});
+  const bool off = ahead.take_any(
+      {"off", "rest", "easy", "of rest", "rotate", "to rotate", "rotation", "change", "to change"});
   if (ahead.at("between") || ahead.at("cal") || ahead.at("m") || ahead.at("kg")) return std::nullopt;
   if (rest_first && !read.times && !cursor.at("work") && !second_unit && !off) return std::nullopt;
   bool counted = false;

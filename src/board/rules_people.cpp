@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 
 #include "board/movement_choice.hpp"
 #include "board/session.hpp"
@@ -9,6 +10,13 @@ namespace {
 
 std::vector<int> take_sizes(Cursor& cursor) {
   std::vector<int> sizes;
+  constexpr std::array<std::string_view, 5> words{"two", "three", "four", "five", "six"};
+  const auto* const word =
+      std::ranges::find_if(words, [&](std::string_view size) { return cursor.at(size); });
+  if (word != words.end()) {
+    cursor.next();
+    return {static_cast<int>(word - words.begin()) + 2};
+  }
   const auto first = cursor.take_count();
   if (!first) return sizes;
   sizes.push_back(*first);

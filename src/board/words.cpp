@@ -232,7 +232,7 @@ std::string plain_words(const Block& block, const Telling& telling) {
     case BlockKind::Once:
     case BlockKind::Rounds:
     case BlockKind::Partition:
-      return section_words(block, telling) + time;
+      return section_words(block, telling) + (block.kind == BlockKind::Rounds ? "" : time);
     default:
       return heading(block.title + time, block, telling);
   }
