@@ -226,7 +226,7 @@ bool read_loads_behind(Session& session, Cursor& cursor) {
   if (last->amount && read_pair_of_bells(session, ahead, pair) && pair.load_unit != LoadUnit::Unsaid &&
       !session.names.find(ahead)) {
     last->item.implements = pair.item.implements;
-    set_loads(*last, std::move(pair.loads), pair.load_unit);
+    set_loads(*last, std::move(pair.loads), pair.load_unit, pair.loads_span);
     cursor = ahead;
     return true;
   }
