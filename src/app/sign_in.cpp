@@ -8,8 +8,8 @@
 namespace repwright::app {
 namespace {
 
-using domain::SignedIn;
 using base::ErrorCode;
+using domain::SignedIn;
 using Outcome = tl::expected<Ticket, Refusal>;
 
 constexpr std::size_t shortest_password = 10;

@@ -79,13 +79,16 @@ std::optional<WorkRest> take_work_rest(Session& session, Cursor& cursor) {
   return read;
 }
 
+/// Inside a superset or behind a letter `3 x 400 m` is a set of it; below a blank line the superset is over.
+bool belongs_to_superset(Session& session) {
+  return (session.draft().said.superset && !session.line->after_blank) || session.letter != 0;
+}
+
 bool repeats_a_distance(Session& session, const Cursor& cursor, const Entry& probe) {
   if (!probe.amount || !probe.amount->unit) return false;
   const domain::Unit unit = *probe.amount->unit;
   const bool distance = unit == domain::Unit::Metres || unit == domain::Unit::Kilocalories;
-  if (!distance || session.chapter().part == Part::Strength || session.draft().said.superset ||
-      session.letter != 0)
-    return false;
+  if (!distance || session.chapter().part == Part::Strength || belongs_to_superset(session)) return false;
   const auto named = session.names.find(cursor);
   if (!named) return cursor.done() || !cursor.at_word();
   const domain::Movement* movement = session.names.movement(named->meaning.movements.front());
@@ -96,8 +99,7 @@ bool repeats_a_distance(Session& session, const Cursor& cursor, const Entry& pro
 /// `4 x 4 min @ 10k pace`, `5 x 3 min row`: work of a time, not a hold in sets.
 bool repeats_a_time(Session& session, const Cursor& cursor, const Entry& probe) {
   if (!probe.amount || probe.amount->unit != domain::Unit::Seconds || !probe.amount->plain()) return false;
-  if (session.chapter().part == Part::Strength || session.draft().said.superset || session.letter != 0)
-    return false;
+  if (session.chapter().part == Part::Strength || belongs_to_superset(session)) return false;
   if (cursor.at_symbol('@') && (cursor.at_any({"easy", "talk", "race", "threshold", "steady"}, 1) ||
                                 (cursor.at_number(1) && cursor.at_any({"k", "km"}, 2))))
     return true;

@@ -60,10 +60,10 @@ int last_before_the_kill(StoreKind kind, const std::filesystem::path& folder, in
   }
   close(ends[1]);
   int last = first - 1;
-  const unsigned wanted = random() % 12;
+  const auto wanted = static_cast<unsigned>(random() % 12);
   for (unsigned i = 0; i <= wanted; ++i)
     if (read(ends[0], &last, sizeof last) != sizeof last) throw std::runtime_error("the writer stopped");
-  usleep(random() % 3000);
+  usleep(static_cast<unsigned>(random() % 3000));
   kill(child, SIGKILL);
   int status = 0;
   waitpid(child, &status, 0);

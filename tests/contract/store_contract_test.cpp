@@ -83,7 +83,9 @@ TEST_P(StoreContract, HasNoGymBeforeOneWasPutThere) {
   const test::Scratch other;
   const auto empty = test::make_store(GetParam(), other.path());
   EXPECT_EQ(code(empty->gym(test::shipped_catalogue())), ErrorCode::NotFound);
-  EXPECT_EQ(empty->own_movements(), std::optional<std::string>());
+  const auto own = empty->own_movements();
+  ASSERT_TRUE(own);
+  EXPECT_EQ(*own, std::nullopt);
 }
 
 TEST_P(StoreContract, RefusesIdsThatCannotBeFileNames) {
