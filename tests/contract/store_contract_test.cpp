@@ -103,7 +103,9 @@ TEST_P(StoreContract, RefusesIdsThatCannotBeFileNames) {
 TEST_P(StoreContract, KeepsEveryPartThatIsSaved) {
   store::KeptGym before = kept();
   store::GymFolder& gym = before.gym;
-  gym.people.pop_back();
+  domain::Person& fresh = gym.people.emplace_back(gym.people[1]);
+  fresh.id = {"a99"};
+  fresh.name = "Somebody Invented";
   gym.people[0].limits.push_back({{"knee"}, "No jumps", std::chrono::year{2027} / 5 / 31});
   gym.hall.places[0].count += 1;
   gym.hall.kit.push_back({{"kettlebell"}, 20 * base::kilogram, {}, "", 3});
