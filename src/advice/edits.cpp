@@ -12,7 +12,6 @@ namespace {
 
 using domain::Block;
 using domain::BlockKind;
-using domain::Board;
 using domain::Edit;
 using domain::Item;
 using domain::Movement;

@@ -24,9 +24,10 @@ std::vector<Repair> helping(const std::vector<Edit>& edits, const Consequences& 
   const double burden_before = burden(before, before.work_s);
   std::vector<Repair> repairs;
   for (std::size_t e = 0; e < edits.size(); ++e) {
-    if (!after[e]) continue;
-    const double gain = burden_before - burden(*after[e], before.work_s);
-    if (gain > 0) repairs.push_back({.edit = edits[e], .after = *after[e], .gain = gain, .text = {}});
+    const std::optional<Consequences>& told = after[e];
+    if (!told) continue;
+    const double gain = burden_before - burden(*told, before.work_s);
+    if (gain > 0) repairs.push_back({.edit = edits[e], .after = *told, .gain = gain, .text = {}});
   }
   std::ranges::stable_sort(repairs, [](const Repair& a, const Repair& b) {
     return a.gain / a.edit.change > b.gain / b.edit.change;

@@ -55,8 +55,9 @@ std::string title_of(const Call& call, const std::string& text) {
 /// When the board was saved; null if the store does not know.
 ordered_json saved_at(const app::OpenGym& gym, const std::string& board) {
   const auto known = gym.versions.boards.find(board);
-  if (known == gym.versions.boards.end() || !known->second.by) return nullptr;
-  return base::format_instant(known->second.by->when);
+  if (known == gym.versions.boards.end()) return nullptr;
+  const auto& by = known->second.by;
+  return by ? ordered_json(base::format_instant(by->when)) : ordered_json(nullptr);
 }
 
 ordered_json class_row(const domain::GymClass& gym_class) {

@@ -157,6 +157,7 @@ Json diagnostic_json(std::string_view text, const domain::Diagnostic& diagnostic
 /// Steps and rules with where they stand, in the order of the text.
 Json understood_json(std::string_view text, const board::Reading& reading) {
   std::vector<std::pair<domain::Span, const char*>> places;
+  places.reserve(reading.steps.size() + reading.rules.size());
   for (const domain::Span& step : reading.steps) places.emplace_back(step, "step");
   // Lines of work are among the stretches that were read; they are named once, as steps.
   for (const domain::Span& rule : reading.rules)

@@ -45,7 +45,7 @@ Lines with_line_below(Lines lines, int above, std::string_view words) {
   if (above < 1 || at > lines.size()) return {};
   std::string& upper = lines[at - 1];
   const std::string indent = upper.substr(0, upper.find_first_not_of(" \t"));
-  std::string end(end_of(upper));
+  const std::string end(end_of(upper));
   if (end.empty()) upper += '\n';
   lines.insert(lines.begin() + above, indent + std::string(words) + end);
   return lines;
@@ -90,15 +90,19 @@ class Chalking {
   Lines own_lines() const {
     switch (edit_.kind) {
       case RepairKind::OddStart:
-        return below_the_block("odd start with " + spoken(*block_of(edit_.board)->odd_start));
+        return below_the_block("odd start with " +
+                               spoken(changed().odd_start.value_or(domain::MovementId{})));
       case RepairKind::Stagger:
         return below_the_block("start every " +
-                               std::to_string(whole(block_of(edit_.board)->start->every.si())) + " s");
+                               std::to_string(whole(changed().start.value_or(domain::Stagger{}).every.si())) +
+                               " s");
       case RepairKind::Heats:
-        return below_the_block("heats " + std::to_string(*block_of(edit_.board)->heats));
+        return below_the_block("heats " + std::to_string(changed().heats.value_or(1)));
       case RepairKind::SecondStation:
-        return with_line_below(lines_, line_of(edit_.steps.front()),
-                               "2nd station: " + spoken(*after(edit_.steps.front()).second_station));
+        return with_line_below(
+            lines_, line_of(edit_.steps.front()),
+            "2nd station: " +
+                spoken(after(edit_.steps.front()).second_station.value_or(domain::MovementId{})));
       case RepairKind::Swap:
         return swapped(line_of(edit_.steps[0]), line_of(edit_.steps[1]));
       case RepairKind::FewerReps:
@@ -135,7 +139,8 @@ class Chalking {
   Lines fewer_rounds(const std::vector<Block>& before, const std::vector<Block>& now) const {
     for (std::size_t b = 0; b < before.size() && b < now.size(); ++b) {
       if (before[b].rounds != now[b].rounds)
-        return with_number(lines_, start_of(before[b].id), *before[b].rounds, *now[b].rounds);
+        return with_number(lines_, start_of(before[b].id), before[b].rounds.value_or(1),
+                           now[b].rounds.value_or(1));
       if (Lines lines = fewer_rounds(before[b].children, now[b].children); !lines.empty()) return lines;
     }
     return {};
@@ -144,6 +149,7 @@ class Chalking {
   const Block* block_of(const domain::Board& board) const {
     return timetable::find_block(board, edit_.block);
   }
+  const Block& changed() const { return *block_of(edit_.board); }
   const Item& after(domain::StepId step) const { return *item_of(edit_.board.blocks, step); }
   std::string spoken(const domain::MovementId& id) const {
     const domain::Movement* movement = on_.catalogue.find(id);

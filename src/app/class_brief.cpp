@@ -87,7 +87,7 @@ base::Result<ClassBrief> class_brief(const OpenGym& gym, const std::string& clas
   ClassBrief brief{.people = comers_of(*attendance, gym.knowledge, gym_class), .set_out = {}};
 
   const board::Reading reading = board::read(board->second, gym.knowledge.catalogue, gym.knowledge.house);
-  WhatIf as_it_is{.class_id = class_id, .heads = {}, .out = {}, .runs = 1, .stop = stop};
+  const WhatIf as_it_is{.class_id = class_id, .heads = {}, .out = {}, .runs = 1, .stop = stop};
   const auto rehearsed = rehearse_what_if(gym, reading, as_it_is);
   if (rehearsed)
     brief.set_out = set_out_of(rehearsed->kit, gym.knowledge.catalogue);

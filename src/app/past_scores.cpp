@@ -86,7 +86,8 @@ class Sessions {
 std::string title_of(const OpenGym& gym, const std::string& board_id) {
   const auto board = gym.knowledge.boards.find(board_id);
   if (board == gym.knowledge.boards.end()) return board_id;
-  std::string title = board::read(board->second, gym.knowledge.catalogue, gym.knowledge.house).board.title;
+  const std::string title =
+      board::read(board->second, gym.knowledge.catalogue, gym.knowledge.house).board.title;
   return title.empty() ? board_id : title;
 }
 

@@ -53,9 +53,10 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
                                    in_parallel(request.threads));
   if (!plan) return plan;
   for (domain::Repair& repair : plan->best) {
-    Chalked chalked = *chalk_edit(repair.edit, on);
-    repair.text = std::move(chalked.text);
-    repair.line = chalked.line;
+    auto chalked = chalk_edit(repair.edit, on);
+    if (!chalked) continue;  // never: those were left out above
+    repair.text = std::move(chalked->text);
+    repair.line = chalked->line;
   }
   return plan;
 }

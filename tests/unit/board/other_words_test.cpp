@@ -34,16 +34,16 @@ TEST_P(OtherWords, MeanTheSame) {
   EXPECT_EQ(blocks[0][at], nlohmann::json::parse(wording.value)) << wording.board;
 }
 
-INSTANTIATE_TEST_SUITE_P(Counts, OtherWords,
-                         ::testing::Values(Wording{"10 to 1\nburpees", "/items/0/qty",
-                                                   "[10,9,8,7,6,5,4,3,2,1]"},
-                                           Wording{"1-4 ladder\nburpees", "/items/0/qty", "[1,2,3,4]"},
-                                           Wording{"for time, from 4 to 1\nburpees", "/items/0/qty", "[4,3,2,1]"},
-                                           Wording{"21/15/9\nburpees\npull-ups", "/items/1/qty", "[21,15,9]"},
-                                           Wording{"Front squat: 8, 6, 4, 2", "/items/0/qty", "[8,6,4,2]"},
-                                           Wording{"3x:\n400 m run\n12 pull-ups", "/rounds", "3"},
-                                           Wording{"Pull-ups 5 x AMRAP, rest 2'", "/items/0/qty", R"("max")"},
-                                           Wording{"row 3x12", "/items/0/unit", R"("reps")"}));
+INSTANTIATE_TEST_SUITE_P(
+    Counts, OtherWords,
+    ::testing::Values(Wording{"10 to 1\nburpees", "/items/0/qty", "[10,9,8,7,6,5,4,3,2,1]"},
+                      Wording{"1-4 ladder\nburpees", "/items/0/qty", "[1,2,3,4]"},
+                      Wording{"for time, from 4 to 1\nburpees", "/items/0/qty", "[4,3,2,1]"},
+                      Wording{"21/15/9\nburpees\npull-ups", "/items/1/qty", "[21,15,9]"},
+                      Wording{"Front squat: 8, 6, 4, 2", "/items/0/qty", "[8,6,4,2]"},
+                      Wording{"3x:\n400 m run\n12 pull-ups", "/rounds", "3"},
+                      Wording{"Pull-ups 5 x AMRAP, rest 2'", "/items/0/qty", R"("max")"},
+                      Wording{"row 3x12", "/items/0/unit", R"("reps")"}));
 INSTANTIATE_TEST_SUITE_P(
     Clocks, OtherWords,
     ::testing::Values(Wording{"For time w/ a 20 minute cap: 100 squats", "/cap_s", "1200"},

@@ -7,6 +7,12 @@ const barHeight = 40;
 /** Whether a box's name fits into it, at about seven pixels a letter. */
 const fits = (name: string, width: number): boolean => name.length * 7 + 12 <= width;
 
+/** Ticks at the edges lean inwards. */
+function tickPlace(x: number, width: number): string {
+  if (x < 8) return "tick-first";
+  return x > width - 8 ? "tick-last" : "";
+}
+
 /** The hour: its boxes in order, the minutes below, the end of the class, and how late it may get. */
 export function ClassBar({ timetable, axis }: { readonly timetable: ClassTime; readonly axis: Axis }) {
   const { boxes, planned_s, p50_s, p90_s } = timetable;
@@ -37,7 +43,7 @@ export function ClassBar({ timetable, axis }: { readonly timetable: ClassTime; r
         <path d={`M${axis.at(planned_s) - 1} 0v${barHeight + 4}`} class={p90_s > planned_s ? "class-end class-end-passed" : "class-end"} />
       )}
       {axis.ticks.map((second) => (
-        <text key={second} x={axis.at(second)} y={barHeight + 16} class={axis.at(second) < 8 ? "tick tick-first" : "tick"}>
+        <text key={second} x={axis.at(second)} y={barHeight + 16} class={`tick ${tickPlace(axis.at(second), axis.width)}`}>
           {second / 60}
         </text>
       ))}

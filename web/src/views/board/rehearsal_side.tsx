@@ -57,24 +57,25 @@ interface ScoresOfProps {
 
 /** Which piece's scores stand beside the lanes, and whether the lanes show the class or this piece alone. */
 function ScoresOf({ rehearsal, piece, choose, close, draw }: ScoresOfProps) {
-  if (rehearsal.timetable.boxes.length < 2) return null;
   return (
     <>
-      <label class="scores-of">
-        Piece
-        <select
-          value={String(piece)}
-          onChange={(event) => {
-            choose(Number(event.currentTarget.value));
-          }}
-        >
-          {rehearsal.pieces.map((name, index) => (
-            <option key={index} value={String(index)}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </label>
+      {rehearsal.pieces.length > 1 && (
+        <label class="scores-of">
+          Piece
+          <select
+            value={String(piece)}
+            onChange={(event) => {
+              choose(Number(event.currentTarget.value));
+            }}
+          >
+            {rehearsal.pieces.map((name, index) => (
+              <option key={index} value={String(index)}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
       <button
         type="button"
         aria-pressed={close}

@@ -6,7 +6,7 @@ interface SwitchesProps {
   readonly look: Look;
   readonly gymClass: ClassRow | null;
   readonly classes: readonly ClassRow[];
-  /** How many the last rehearsal had. */
+  /** How many the last rehearsal had, walk-ins among them. */
   readonly heads: number | null;
   readonly places: readonly PlaceUse[];
   readonly change: (change: Partial<Look>) => void;
@@ -23,7 +23,7 @@ export function classWords(row: ClassRow): string {
 }
 
 function Heads({ look, gymClass, heads, change }: Omit<SwitchesProps, "classes" | "places">) {
-  const shown = look.heads ?? gymClass?.booked ?? heads ?? 0;
+  const shown = look.heads ?? heads ?? gymClass?.booked ?? 0;
   const set = (value: number): void => {
     if (Number.isInteger(value) && value >= 1 && value <= mostHeads) change({ heads: value });
   };
