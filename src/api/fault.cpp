@@ -18,7 +18,16 @@ int status_of(base::ErrorCode code) {
       return 409;
     case base::ErrorCode::Unavailable:
     case base::ErrorCode::Stopped:
+    case base::ErrorCode::Locked:
+    case base::ErrorCode::ReadOnly:
       return 503;
+    case base::ErrorCode::Full:
+      return 507;
+    case base::ErrorCode::NotKept:
+      return 501;
+    case base::ErrorCode::NotADatabase:
+    case base::ErrorCode::NewerSchema:
+      return 500;
   }
   return 500;
 }

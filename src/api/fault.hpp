@@ -21,7 +21,7 @@ struct Fault {
 
 using Answer = tl::expected<Response, Fault>;
 
-/// The one table from what went wrong to the status of HTTP (RFC 9110 section 15).
+/// The one table from what went wrong to the status of HTTP (RFC 9110 section 15, RFC 4918 section 11.5).
 int status_of(base::ErrorCode code);
 
 tl::unexpected<Fault> refuse(int status, std::string text);

@@ -32,6 +32,7 @@ constexpr std::array table{
     Route{Method::Get, "/api/boards", owner_and_coach, Cost::Quick, get_boards},
     Route{Method::Get, "/api/boards/*", coaches, Cost::Quick, get_board},
     Route{Method::Put, "/api/boards/*", owner_and_coach, Cost::Quick, put_board},
+    Route{Method::Get, "/api/boards/*/last", owner_and_coach, Cost::Quick, get_board_last},
     Route{Method::Get, "/api/classes", coaches, Cost::Quick, get_classes},
     Route{Method::Get, "/api/classes/*", coaches, Cost::Quick, get_class},
     Route{Method::Put, "/api/classes/*", owner_and_coach, Cost::Quick, put_class},

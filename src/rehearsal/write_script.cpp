@@ -22,8 +22,6 @@ namespace {
 using domain::Block;
 using domain::BlockKind;
 
-/// Seconds to clear the floor and line up again between two heats (common practice, no source).
-constexpr double heat_change_s = 75;
 /// From this distance on a carry takes a route instead of a lane in the hall, m.
 constexpr double long_carry_m = 100;
 
@@ -149,7 +147,7 @@ class PieceWriter {
       write_teams();
     else
       for (std::size_t rank = 0; rank < order_.size(); ++rank) write_alone(static_cast<int>(rank));
-    out_.heat_change = out_.heats > 1 ? heat_change_s : 0;
+    out_.heat_change = out_.heats > 1 ? timetable::heat_change.si() : 0;
     return std::move(out_);
   }
 

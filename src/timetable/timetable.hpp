@@ -41,6 +41,9 @@ struct Phase {
 /// Own: private clocks (sets and rests that each person takes).
 enum class ClockKind : std::uint8_t { Up, Down, Edges, Own };
 
+/// Between two heats: to clear the floor and line up again (60 to 90 s: common practice, no source).
+inline constexpr base::Duration heat_change = base::Duration::from_si(75);
+
 /// One scored or timed part with a clock of its own.
 struct Piece {
   domain::BlockId block;
@@ -49,7 +52,7 @@ struct Piece {
   std::optional<base::Duration> cap;
   std::optional<base::Duration> length;  // fixed length of one heat
   std::vector<Phase> phases;             // of one heat; empty unless Edges
-  int heats = 1;
+  int heats = 1;                         // `heat_change` apart
   std::optional<domain::Stagger> stagger;
   bool operator==(const Piece&) const = default;
 };

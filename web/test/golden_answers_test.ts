@@ -6,7 +6,7 @@ import { brief, pastScores } from "../src/model/brief.ts";
 import { equipmentList, limitKinds } from "../src/model/catalogue.ts";
 import { anything, type Decoder } from "../src/model/decode.ts";
 import { faultAnswer } from "../src/model/fault.ts";
-import { boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
+import { boardLast, boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
 import { keptHall } from "../src/model/hall.ts";
 import { floorPeople, peoplePreview, peopleTable, personRow } from "../src/model/people.ts";
 import { reading } from "../src/model/reading.ts";
@@ -23,6 +23,8 @@ interface Golden {
 const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "account-person": account,
   accounts,
+  "board-last": boardLast,
+  "board-never": boardLast,
   "board-saved": saved,
   board: keptBoard,
   brief,

@@ -52,6 +52,7 @@ const std::map<std::string, std::string> expected{
     {"GET /api/limits", "oc"},
     {"GET /api/classes/*/brief", "ocr"},
     {"GET /api/people/*/scores", "ocp"},
+    {"GET /api/boards/*/last", "oc"},
 };
 
 std::string words_of(const api::Route& route) {

@@ -25,7 +25,8 @@ struct Brief : ::testing::Test {
                             .boards = {}},
               .people = {},
               .boards = {{"swings", "5 RFT\n10 KB swings @ 16 kg\n10 sit-ups\n"}},
-              .classes = {}};
+              .classes = {},
+              .versions = {}};
 
   Brief() {
     for (const char* id : {"ana", "bo", "cy"}) {

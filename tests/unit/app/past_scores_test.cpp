@@ -26,7 +26,8 @@ struct PastScores : ::testing::Test {
                                        {"many", "AMRAP 6\n10 push-ups\n10 sit-ups\n"}}},
               .people = {},
               .boards = {},
-              .classes = {}};
+              .classes = {},
+              .versions = {}};
 
   PastScores() {
     for (const char* id : {"ana", "bo"}) {

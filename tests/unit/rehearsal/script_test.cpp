@@ -346,18 +346,6 @@ TEST(Script, LetsThreeShareARackAndTakesBarsForIt) {
   EXPECT_EQ(plan.places[1].count, 6);  // five people on two racks
 }
 
-TEST(Script, SaysThatNoPlaceIsLeftInsteadOfWaitingForever) {
-  Floor floor;
-  floor.add_many(1);
-  floor.hall = eight_bars();
-  floor.hall.places[0].count = 0;
-  const auto written = floor.write(board({block(BlockKind::ForTime, {item("pull-up", 4.0)})}));
-  EXPECT_EQ(written.plan.pieces[0].scripts[0].tasks[0].place, -1);
-  ASSERT_EQ(written.findings.size(), 1U);
-  EXPECT_EQ(written.findings[0].kind, domain::FindingKind::KitShort);
-  EXPECT_EQ(written.findings[0].severity, domain::FindingSeverity::Problem);
-}
-
 TEST(Script, OffersTheSecondStationToWhomItSuits) {
   domain::Item pulls = item("pull-up", 4.0);
   pulls.second_station = domain::MovementId{"ring-row"};
@@ -367,6 +355,29 @@ TEST(Script, OffersTheSecondStationToWhomItSuits) {
   const Script script = write_piece(floor, block(BlockKind::ForTime, {pulls})).scripts.at(0);
   EXPECT_EQ(script.tasks.at(static_cast<std::size_t>(script.tasks.at(0).alternative)).movement.text,
             "ring-row");
+}
+
+TEST(Script, MakesASecondStationOfItsOwnKind) {
+  domain::Item run = item("run", 200.0, Unit::Metres);
+  run.second_station = domain::MovementId{"rower"};
+  Block vested = block(BlockKind::ForTime, {run});
+  vested.vest = base::Mass::from_si(6);
+  Floor floor;
+  floor.add_many(1);
+  const Script script = write_piece(floor, vested).scripts.at(0);
+  const Task& rower = script.tasks.at(static_cast<std::size_t>(script.tasks.at(0).alternative));
+  EXPECT_EQ(rower.movement.text, "rower");
+  EXPECT_FALSE(rower.outdoors);
+  EXPECT_EQ(rower.door, 0);
+  EXPECT_DOUBLE_EQ(rower.effort.extra_mass, 6);
+}
+
+TEST(Script, NeverTradesMetresForRepsAtASecondStation) {
+  domain::Item run = item("run", 200.0, Unit::Metres);
+  run.second_station = domain::MovementId{"burpee"};
+  Floor floor;
+  floor.add_many(1);
+  EXPECT_EQ(write_piece(floor, block(BlockKind::ForTime, {run})).scripts.at(0).tasks.at(0).alternative, -1);
 }
 
 TEST(Script, CountsTheKitThatIsNeededAtOnce) {

@@ -1,5 +1,6 @@
 import { account, accounts, me } from "../model/account.ts";
 import {
+  boardLast,
   boardRows,
   classRows,
   gym,
@@ -58,6 +59,7 @@ export const questions = (client: Client) => ({
   gym: () => client.ask("GET", "/api/gym", gym),
   boards: () => client.ask("GET", "/api/boards", boardRows),
   board: (id: string) => client.ask("GET", at("boards", id), keptBoard),
+  boardLast: (id: string) => client.ask("GET", `${at("boards", id)}/last`, boardLast),
   keepBoard: (id: string, text: string, version: string | null) =>
     client.ask("PUT", at("boards", id), saved, version === null ? { text } : { text, version }),
   classes: () => client.ask("GET", "/api/classes", classRows),

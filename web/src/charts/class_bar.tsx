@@ -10,11 +10,13 @@ const fits = (name: string, width: number): boolean => name.length * 7 + 12 <= w
 /** The hour: its boxes in order, the minutes below, the end of the class, and how late it may get. */
 export function ClassBar({ timetable, axis }: { readonly timetable: ClassTime; readonly axis: Axis }) {
   const { boxes, planned_s, p50_s, p90_s } = timetable;
+  const sees = (second: number): boolean => second > axis.from && second <= axis.to;
   return (
     <svg class="class-bar" width={axis.width} height={barHeight + 20} aria-hidden="true" focusable="false">
       {boxes.map((box, index) => {
         const x = axis.at(box.start_p50_s);
         const width = Math.max(0, axis.at(box.end_p50_s) - x);
+        if (width === 0) return null;
         const tells = fits(box.name, width);
         return (
           <g key={index}>
@@ -28,14 +30,14 @@ export function ClassBar({ timetable, axis }: { readonly timetable: ClassTime; r
           </g>
         );
       })}
-      {p90_s > p50_s && (
+      {p90_s > p50_s && sees(p90_s) && (
         <rect x={axis.at(p50_s)} y={8} width={axis.at(p90_s) - axis.at(p50_s)} height={barHeight - 16} class="box-late" />
       )}
-      {planned_s !== null && (
+      {planned_s !== null && sees(planned_s) && (
         <path d={`M${axis.at(planned_s) - 1} 0v${barHeight + 4}`} class={p90_s > planned_s ? "class-end class-end-passed" : "class-end"} />
       )}
       {axis.ticks.map((second) => (
-        <text key={second} x={axis.at(second)} y={barHeight + 16} class={second === 0 ? "tick tick-first" : "tick"}>
+        <text key={second} x={axis.at(second)} y={barHeight + 16} class={axis.at(second) < 8 ? "tick tick-first" : "tick"}>
           {second / 60}
         </text>
       ))}

@@ -8,6 +8,7 @@ import { AccountsView } from "./accounts/accounts_view.tsx";
 import { HallView } from "./hall/hall_view.tsx";
 import { NextClass } from "./next_class/next_class.tsx";
 import { BoardView } from "./board/board_view.tsx";
+import { WallView } from "./board/wall_view.tsx";
 import { NewPersonView, OwnPage, PersonView } from "./people/person_view.tsx";
 import { PeopleView } from "./people/people_view.tsx";
 import { Shell } from "./shell.tsx";
@@ -28,6 +29,8 @@ function coachView(at: Route, who: Me): ComponentChild {
       return <NextClass id={at.id} who={who} />;
     case "board":
       return <BoardView id={at.id} />;
+    case "wall":
+      return <WallView id={at.id ?? ""} />;
     case "people":
       if (at.id === null) return <PeopleView />;
       return at.id === "new" ? <NewPersonView /> : <PersonView key={at.id} id={at.id} />;

@@ -22,7 +22,7 @@ export function Hour({ timetable, start }: { readonly timetable: ClassTime; read
         <strong>{slackText(timetable)}</strong>
       </p>
       <div ref={bar} class="no-print">
-        {width > 0 ? <ClassBar timetable={timetable} axis={axisOf(end, width)} /> : null}
+        {width > 0 ? <ClassBar timetable={timetable} axis={axisOf({ from: 0, to: end }, width)} /> : null}
       </div>
       <ol class="plain boxes">
         {timetable.boxes.map((box, index) => (
