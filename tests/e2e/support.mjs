@@ -59,6 +59,7 @@ export const openBrowser = () =>
     args: [
       "--headless",
       "--no-sandbox",
+      "--disable-dev-shm-usage", // pictures of long pages do not fit into the shared memory of a container
       "--disable-gpu",
       "--disable-quic",
       "--no-first-run",
