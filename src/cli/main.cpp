@@ -130,27 +130,52 @@ CLI::App* add_move(CLI::App& app, const char* name, const char* what, MoveOption
   return command;
 }
 
-int run(int argc, char** argv) {
-  CLI::App app{"Reads a session as chalked on the board and rehearses it with the people who are coming."};
-  app.name("repwright");
-  app.require_subcommand(1);
-  app.footer("Exit codes: 0 fine, 1 the input is at fault, 2 usage, 70 a fault of the program.");
-  std::function<int()> chosen;
+/// What is to be done once the line is understood.
+using Chosen = std::function<int()>;
 
-  ReadOptions read;
+void add_text_commands(CLI::App& app, ReadOptions& read, ReadOptions& tidy, Chosen& chosen) {
   CLI::App* command = app.add_subcommand("read", "say the board back in words, with what is doubtful");
   add_reading(*command, read);
   command->add_flag("--json", read.json, "one JSON document on the standard output");
   command->callback([&] { chosen = [&] { return repwright::cli::run_read(read); }; });
 
-  ReadOptions tidy;
   command = app.add_subcommand("tidy", "write the board in one clean form");
   add_reading(*command, tidy);
   command->callback([&] { chosen = [&] { return repwright::cli::run_tidy(tidy); }; });
+}
+
+void add_demo(CLI::App& app, DemoOptions& demo, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand("demo", "write the demo gym (all invented) as a gym folder");
+  command->add_option("DIR", demo.folder, "the folder to write: a new one, or an empty one")->required();
+  command->add_flag("--anew", demo.anew, "write the demo's files over those of the same names");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
+}
+
+void add_keeping(CLI::App& app, MoveOptions& move, Chosen& chosen) {
+  CLI::App* command = add_move(app, "import", "put a gym folder into a new database file", move);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_import(move); }; });
+  command = add_move(app, "export", "write the gym of a database file as a gym folder", move);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_export(move); }; });
+  command = add_move(app, "backup", "copy a database file, also while it is served", move);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_backup(move); }; });
+  command = add_move(app, "restore", "bring a backup back as a database file", move);
+  command->add_flag("--anew", move.anew, "in place of what is kept there");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_restore(move); }; });
+}
+
+int run(int argc, char** argv) {
+  CLI::App app{"Reads a session as chalked on the board and rehearses it with the people who are coming."};
+  app.name("repwright");
+  app.require_subcommand(1);
+  app.footer("Exit codes: 0 fine, 1 the input is at fault, 2 usage, 70 a fault of the program.");
+  Chosen chosen;
+
+  ReadOptions read, tidy;
+  add_text_commands(app, read, tidy, chosen);
 
   ClassOptions rehearse;
   std::vector<std::string> rehearse_out;
-  command =
+  CLI::App* command =
       app.add_subcommand("rehearse", "play the class with these people: scores, queues, slack, findings");
   CLI::Option* as_json = add_class(*command, rehearse, rehearse_out);
   command->add_flag("--draws", rehearse.draws, "with --json: every person's score in every run")
@@ -179,21 +204,10 @@ int run(int argc, char** argv) {
   });
 
   DemoOptions demo;
-  command = app.add_subcommand("demo", "write the demo gym (all invented) as a gym folder");
-  command->add_option("DIR", demo.folder, "the folder to write: a new one, or an empty one")->required();
-  command->add_flag("--anew", demo.anew, "write the demo's files over those of the same names");
-  command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
+  add_demo(app, demo, chosen);
 
   MoveOptions move;
-  command = add_move(app, "import", "put a gym folder into a new database file", move);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_import(move); }; });
-  command = add_move(app, "export", "write the gym of a database file as a gym folder", move);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_export(move); }; });
-  command = add_move(app, "backup", "copy a database file, also while it is served", move);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_backup(move); }; });
-  command = add_move(app, "restore", "bring a backup back as a database file", move);
-  command->add_flag("--anew", move.anew, "in place of what is kept there");
-  command->callback([&] { chosen = [&] { return repwright::cli::run_restore(move); }; });
+  add_keeping(app, move, chosen);
 
   ServeOptions serve;
   command = app.add_subcommand("serve", "open the gym in the browser of this machine");

@@ -62,7 +62,7 @@ Result<domain::Catalogue> catalogue_for(store::Store& store) {
   auto own = store.own_movements();
   if (!own) return tl::unexpected(own.error());
   std::optional<store::CatalogueText> text;
-  if (*own) text = {"movements.toml", std::move(**own)};
+  if (auto& words = *own) text = {"movements.toml", std::move(*words)};
   return store::load_catalogue_with(*data / "catalogue", text);
 }
 

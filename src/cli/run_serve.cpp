@@ -85,7 +85,7 @@ base::Result<void> serve(const ServeOptions& options) {
   say(fmt::format("Repwright is at {}", address));
   const auto link = owner_link(gate, options, address);
   if (!link) return tl::unexpected(link.error());
-  if (*link) say("The owner signs in with this link, once: " + **link);
+  if (const auto& words = *link) say("The owner signs in with this link, once: " + *words);
   if (!built) say("The page is not built; the addresses below /api answer all the same.");
   if (options.open)
     say("Everybody on the network can reach it, and reads along: there is no encryption yet.");

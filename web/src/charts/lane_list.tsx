@@ -63,6 +63,7 @@ export function LaneList({ lanes, axis, sentences, ranges, chosen, lit, choose }
           key={lane.id}
           role="option"
           aria-selected={lane.id === chosen}
+          aria-label={`${lane.name} ${ranges.get(lane.id) ?? ""}. ${sentences.get(lane.id) ?? ""}`}
           tabIndex={lane.id === stop ? 0 : -1}
           data-person={lane.id}
           class={`lane${lane.id === chosen ? " lane-chosen" : ""}${lit.has(lane.id) ? " lane-lit" : ""}`}
@@ -78,10 +79,9 @@ export function LaneList({ lanes, axis, sentences, ranges, chosen, lit, choose }
             choose(lane.id, null);
           }}
         >
-          <span class="lane-name">{lane.name}</span>
+          <span class="lane-name">{lane.name}</span>{" "}
           <LanePicture lane={lane} axis={axis} height={height} />
           <span class="lane-range">{ranges.get(lane.id)}</span>
-          <span class="unseen"> {sentences.get(lane.id)}</span>
         </div>
       ))}
     </div>
