@@ -64,7 +64,7 @@ Result<Saved> FolderStore::saved_in(const fs::path& file) const {
 }
 
 Result<Saved> FolderStore::save(const fs::path& file, const std::string& bytes, const Seen& seen) {
-  const auto there = saved_in(file);
+  auto there = saved_in(file);
   if (!there) return there;
   if (const auto error = stale(file.string(), there->version, seen.version)) return tl::unexpected(*error);
   return write_file(folder_ / file, bytes).map([&] { return Saved{version_of_bytes(bytes), seen.by}; });

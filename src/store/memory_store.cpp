@@ -125,6 +125,7 @@ Result<std::vector<domain::BoardVersion>> MemoryStore::board_versions(const std:
 Result<std::vector<domain::KeptScore>> MemoryStore::scores() {
   const std::scoped_lock lock(busy_);
   std::vector<domain::KeptScore> out;
+  out.reserve(scores_.size());
   for (const auto& versions : scores_) out.push_back(versions.back());
   return out;
 }

@@ -30,7 +30,7 @@ Result<Saved> SqliteStore::correct_score(std::int64_t number, const domain::Scor
     const std::string what = "score " + std::to_string(number);
     const Saved& there = versions.back().saved;
     if (const auto error = stale(what, there.version, seen.version)) return tl::unexpected(*error);
-    const Saved next{there.version + 1, seen.by};
+    Saved next{there.version + 1, seen.by};
     put_score_version(db, number, entry, next);
     leave_trail(db, seen.by, what);
     return next;

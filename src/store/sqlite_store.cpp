@@ -52,23 +52,30 @@ KeptText class_in(Sqlite& db, const std::string& id) {
   return one_text(db, "SELECT text, version, saved_by, saved_at FROM class WHERE id = ?1", id);
 }
 
+/// Who saved it: everything that this store writes has one.
+domain::Stamp writer(const Saved& saved) {
+  return saved.by.value_or(domain::Stamp{});
+}
+
 void put_part(Sqlite& db, const std::string& kind, const std::string& text, const Saved& saved) {
   db.rows(
       "INSERT INTO part (kind, version, text, saved_by, saved_at) VALUES (?1, ?2, ?3, ?4, ?5) "
       "ON CONFLICT (kind) DO UPDATE SET version = ?2, text = ?3, saved_by = ?4, saved_at = ?5",
-      {kind, static_cast<std::int64_t>(saved.version), text, saved.by->who, seconds_of(saved.by->when)});
+      {kind, static_cast<std::int64_t>(saved.version), text, writer(saved).who,
+       seconds_of(writer(saved).when)});
 }
 void put_board(Sqlite& db, const std::string& id, const std::string& text, const Saved& saved) {
   db.rows("INSERT OR IGNORE INTO board (id) VALUES (?1)", {id});
   db.rows("INSERT INTO board_text (board, version, text, saved_by, saved_at) VALUES (?1, ?2, ?3, ?4, ?5)",
-          {id, static_cast<std::int64_t>(saved.version), text, saved.by->who, seconds_of(saved.by->when)});
+          {id, static_cast<std::int64_t>(saved.version), text, writer(saved).who,
+           seconds_of(writer(saved).when)});
 }
 void put_class(Sqlite& db, const domain::GymClass& gym_class, const Saved& saved) {
   db.rows(
       "INSERT INTO class (id, board, version, text, saved_by, saved_at) VALUES (?1, ?2, ?3, ?4, ?5, ?6) "
       "ON CONFLICT (id) DO UPDATE SET board = ?2, version = ?3, text = ?4, saved_by = ?5, saved_at = ?6",
       {gym_class.id, text_or_null(gym_class.board_id), static_cast<std::int64_t>(saved.version),
-       write_class(gym_class), saved.by->who, seconds_of(saved.by->when)});
+       write_class(gym_class), writer(saved).who, seconds_of(writer(saved).when)});
 }
 
 bool has_gym(Sqlite& db) {
@@ -84,7 +91,7 @@ template <class Put>
 Result<Saved> next_version(Sqlite& db, const std::string& what, const Saved& there, const Seen& seen,
                            const Put& put) {
   if (const auto error = stale(what, there.version, seen.version)) return tl::unexpected(*error);
-  const Saved next{there.version + 1, seen.by};
+  Saved next{there.version + 1, seen.by};
   put(next);
   leave_trail(db, seen.by, what);
   return next;
