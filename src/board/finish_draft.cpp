@@ -31,6 +31,10 @@ bool is_max(const Entry& entry) {
 /// `max burpees in 75 s`, a finisher's `max ...`: nothing but as much as possible within a time.
 bool is_max_effort(const Draft& draft, const std::vector<Entry>& entries) {
   if (entries.empty() || draft.block.work || draft.block.rounds) return false;
+  // `3 min AMRAP: burpees`: one movement without an amount is as much of it as possible.
+  if (draft.said.amrap && entries.size() == 1 && !entries.front().amount && !entries.front().sets &&
+      !draft.scheme && draft.clock)
+    return true;
   const bool all_max = std::ranges::all_of(entries, is_max);
   return all_max && (draft.clock || draft.said.max_effort);
 }
@@ -39,6 +43,29 @@ bool is_max_effort(const Draft& draft, const std::vector<Entry>& entries) {
 bool is_round_of_stations(const Draft& draft, const std::vector<Entry>& entries) {
   if (!draft.block.work || entries.size() < 2 || !draft.block.team_sizes.empty()) return false;
   return std::ranges::all_of(entries, [](const Entry& entry) { return !entry.amount && !entry.sets; });
+}
+
+/// `3 rounds: 1 min row, 1 min wall shots, 1 min push-ups`: the same time at each is a circuit, unless all
+/// are holds or runs for which a time is a plain amount. Returns that time.
+std::optional<Duration> time_at_each(const Session& session, const Draft& draft,
+                                     const std::vector<Entry>& entries) {
+  const bool clocked = draft.has_clock() && !draft.block.rest_rule;
+  if (entries.size() < 3 || !draft.block.rounds || draft.said.for_time || draft.block.work || clocked ||
+      draft.sections.size() != 1 || !draft.block.team_sizes.empty())
+    return std::nullopt;
+  const auto seconds = [](const Entry& entry) -> std::optional<double> {
+    if (entry.sets || !entry.amount || entry.amount->unit != Unit::Seconds) return std::nullopt;
+    return entry.amount->plain();
+  };
+  const auto first = seconds(entries.front());
+  if (!first || !std::ranges::all_of(entries, [&](const Entry& e) { return seconds(e) == first; }))
+    return std::nullopt;
+  const bool counted = std::ranges::any_of(entries, [&](const Entry& entry) {
+    const domain::Movement* movement =
+        entry.item.movement ? session.names.movement(*entry.item.movement) : nullptr;
+    return movement != nullptr && movement->default_unit == Unit::Reps;
+  });
+  return counted ? std::optional(Duration::from_si(*first)) : std::nullopt;
 }
 
 /// Lines become stations; `12 x 40/20` over four of them is three laps.
@@ -82,7 +109,8 @@ BlockKind kind_of(const Chapter& chapter, const Draft& draft) {
   if (said.sets || said.superset) return BlockKind::Sets;
   const bool quiet_part = chapter.part == Part::WarmUp || chapter.part == Part::CoolDown ||
                           (chapter.part == Part::Skill && !said.for_time && !draft.block.cap);
-  if (quiet_part && !said.for_time) return draft.block.rounds ? BlockKind::Rounds : BlockKind::Once;
+  if ((quiet_part && !said.for_time) || (said.not_for_time && draft.sections.size() < 2))
+    return draft.block.rounds ? BlockKind::Rounds : BlockKind::Once;
   return BlockKind::ForTime;
 }
 
@@ -338,6 +366,10 @@ std::string joined_words(const std::vector<std::string>& words) {
 
 std::vector<Block> finish_draft(Session& session, Places& places, const Chapter& chapter, Draft& draft) {
   if (draft.untouched() && draft.block == Block{}) return {};
+  if (const auto time = time_at_each(session, draft, all_entries(draft))) {
+    draft.block.work = time;
+    draft.said.stations = true;
+  }
   const BlockKind kind = kind_of(chapter, draft);
   if (draft.span.line == 0) {
     const std::vector<Entry> entries = all_entries(draft);

@@ -33,14 +33,14 @@ constexpr std::array<std::string_view, 53> modifiers{
     "perfect", "clean",       "your",     "my",     "the",   "a",      "an",       "more",       "single",
     "arm",     "arms",        "weighted", "rep",    "reps",  "of",     "standing", "medium",     "touch",
     "go",      "crisp",       "nice",     "tough",  "brisk"};
-constexpr std::array<std::string_view, 49> stops{
+constexpr std::array<std::string_view, 53> stops{
     "p1",       "p2",     "p3",
 
     "each",     "per",    "for",       "rest",   "then",  "in",    "or",    "at",   "sync", "synced",
     "together", "split",  "partition", "until",  "with",  "max",   "kg",    "lb",   "lbs",  "score",
     "cap",      "tempo",  "rpe",       "into",   "from",  "every", "while", "as",   "ea",   "on",
     "scale",    "shared", "after",     "before", "total", "amrap", "emom",  "swap", "and",  "e",
-    "l",        "scaled", "unless",    "if",     "but",   "w"};
+    "l",        "scaled", "unless",    "if",     "but",   "w",     "cal",   "cals", "kcal", "calories"};
 
 /// How fast, behind a run or a machine: for the rule of paces.
 constexpr std::array<std::string_view, 8> pace_words{"easy",     "talk", "steady", "hard",

@@ -24,7 +24,7 @@ struct Body {
   double recovery = 1;                                            // multiplies both recovery time constants
   double transition = 4;                                          // s, on the spot
   double mass = 75;                                               // kg
-  double machine = 1;         // ergometer power relative to what the run tells
+  double machine = 1;         // power on ergometers and in reps relative to what the run tells
   double vo2max = 45;         // ml/kg/min, derived or measured
   double style_share = 0.20;  // q: set taken after a break, as share of the best set
 };

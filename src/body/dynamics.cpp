@@ -77,9 +77,10 @@ double ready_in(const State& state, const Body& body, const Effort& effort, doub
                 const Constants& constants) {
   const bool paced_only = effort.kind == Effort::Kind::Run || effort.kind == Effort::Kind::Machine;
   if (paced_only || left <= 0) return 0;
-  if (effort.best < std::min(1.0, left)) return std::numeric_limits<double>::infinity();
+  const double grind = effort.kind == Effort::Kind::Reps ? constants.grind : 0;
+  if (effort.best + grind < std::min(1.0, left)) return std::numeric_limits<double>::infinity();
   const auto group = index_of(effort.group);
-  const double target = 1 - effort.theta - needed(body, effort, left, constants) * effort.drain;
+  const double target = 1 - effort.theta - (needed(body, effort, left, constants) - grind) * effort.drain;
   // Recovery only lowers fatigue: mostly what was there before it is low enough, and no exponential is
   // needed.
   if (state.fast[group] + state.slow[group] <= target) return 0;

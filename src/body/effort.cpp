@@ -149,7 +149,8 @@ EffortSpec effort_spec(const domain::Movement& movement, domain::Unit unit, doub
   spec.load_cost = (rise > 0 ? constants.lift_cost * rise : row.cost) / units;
   spec.kappa = base_kappa(movement.default_unit, usual.brisk, constants) / units;
   spec.load = load;
-  if (load <= 0 && row.strength && movement.unbroken) spec.free_set = 1.3 * movement.unbroken->competent;
+  if (movement.unbroken) spec.usual_set = 1.3 * movement.unbroken->competent;
+  if (load <= 0 && row.strength) spec.free_set = spec.usual_set;
   spec.share = row.share;
   spec.ratio = row.ratio;
   spec.strength = row.strength;
@@ -189,6 +190,17 @@ EffortSpec unknown_effort(domain::Unit unit, const Constants& constants) {
   return spec;
 }
 
+namespace {
+
+/// Seconds per unit over those of a person for whom the movement is as heavy as it usually is.
+double slowness(const EffortSpec& spec, double theta, double kappa, const Constants& constants) {
+  if (spec.usual_set <= 0) return 1;
+  const double usual = 1 / (1 + kappa * spec.usual_set);
+  return 1 + constants.quickness * (theta / usual - 1);
+}
+
+}  // namespace
+
 Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& constants) {
   Effort effort;
   effort.kind = spec.kind;
@@ -204,11 +216,12 @@ Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& cons
   effort.best = set * spec.units;
   effort.theta = 1 / (1 + kappa * set);
   effort.drain = spec.kappa * effort.theta;
-  const double cadence = spec.kind == Effort::Kind::Hold ? 1 : body.cadence;
+  const double cadence =
+      spec.kind == Effort::Kind::Hold ? 1 : body.cadence * slowness(spec, effort.theta, kappa, constants);
   effort.brisk = spec.brisk * cadence;
   effort.sustained = spec.sustained * cadence;
   const double moved = spec.cost * (1 + spec.extra_mass / body.mass);
-  effort.cost = moved + spec.load_cost * load_of(spec, body) / body.mass;
+  effort.cost = (moved + spec.load_cost * load_of(spec, body) / body.mass) / body.machine;
   return effort;
 }
 

@@ -20,6 +20,7 @@ struct EffortSpec {
   double load_cost = 0;               // ml O2 per kg of load and unit
   double kappa = 1.0 / 30;            // per unit
   double load = 0;                    // kg in all (implements together), 0: body only, or `free_set`
+  double usual_set = 0;               // the largest set that `brisk` is meant for; 0: not known
   double free_set = 0;                // no load is said: each takes what gives this largest set
   std::optional<double> share;        // of body mass moved, for the load-share rule
   std::optional<double> ratio;        // largest set in `units` over that of the group's own test

@@ -57,7 +57,7 @@ BodyEstimate estimate(const domain::Person& person, const domain::Catalogue& cat
   Likeness like{.sex = person.sex, .age = person.age, .training_years = person.training_years};
   if (person.mass) like.mass = person.mass->si();
   if (person.height) like.height = person.height->si();
-  BodyEstimate out = prior(like);
+  BodyEstimate out = prior(like, constants);
   const std::vector<Measurement<parameter_count>> marks =
       measurements(person.marks, out.pull, catalogue, constants);
   if (marks.empty()) return out;

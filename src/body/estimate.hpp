@@ -60,7 +60,8 @@ struct BodyEstimate {
 };
 
 /// The correlations of `Parameter`s in the prior.
-std::array<std::array<double, parameter_count>, parameter_count> prior_correlation();
+std::array<std::array<double, parameter_count>, parameter_count> prior_correlation(
+    const Constants& constants);
 
 /// What is known of somebody without a mark. Unsaid sex gives the mixture of both, as one normal.
 struct Likeness {
@@ -70,7 +71,7 @@ struct Likeness {
   std::optional<double> mass{};    // kg
   std::optional<double> height{};  // m
 };
-BodyEstimate prior(const Likeness& like);
+BodyEstimate prior(const Likeness& like, const Constants& constants);
 
 /// The prior of the person conditioned on their marks. Marks of movements that the catalogue does not know
 /// are left out.

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <functional>
 #include <span>
+#include <vector>
 
 /// A multivariate normal distribution and what measurements make of it.
 namespace repwright::body {
@@ -26,6 +27,8 @@ struct Measurement {
   std::function<double(const std::array<double, N>&)> predict;
   double seen = 0;
   double sd = 0.1;
+  /// The places of the point that `predict` depends on; none: all.
+  std::vector<std::size_t> places{};
 };
 
 /// The distribution after all measurements, by Gauss-Newton: each round linearises them at the last mean and

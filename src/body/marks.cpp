@@ -54,12 +54,13 @@ struct Reading {
   const Constants& constants;
   std::vector<Result>& to;
 
-  void add(const Predict& predict, double seen, double sd) const {
+  void add(const Predict& predict, double seen, double sd, const std::vector<Parameter>& touched = {}) const {
     to.push_back(
         {[predict, scale = pull, &all = constants](const std::array<double, parameter_count>& point) {
            return predict(body_at(point, scale, all));
          },
          seen, sd});
+    for (const Parameter each : touched) to.back().places.push_back(index_of(each));
   }
   EffortSpec spec(const domain::Movement& movement, domain::Unit unit, double load = 0) const {
     return effort_spec(movement, unit, load, constants);
@@ -79,13 +80,22 @@ void read(const Reading& reading, const domain::TimedDistance& mark) {
   const Constants& all = reading.constants;
   if (spec.kind == Effort::Kind::Run)
     reading.add([metres, &all](const Body& body) { return base::log(run_seconds(body, metres, all)); },
-                base::log(seconds), metres < 600 ? .03 : .02);
+                base::log(seconds), metres < 600 ? all.marks.short_run : all.marks.run,
+                {Parameter::CriticalSpeed, Parameter::ReserveDistance, Parameter::TopSpeed});
   else if (spec.kind == Effort::Kind::Machine)
     reading.add(
         [spec, metres, &all](const Body& body) {
           return base::log(machine_seconds(body, effort_of(spec, body, all), metres, all));
         },
-        base::log(seconds), .03);
+        base::log(seconds), all.marks.machine);
+}
+
+/// Without a load the capacity of the own group is all that a largest set depends on.
+std::vector<Parameter> touched_by_set(const EffortSpec& spec) {
+  if (spec.strength) return {};
+  constexpr std::array capacities{Parameter::Push, Parameter::Pull, Parameter::Legs, Parameter::Core,
+                                  Parameter::Grip};
+  return {capacities.at(index_of(spec.group))};
 }
 
 void read(const Reading& reading, const domain::BestSet& mark) {
@@ -98,10 +108,10 @@ void read(const Reading& reading, const domain::BestSet& mark) {
   const Constants& all = reading.constants;
   // A set that failed at the first rep tells less than its half step below one suggests.
   const double seen = mark.reps < 1 ? log_of_set(-1) : base::log(mark.reps);
-  const double one_rep = mark.reps < 1 ? .35 : .4 / mark.reps;
-  const double judged = mark.any_style ? .25 : .10;
+  const double one_rep = mark.reps < 1 ? .35 : all.marks.set_rep / mark.reps;
+  const double judged = mark.any_style ? all.marks.any_style : all.marks.set;
   reading.add([spec, &all](const Body& body) { return log_of_set(effort_of(spec, body, all).best); }, seen,
-              std::hypot(judged, one_rep));
+              std::hypot(judged, one_rep), touched_by_set(spec));
 }
 
 void read(const Reading& reading, const domain::TimedReps& mark) {
@@ -114,7 +124,7 @@ void read(const Reading& reading, const domain::TimedReps& mark) {
       [spec, seconds, &all](const Body& body) {
         return positive_log(units_within(body, effort_of(spec, body, all), seconds, all));
       },
-      base::log(mark.reps), .09);
+      base::log(mark.reps), all.marks.timed_reps);
 }
 
 void read(const Reading& reading, const domain::BestHold& mark) {
@@ -123,7 +133,7 @@ void read(const Reading& reading, const domain::BestHold& mark) {
   const EffortSpec spec = reading.spec(*movement, domain::Unit::Seconds);
   const Constants& all = reading.constants;
   reading.add([spec, &all](const Body& body) { return positive_log(effort_of(spec, body, all).best); },
-              base::log(mark.time.si()), .15);
+              base::log(mark.time.si()), all.marks.hold);
 }
 
 void read(const Reading& reading, const domain::BestLoad& mark) {
@@ -132,14 +142,17 @@ void read(const Reading& reading, const domain::BestLoad& mark) {
   const EffortSpec spec = reading.spec(*movement, domain::Unit::Reps, mark.load.si());
   if (!spec.strength) return;
   const double single = single_from_set(mark.load.si(), mark.reps);
+  const domain::MarkNoise& noise = reading.constants.marks;
   reading.add(
       [spec](const Body& body) { return base::log(spec.of * body.best_lift[index_of(*spec.strength)]); },
-      base::log(single), .05 + .01 * (mark.reps - 1));
+      base::log(single), noise.load + noise.load_rep * (mark.reps - 1),
+      {static_cast<Parameter>(index_of(Parameter::SquatLift) + index_of(*spec.strength))});
 }
 
 void read(const Reading& reading, const domain::AerobicPeak& mark) {
   if (mark.ml_kg_min <= 0) return;
-  reading.add([](const Body& body) { return base::log(body.vo2max); }, base::log(mark.ml_kg_min), .04);
+  reading.add([](const Body& body) { return base::log(body.vo2max); }, base::log(mark.ml_kg_min),
+              reading.constants.marks.oxygen);
 }
 
 }  // namespace

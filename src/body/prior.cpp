@@ -9,6 +9,7 @@ namespace repwright::body {
 namespace {
 
 using P = Parameter;
+using Belief = domain::PriorConstants;
 
 struct Pair {
   Parameter one, other;
@@ -45,14 +46,9 @@ constexpr std::array pairs{
     Pair{P::Grip, P::Legs, .25},
     Pair{P::Grip, P::Core, .35},
     Pair{P::Grip, P::Cadence, -.15},
-    Pair{P::Recovery, P::CriticalSpeed, -.25},
     Pair{P::Recovery, P::Push, -.10},
     Pair{P::Recovery, P::Legs, -.10},
     Pair{P::Recovery, P::Core, -.10},
-    Pair{P::Recovery, P::Cadence, .15},
-    Pair{P::Transition, P::CriticalSpeed, -.30},
-    Pair{P::Transition, P::Cadence, .35},
-    Pair{P::Transition, P::Pull, -.20},
     Pair{P::Transition, P::Push, -.15},
     Pair{P::Style, P::CriticalSpeed, .10},
     Pair{P::Style, P::Push, .10},
@@ -68,10 +64,40 @@ constexpr std::array pairs{
     Pair{P::HingeLift, P::PullLift, .70},
     Pair{P::HingeLift, P::CleanLift, .65},
     Pair{P::PressLift, P::PullLift, .65},
-    Pair{P::PressLift, P::CleanLift, .70},
     Pair{P::PullLift, P::CleanLift, .65},
     Pair{P::PressLift, P::Push, .40},
     Pair{P::PullLift, P::Pull, .40},
+};
+
+struct FittedPair {
+  Parameter one, other;
+  double Belief::* correlation;
+};
+// After the others: each replaces what stands there.
+constexpr std::array fitted_pairs{
+    FittedPair{P::CleanLift, P::CriticalSpeed, &Belief::clean_speed},
+    FittedPair{P::CleanLift, P::ReserveDistance, &Belief::clean_reserve},
+    FittedPair{P::CleanLift, P::Cadence, &Belief::clean_cadence},
+    FittedPair{P::CleanLift, P::Push, &Belief::clean_push},
+    FittedPair{P::CleanLift, P::Pull, &Belief::clean_pull},
+    FittedPair{P::CleanLift, P::Legs, &Belief::clean_legs},
+    FittedPair{P::CleanLift, P::Core, &Belief::clean_core},
+    FittedPair{P::CleanLift, P::Recovery, &Belief::clean_recovery},
+    FittedPair{P::CleanLift, P::Transition, &Belief::clean_transition},
+    FittedPair{P::CleanLift, P::Machine, &Belief::clean_machine},
+    FittedPair{P::CleanLift, P::PressLift, &Belief::clean_press},
+    FittedPair{P::SquatLift, P::Cadence, &Belief::squat_cadence},
+    FittedPair{P::SquatLift, P::Push, &Belief::squat_push},
+    FittedPair{P::SquatLift, P::Legs, &Belief::squat_legs},
+    FittedPair{P::SquatLift, P::Machine, &Belief::squat_machine},
+    FittedPair{P::Recovery, P::CriticalSpeed, &Belief::speed_recovery},
+    FittedPair{P::Transition, P::CriticalSpeed, &Belief::speed_transition},
+    FittedPair{P::Machine, P::CriticalSpeed, &Belief::speed_machine},
+    FittedPair{P::Recovery, P::Pull, &Belief::pull_recovery},
+    FittedPair{P::Transition, P::Pull, &Belief::pull_transition},
+    FittedPair{P::PressLift, P::Pull, &Belief::pull_press},
+    FittedPair{P::Recovery, P::Cadence, &Belief::cadence_recovery},
+    FittedPair{P::Transition, P::Cadence, &Belief::cadence_transition},
 };
 
 constexpr std::array lifts{P::SquatLift, P::HingeLift, P::PressLift, P::PullLift, P::CleanLift};
@@ -100,7 +126,7 @@ void put(Half& half, Parameter parameter, double median, double sd) {
   half.sd[index_of(parameter)] = sd;
 }
 
-Half half_of(const Typical& typical) {
+Half half_of(const Typical& typical, const Belief& belief) {
   Half half;
   put(half, P::CriticalSpeed, typical.critical_speed, .16);
   put(half, P::ReserveDistance, typical.reserve, .30);
@@ -109,13 +135,13 @@ Half half_of(const Typical& typical) {
   put(half, P::Legs, typical.legs, .45);
   put(half, P::Core, typical.core, .45);
   put(half, P::Grip, typical.grip, .40);
-  put(half, P::Cadence, typical.cadence, .12);
-  put(half, P::Recovery, 1, .25);
+  put(half, P::Cadence, typical.cadence, belief.cadence_sd);
+  put(half, P::Recovery, 1, belief.recovery_sd);
   for (std::size_t l = 0; l < lift_count; ++l)
-    put(half, lifts.at(l), typical.lift_per_mass.at(l) * typical.mass, .24);
-  put(half, P::Machine, 1, .10);
-  put(half, P::Transition, 4, .25);
-  put(half, P::Style, .20, .25);
+    put(half, lifts.at(l), typical.lift_per_mass.at(l) * typical.mass, belief.lift_sd);
+  put(half, P::Machine, 1, belief.machine_sd);
+  put(half, P::Transition, belief.transition, belief.transition_sd);
+  put(half, P::Style, belief.style, belief.style_sd);
   put(half, P::TopSpeed, typical.top_speed_ratio, .08);
   put(half, P::OxygenPeak, 1 / .88, .07);
   put(half, P::Mass, typical.mass, .14);
@@ -154,16 +180,17 @@ void age_shifts(Half& half, double age) {
   for (const Parameter lift : lifts) shift(half, lift, -.008 * std::max(-10.0, older));
 }
 
-void training_shifts(Half& half, double years) {
+void training_shifts(Half& half, double years, const Belief& belief) {
   const double more = std::log1p(std::clamp(years, 0.0, 20.0)) - std::log(3.0);
   shift(half, P::CriticalSpeed, .03 * more);
   shift(half, P::Push, .15 * more);
-  half.pull.middle += .25 * more;
+  half.pull.middle += belief.pull_training * more;
+  shift(half, P::Machine, belief.machine_training * more);
   shift(half, P::Legs, .12 * more);
   shift(half, P::Core, .12 * more);
   shift(half, P::Grip, .10 * more);
-  shift(half, P::Cadence, -.03 * more);
-  shift(half, P::Transition, -.20 * more);
+  shift(half, P::Cadence, belief.cadence_training * more);
+  shift(half, P::Transition, belief.transition_training * more);
   for (const Parameter lift : lifts) shift(half, lift, .10 * more);
 }
 
@@ -183,16 +210,16 @@ void mass_shifts(Half& half, double mass, std::optional<double> height, double u
   for (const Parameter lift : lifts) shift(half, lift, .55 * std::log(mass / usual));
 }
 
-Half half_for(const Likeness& like) {
+Half half_for(const Likeness& like, const Belief& belief) {
   switch (like.sex) {
     case domain::Sex::Female:
-      return half_of(women);
+      return half_of(women, belief);
     case domain::Sex::Male:
-      return half_of(men);
+      return half_of(men, belief);
     case domain::Sex::Unsaid:
       break;
   }
-  return mixture(half_of(men), half_of(women));
+  return mixture(half_of(men, belief), half_of(women, belief));
 }
 
 double usual_height(domain::Sex sex) {
@@ -202,7 +229,7 @@ double usual_height(domain::Sex sex) {
 
 }  // namespace
 
-std::array<Vector, parameter_count> prior_correlation() {
+std::array<Vector, parameter_count> prior_correlation(const Constants& constants) {
   std::array<Vector, parameter_count> matrix{};
   for (std::size_t i = 0; i < parameter_count; ++i) matrix[i][i] = 1;
   const auto set = [&](Parameter one, Parameter other, double value) {
@@ -217,17 +244,18 @@ std::array<Vector, parameter_count> prior_correlation() {
     set(lift, P::Cadence, -.20);
     set(lift, P::Machine, .25);
   }
+  for (const FittedPair& pair : fitted_pairs) set(pair.one, pair.other, constants.prior.*pair.correlation);
   return matrix;
 }
 
-BodyEstimate prior(const Likeness& like) {
-  Half half = half_for(like);
+BodyEstimate prior(const Likeness& like, const Constants& constants) {
+  Half half = half_for(like, constants.prior);
   if (like.age) age_shifts(half, std::clamp(*like.age, 14.0, 90.0));
-  if (like.training_years) training_shifts(half, *like.training_years);
+  if (like.training_years) training_shifts(half, *like.training_years, constants.prior);
   if (like.mass) mass_shifts(half, *like.mass, like.height, usual_height(like.sex));
   BodyEstimate out;
   out.pull = half.pull;
-  const auto correlation = prior_correlation();
+  const auto correlation = prior_correlation(constants);
   out.parameters.mean = half.mean;
   for (std::size_t i = 0; i < parameter_count; ++i)
     for (std::size_t j = 0; j < parameter_count; ++j)

@@ -38,6 +38,64 @@ struct MovementCost {
   bool operator==(const MovementCost&) const = default;
 };
 
+/// What is thought of a person before any mark, as far as the public profiles say more of it than judgement:
+/// log standard deviations and medians of what no test measures, and what a lift or a set tells of it
+/// (correlations). The published part of the prior is in `body`.
+struct PriorConstants {
+  double cadence_sd = .12;
+  double recovery_sd = .25;
+  double transition = 4;  // s, median on the spot
+  double transition_sd = .25;
+  double style = .20;  // median share of the best set taken after a break
+  double style_sd = .25;
+  double machine_sd = .10;
+  double lift_sd = .24;
+  double cadence_training = -.03;  // per unit of ln(1 + years)
+  double transition_training = -.20;
+  double machine_training = 0;
+  double pull_training = .25;
+  double clean_speed = 0;
+  double clean_reserve = 0;
+  double clean_cadence = -.20;
+  double clean_push = .25;
+  double clean_pull = .25;
+  double clean_legs = .20;
+  double clean_core = 0;
+  double clean_recovery = 0;
+  double clean_transition = 0;
+  double clean_machine = .25;
+  double clean_press = .70;
+  double squat_cadence = -.20;
+  double squat_push = .25;
+  double squat_legs = .20;
+  double squat_machine = .25;
+  double speed_recovery = -.25;
+  double speed_transition = -.30;
+  double speed_machine = 0;
+  double pull_recovery = 0;
+  double pull_transition = -.20;
+  double pull_press = .25;
+  double cadence_recovery = .15;
+  double cadence_transition = .35;
+  bool operator==(const PriorConstants&) const = default;
+};
+
+/// Log standard deviations of marks: how much a person's best on some day tells of the body that works today.
+struct MarkNoise {
+  double run = .02;
+  double short_run = .03;  // below 600 m
+  double machine = .03;
+  double set = .10;
+  double any_style = .25;  // of a set in no said style
+  double set_rep = .4;     // reps
+  double timed_reps = .09;
+  double hold = .15;
+  double load = .05;
+  double load_rep = .01;  // more for each rep of a set
+  double oxygen = .04;
+  bool operator==(const MarkNoise&) const = default;
+};
+
 struct BodyConstants {
   double kappa = 1.0 / 30;       // per rep
   double kappa_held = 1.0 / 55;  // per second of a hold or carry: kappa / 1.83 s
@@ -46,6 +104,7 @@ struct BodyConstants {
   std::array<double, muscle_group_count> slow_time{200, 200, 300, 250, 250};
   double recovery_drag = 0.3;      // s = 1 + drag (1 - B/W)
   double fade = 0.4;               // a unit takes longer by this share towards failure
+  double quickness = 0;            // a unit is quicker by this share of how much lighter it is than usual
   double leg_drag = 0.10;          // run speed lost per leg fatigue
   double reserve_kept = 0.05;      // of W
   double reserve_recovery = 1.5;   // k_rec
@@ -60,11 +119,14 @@ struct BodyConstants {
   double other_group_recovery = 0.9;
   double keep_share = 0.15;  // units kept: max(keep_min, keep_share N)
   double keep_min = 0.3;
+  double grind = 0;               // share of a unit that may be missing when a person tries it
   double finish_reps = 2;         // so few left are done without keeping any
   double shortest_break = 3;      // s
   double reaction = 0.5;          // s from ready to working again
   double durability_from = 1800;  // s
   double durability = 0.057;
+  PriorConstants prior;
+  MarkNoise marks;
   std::map<MovementId, MovementCost> movements;
   bool operator==(const BodyConstants&) const = default;
 };

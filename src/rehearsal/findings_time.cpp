@@ -50,6 +50,7 @@ const domain::StepTrace* last_line(const domain::PieceOutcome& outcome) {
 void find_endless(const FindingRequest& request, std::size_t piece, const std::vector<Seen>& stuck,
                   std::vector<Finding>& found) {
   std::vector<std::string> names;
+  names.reserve(stuck.size());
   for (const Seen& one : stuck) names.push_back(one.person->name);
   const bool all = std::ranges::count_if(stuck, [](const Seen& s) { return s.outcome->capped > 0.9; }) ==
                    std::ssize(request.rehearsal.people);

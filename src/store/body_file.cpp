@@ -5,6 +5,7 @@
 #include <array>
 #include <optional>
 
+#include "store/body_keys.hpp"
 #include "store/read_file.hpp"
 #include "store/toml_table.hpp"
 
@@ -17,51 +18,7 @@ using domain::MovementCost;
 using domain::MuscleGroup;
 
 constexpr int body_version = 1;
-constexpr std::array<std::string_view, domain::muscle_group_count> group_names{"push", "pull", "legs", "core",
-                                                                               "grip"};
-
-struct Single {
-  std::string_view key;
-  double BodyConstants::* member;
-  Bounds bounds;
-};
-constexpr std::array singles{
-    Single{"kappa", &BodyConstants::kappa, {0.005, 0.2}},
-    Single{"kappa_held", &BodyConstants::kappa_held, {0.002, 0.2}},
-    Single{"recovery_drag", &BodyConstants::recovery_drag, {0, 5}},
-    Single{"fade", &BodyConstants::fade, {0, 3}},
-    Single{"leg_drag", &BodyConstants::leg_drag, {0, 0.5}},
-    Single{"reserve_kept", &BodyConstants::reserve_kept, {0, 0.9}},
-    Single{"reserve_recovery", &BodyConstants::reserve_recovery, {0.1, 20}},
-    Single{"reserve_per_metre", &BodyConstants::reserve_per_metre, {0.05, 1}},
-    Single{"shortest_spread", &BodyConstants::shortest_spread, {1, 600}},
-    Single{"standing_rate", &BodyConstants::standing_rate, {3, 10}},
-    Single{"run_rate", &BodyConstants::run_rate, {5, 30}},
-    Single{"run_base", &BodyConstants::run_base, {0, 10}},
-    Single{"engine_hold", &BodyConstants::engine_hold, {0, 0.95}},
-    Single{"watts_per_rate", &BodyConstants::watts_per_rate, {0.01, 0.5}},
-    Single{"lift_cost", &BodyConstants::lift_cost, {0.5, 10}},
-    Single{"other_group_recovery", &BodyConstants::other_group_recovery, {0, 1}},
-    Single{"keep_share", &BodyConstants::keep_share, {0, 0.9}},
-    Single{"keep_min", &BodyConstants::keep_min, {0, 5}},
-    Single{"finish_reps", &BodyConstants::finish_reps, {0, 20}},
-    Single{"shortest_break", &BodyConstants::shortest_break, {0, 60}},
-    Single{"reaction", &BodyConstants::reaction, {0, 10}},
-    Single{"durability_from", &BodyConstants::durability_from, {60, 1e5}},
-    Single{"durability", &BodyConstants::durability, {0, 1}},
-};
-
 using PerGroup = std::array<double, domain::muscle_group_count>;
-struct Grouped {
-  std::string_view key;
-  PerGroup BodyConstants::* member;
-  Bounds bounds;
-};
-constexpr std::array grouped{
-    Grouped{"fast_share", &BodyConstants::fast_share, {0, 1}},
-    Grouped{"fast_time", &BodyConstants::fast_time, {1, 3600}},
-    Grouped{"slow_time", &BodyConstants::slow_time, {1, 36000}},
-};
 
 void read_groups(TableReader& in, std::string_view key, PerGroup& to, Bounds bounds) {
   auto table = in.optional_table(key);
@@ -71,10 +28,15 @@ void read_groups(TableReader& in, std::string_view key, PerGroup& to, Bounds bou
   table->finish();
 }
 
+template <class Keys, class Owner>
+void read_named(TableReader& in, const Keys& keys, Owner& to) {
+  for (const auto& named : keys)
+    if (const auto value = in.optional_number(named.key, named.bounds)) to.*named.member = *value;
+}
+
 void read_model(TableReader& in, BodyConstants& to) {
-  for (const Single& single : singles)
-    if (const auto value = in.optional_number(single.key, single.bounds)) to.*single.member = *value;
-  for (const Grouped& group : grouped) read_groups(in, group.key, to.*group.member, group.bounds);
+  read_named(in, model_keys, to);
+  for (const GroupNamed& group : group_keys) read_groups(in, group.key, to.*group.member, group.bounds);
   in.finish();
 }
 
@@ -149,6 +111,14 @@ base::Result<BodyConstants> read_body_constants(std::string_view bytes, const st
     if (const int version = root.whole_number("version", {0, 1000}); version != body_version)
       root.note("version", fmt::format("is {}, this program reads {}", version, body_version));
     if (auto model = root.optional_table("model")) read_model(*model, constants);
+    if (auto prior = root.optional_table("prior")) {
+      read_named(*prior, prior_keys, constants.prior);
+      prior->finish();
+    }
+    if (auto marks = root.optional_table("marks")) {
+      read_named(*marks, mark_keys, constants.marks);
+      marks->finish();
+    }
     read_movements(table, root, place, catalogue, {constants, problems});
     root.finish();
   } catch (const toml::parse_error& error) {

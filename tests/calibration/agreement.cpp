@@ -68,6 +68,29 @@ Agreement agreement(const std::vector<Profile>& profiles, const std::vector<Fore
   return out;
 }
 
+Coverage coverage(const std::vector<Profile>& profiles, const std::vector<std::vector<Forecast>>& draws,
+                  std::size_t piece, domain::Sex sex) {
+  std::vector<double> all, scored;
+  double inside = 0;
+  for (std::size_t i = 0; i < profiles.size(); ++i) {
+    const double score = profiles[i].score.at(piece);
+    if (profiles[i].person.sex != sex || !(score > 0)) continue;
+    std::vector<double> own;
+    for (const std::vector<Forecast>& draw : draws)
+      if (std::isfinite(draw[i].at(piece)) && draw[i].at(piece) > 0) own.push_back(draw[i].at(piece));
+    if (own.size() < draws.size() / 2) continue;
+    std::ranges::sort(own);
+    const auto at = [&](double share) {
+      return own[static_cast<std::size_t>(std::lround(share * static_cast<double>(own.size() - 1)))];
+    };
+    inside += score >= at(.1) && score <= at(.9) ? 1 : 0;
+    scored.push_back(std::log(score));
+    for (const double value : own) all.push_back(std::log(value));
+  }
+  if (scored.empty()) return {};
+  return {.held = inside / static_cast<double>(scored.size()), .spread = deviation(all) / deviation(scored)};
+}
+
 std::string agreement_table(const std::vector<Profile>& profiles, const std::vector<Forecast>& forecasts) {
   std::string out = fmt::format("{:<5} {:<5} {:>4} {:>6} {:>6} {:>8} {:>10} {:>6} {:>6}\n", "piece", "sex",
                                 "n", "cannot", "bias", "log-RMSE", "mean alone", "rank", "spread");

@@ -1,25 +1,107 @@
+#include <fmt/chrono.h>
+#include <fmt/format.h>
+
 #include <cstdio>
+#include <ctime>
 #include <filesystem>
+#include <fstream>
+#include <span>
+#include <string_view>
 
 #include "calibration/agreement.hpp"
+#include "calibration/constants_file.hpp"
+#include "calibration/fit.hpp"
+#include "calibration/regression.hpp"
 #include "store/body_file.hpp"
 #include "store/catalogue_file.hpp"
+#include "store/read_file.hpp"
 
-/// calibrate DATA MARKS.csv: the table of errors of the shipped constants; DATA is the folder of body.toml.
-int main(int count, char** words) {
-  using namespace repwright;
-  if (count != 3) return std::fputs("usage: calibrate DATA MARKS.csv\n", stderr), 2;
-  const std::filesystem::path data = words[1];
-  const auto fail = [](const base::Error& error) {
-    return std::fprintf(stderr, "%s\n", error.message.c_str()), 1;
-  };
-  const auto catalogue = store::load_catalogue(data / "catalogue", std::nullopt);
-  if (!catalogue) return fail(catalogue.error());
-  const auto constants = store::load_body_constants(data / "body.toml", *catalogue);
-  if (!constants) return fail(constants.error());
-  const auto profiles = calibration::load_profiles(words[2]);
-  if (!profiles) return fail(profiles.error());
-  const auto said = calibration::forecasts(*profiles, *catalogue, *constants, 0);
-  std::fputs(calibration::agreement_table(*profiles, said).c_str(), stdout);
+/// calibrate DATA MARKS.csv [--write]: DATA is the folder of body.toml. Prints the errors of its constants;
+/// with --write fits them first, cross-validated, and rewrites the file.
+namespace repwright::calibration {
+namespace {
+
+struct World {
+  std::vector<Profile> profiles;
+  domain::Catalogue catalogue;
+  domain::BodyConstants constants;
+};
+
+base::Result<World> load(const std::filesystem::path& data, const std::filesystem::path& marks) {
+  auto catalogue = store::load_catalogue(data / "catalogue", std::nullopt);
+  if (!catalogue) return tl::unexpected(catalogue.error());
+  auto constants = store::load_body_constants(data / "body.toml", *catalogue);
+  if (!constants) return tl::unexpected(constants.error());
+  auto profiles = load_profiles(marks);
+  if (!profiles) return tl::unexpected(profiles.error());
+  return World{std::move(*profiles), std::move(*catalogue), std::move(*constants)};
+}
+
+std::string study_table(const World& world) {
+  std::string out;
+  for (const Measured& at : all_studies({world.catalogue, world.constants}))
+    out += fmt::format("{:<44} {:>9.3f}  {}\n", at.name, at.value,
+                       at.ideal.holds(at.value)    ? "ideal"
+                       : at.accept.holds(at.value) ? "accepted"
+                                                   : "missed");
+  return out;
+}
+
+FitPlan told_plan() {
+  return {.told = [](int round, double sum) { std::fprintf(stderr, "round %d: %.1f\n", round + 1, sum); }};
+}
+
+std::string part_table(const World& world, const std::vector<Forecast>& said, bool held) {
+  std::vector<Profile> profiles;
+  std::vector<Forecast> forecasts;
+  for (std::size_t i = 0; i < said.size(); ++i)
+    if ((part_of(world.profiles[i].id) == held_out) == held) {
+      profiles.push_back(world.profiles[i]);
+      forecasts.push_back(said[i]);
+    }
+  return agreement_table(profiles, forecasts);
+}
+
+void evaluate(const World& world) {
+  const auto said = forecasts(world.profiles, world.catalogue, world.constants, 0);
+  fmt::print("All profiles:\n{}\n", agreement_table(world.profiles, said));
+  fmt::print("A regression fitted to the piece itself, cross-validated:\n{}\n",
+             agreement_table(world.profiles, regressed(world.profiles)));
+  fmt::print("Published measurements:\n{}", study_table(world));
+}
+
+void fit(World& world, const std::filesystem::path& file, const std::string& text) {
+  const auto crossed = cross_validated(world.profiles, world.catalogue, world.constants, told_plan());
+  const auto fitting = those_in(world.profiles, [](int part) { return part != held_out; });
+  world.constants = fitted(fitting, world.catalogue, world.constants, told_plan());
+  const auto said = forecasts(world.profiles, world.catalogue, world.constants, 0);
+  const std::string report = fmt::format(
+      "Calibrated {:%Y-%m-%d} by tools/calibrate on public self-reported profiles collected by S. Swift "
+      "2015\n"
+      "and on the published measurements of tests/calibration/studies.cpp; docs/models/body.md explains.\n"
+      "Five-fold cross-validation:\n{}Held out, never fitted to:\n{}",
+      fmt::gmtime(std::time(nullptr)), part_table(world, crossed, false), part_table(world, said, true));
+  std::ofstream(file) << with_constants(text, world.constants, report);
+  fmt::print("{}\n", report);
+}
+
+int run(std::span<char*> words) {
+  const bool write = words.size() == 4 && std::string_view(words[3]) == "--write";
+  if (words.size() != 3 && !write)
+    return std::fputs("usage: calibrate DATA MARKS.csv [--write]\n", stderr), 2;
+  auto world = load(words[1], words[2]);
+  const std::filesystem::path file = std::filesystem::path(words[1]) / "body.toml";
+  const auto text = store::read_file(file);
+  if (!world || !text)
+    return std::fprintf(stderr, "%s\n", (world ? text.error() : world.error()).message.c_str()), 1;
+  if (write) fit(*world, file, *text);
+  evaluate(*world);
   return 0;
+}
+
+}  // namespace
+}  // namespace repwright::calibration
+
+int main(int count, char** words) {
+  return repwright::calibration::run({words, static_cast<std::size_t>(count)});
 }

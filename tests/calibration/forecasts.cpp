@@ -7,6 +7,7 @@
 
 #include "app/parallel.hpp"
 #include "body/alone.hpp"
+#include "body/day.hpp"
 #include "body/dynamics.hpp"
 #include "body/effort.hpp"
 #include "body/estimate.hpp"
@@ -142,7 +143,10 @@ std::vector<Forecast> drawn_forecasts(const std::vector<Profile>& profiles,
                                       const domain::Catalogue& catalogue, const Constants& constants,
                                       std::uint64_t run) {
   const BodyOf drawn = [&](const body::BodyEstimate& estimate, std::uint64_t person) {
-    return body::draw(estimate, {1}, run, person, constants);
+    const body::DayForm form = body::draw_day({1}, run, person);
+    body::Body today = body::on_day(body::draw(estimate, {1}, run, person, constants), form);
+    today.critical_speed *= form.critical;
+    return today;
   };
   return forecasts_by(drawn, profiles, catalogue, constants, 0);
 }

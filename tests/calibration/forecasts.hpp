@@ -14,7 +14,7 @@ using Forecast = std::array<double, piece_count>;  // as `Profile::score`; not a
 std::vector<Forecast> forecasts(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
                                 const domain::BodyConstants& constants, int threads);
 
-/// The same by one body drawn from each person's distribution; another for each `run`.
+/// The same by one body drawn from each person's distribution on one drawn day; another for each `run`.
 std::vector<Forecast> drawn_forecasts(const std::vector<Profile>& profiles,
                                       const domain::Catalogue& catalogue,
                                       const domain::BodyConstants& constants, std::uint64_t run);

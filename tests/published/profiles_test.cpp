@@ -33,11 +33,13 @@ constexpr auto men = domain::Sex::Male, women = domain::Sex::Female;
 TEST(Profiles, MixedPiecesFromSingleMarks) {
   if (profiles().empty()) GTEST_SKIP() << "no ../shared/data/marks-and-pieces.csv beside the checkout";
   Study study;
-  const auto error = [&](const Check& check, std::size_t piece, domain::Sex sex) {
-    study.check(check, agreement_in(piece, sex).log_rmse);
+  const auto error = [&](calibration::Measured check, std::size_t piece, domain::Sex sex) {
+    check.value = agreement_in(piece, sex).log_rmse;
+    study.check(check);
   };
-  const auto rank = [&](const Check& check, std::size_t piece, domain::Sex sex) {
-    study.check(check, agreement_in(piece, sex).rank);
+  const auto rank = [&](calibration::Measured check, std::size_t piece, domain::Sex sex) {
+    check.value = agreement_in(piece, sex).rank;
+    study.check(check);
   };
   error({"profiles: piece 1 log error, men", {0, .125}, {0, .125}}, 1, men);
   error({"profiles: piece 1 log error, women", {0, .125}, {0, .125}}, 1, women);

@@ -75,5 +75,22 @@ TEST(Dynamics, LosesRepsOverSetsToFailure) {
   }
 }
 
+// One true best single after another: after a minute most people lift it again (Matuszak et al. 2003, J
+// Strength Cond Res 17:634; from memory).
+TEST(Dynamics, TriesARepAgainBeforeTheLastOfItHasRecovered) {
+  Constants patient, grinding;
+  grinding.grind = .25;
+  const Body body = runner(3.6, 180);
+  const Effort single = reps(push_up, 1, 1);
+  const auto wait = [&](const Constants& with) {
+    State state = fresh(body, 1, with);
+    EXPECT_EQ(work(state, body, single, {.wanted = 2}, with).units, 1);
+    return ready_in(state, body, single, 1, with);
+  };
+  EXPECT_GT(wait(patient), 600);
+  EXPECT_LT(wait(grinding), 180);
+  EXPECT_EQ(ready_in(fresh(body, 1, grinding), body, reps(push_up, .8, 1), 1, grinding), 0);
+}
+
 }  // namespace
 }  // namespace repwright::body

@@ -166,5 +166,24 @@ TEST(Effort, IsThereForWordsThatNobodyKnows) {
   }
 }
 
+TEST(Effort, IsQuickerTheLighterItIsForAPerson) {
+  Constants constants = shipped_constants();
+  constants.quickness = .5;
+  const EffortSpec spec = spec_of("bb-squat-press", Unit::Reps, 30);
+  Body strong, weak;
+  strong.best_lift[index_of(Lift::Press)] = 80;
+  weak.best_lift[index_of(Lift::Press)] = 30;
+  EXPECT_LT(effort_of(spec, strong, constants).brisk, effort_of(spec, weak, constants).brisk);
+  constants.quickness = 0;
+  EXPECT_EQ(effort_of(spec, strong, constants).brisk, effort_of(spec, weak, constants).brisk);
+}
+
+TEST(Effort, CostsLessWhoHasPowerOffTheRun) {
+  Body plain, powerful;
+  powerful.machine = 1.2 * plain.machine;
+  EXPECT_NEAR(effort_for(spec_of("burpee"), powerful).cost, effort_for(spec_of("burpee"), plain).cost / 1.2,
+              1e-12);
+}
+
 }  // namespace
 }  // namespace repwright::body

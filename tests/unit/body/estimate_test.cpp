@@ -21,7 +21,7 @@ TEST(Prior, CorrelatesTheSevenCapacitiesAsPublished) {
   constexpr std::array seven{P::CriticalSpeed, P::ReserveDistance, P::Push, P::Pull, P::Legs,
                              P::Core,          P::Cadence};
   constexpr std::array diagonal{1.0, .980, .872, .716, .837, .759, .887};
-  const auto all = prior_correlation();
+  const auto all = prior_correlation(constants());
   std::array<std::array<double, 7>, 7> block{};
   for (std::size_t i = 0; i < 7; ++i)
     for (std::size_t j = 0; j < 7; ++j) block[i][j] = all[index_of(seven[i])][index_of(seven[j])];
@@ -30,10 +30,11 @@ TEST(Prior, CorrelatesTheSevenCapacitiesAsPublished) {
 }
 
 TEST(Prior, IsPositiveDefiniteInEveryParameter) {
-  const auto lower = cholesky<parameter_count>(prior_correlation());
+  const auto lower = cholesky<parameter_count>(prior_correlation(constants()));
   for (std::size_t i = 0; i < parameter_count; ++i) EXPECT_GT(lower[i][i], 0.2) << i;
   for (const domain::Sex sex : {domain::Sex::Unsaid, domain::Sex::Female, domain::Sex::Male})
-    for (std::size_t i = 0; i < parameter_count; ++i) EXPECT_GT(prior({.sex = sex}).spread[i][i], 0) << i;
+    for (std::size_t i = 0; i < parameter_count; ++i)
+      EXPECT_GT(prior({.sex = sex}, constants()).spread[i][i], 0) << i;
 }
 
 // T11.9: a log push of 0.5 above its mean moves the pull by r s_pull / s_push of it.
@@ -86,15 +87,15 @@ TEST(Gaussian, YieldsLessToOneExtremeMeasurementThanToTwoThatAgree) {
 
 // T11.7: push-ups of a man of 55 against one of 35, exp(-.020 x 20).
 TEST(Prior, TakesPushUpsWithAge) {
-  const Body young = median(prior({.sex = domain::Sex::Male, .age = 35}), constants());
-  const Body old = median(prior({.sex = domain::Sex::Male, .age = 55}), constants());
+  const Body young = median(prior({.sex = domain::Sex::Male, .age = 35}, constants()), constants());
+  const Body old = median(prior({.sex = domain::Sex::Male, .age = 55}, constants()), constants());
   EXPECT_NEAR(old.best_set[0] / young.best_set[0], .670, .0005);
 }
 
 // Share of men and women without a strict pull-up in a class: physiology 11.8, judgement.
 TEST(Prior, LeavesManyWithoutAPullUp) {
   for (const auto& [sex, share] : {std::pair{domain::Sex::Male, .25}, {domain::Sex::Female, .65}}) {
-    const BodyEstimate estimate = prior({.sex = sex});
+    const BodyEstimate estimate = prior({.sex = sex}, constants());
     int none = 0;
     for (std::uint64_t run = 0; run < 4000; ++run)
       none += draw(estimate, {7}, run, 0, constants()).best_set[1] < 1 ? 1 : 0;
@@ -107,7 +108,7 @@ TEST(Prior, LeavesManyWithoutAPullUp) {
 TEST(Prior, TakesPullUpsWithMassAndAge) {
   const auto pulls = [](double mass, double age) {
     const BodyEstimate like =
-        prior({.sex = domain::Sex::Male, .age = age, .training_years = 6, .mass = mass});
+        prior({.sex = domain::Sex::Male, .age = age, .training_years = 6, .mass = mass}, constants());
     return effort_of(effort_spec(*catalogue().find(domain::MovementId{"kip-pull-up"}), domain::Unit::Reps, 0,
                                  constants()),
                      median(like, constants()), constants())
@@ -201,7 +202,7 @@ TEST(Estimate, NarrowsWithEveryMark) {
 }
 
 TEST(Draw, IsTheSameForTheSameNumbersAndAnotherForEachRun) {
-  const BodyEstimate estimate = prior({.sex = domain::Sex::Male});
+  const BodyEstimate estimate = prior({.sex = domain::Sex::Male}, constants());
   const Body one = draw(estimate, {3}, 5, 2, constants()), again = draw(estimate, {3}, 5, 2, constants());
   EXPECT_EQ(one.critical_speed, again.critical_speed);
   EXPECT_EQ(one.best_set, again.best_set);
@@ -210,7 +211,7 @@ TEST(Draw, IsTheSameForTheSameNumbersAndAnotherForEachRun) {
 }
 
 TEST(Draw, SpreadsAsTheEstimateSays) {
-  const BodyEstimate estimate = prior({.sex = domain::Sex::Male});
+  const BodyEstimate estimate = prior({.sex = domain::Sex::Male}, constants());
   double sum = 0, squares = 0;
   constexpr int runs = 8000;
   for (std::uint64_t run = 0; run < runs; ++run) {

@@ -38,7 +38,7 @@ struct Scene {
       person.name = name;
       person.pieces.emplace_back().rounds = domain::Spread{.p50 = 5};
     }
-    rehearsal.timetable.boxes.push_back({.name = "Piece A", .kind = "work", .planned_s = 1440});
+    rehearsal.timetable.boxes.push_back({.name = "Piece A", .kind = "work", .piece = {}, .planned_s = 1440});
   }
   domain::PieceOutcome& outcome(std::size_t person) { return rehearsal.people[person].pieces[0]; }
   std::vector<domain::Finding> find() const {

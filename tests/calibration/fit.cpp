@@ -1,0 +1,106 @@
+#include "calibration/fit.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "base/random.hpp"
+#include "body/estimate.hpp"
+#include "calibration/least_squares.hpp"
+#include "calibration/tunables.hpp"
+
+namespace repwright::calibration {
+
+namespace {
+
+// What a log error is measured in: about what a regression on the piece itself leaves.
+constexpr std::array<double, piece_count> usual_error{.115, .21, .26, .16, .12};
+// The errors of one person over pieces go together and the model is never right: an error tells less than an
+// independent one would.
+constexpr double error_weight = .5;
+constexpr double women_weight = 1.5;  // they are a fifth of the profiles and half of a class
+constexpr double largest_error = 1.0;
+
+void add_errors(const std::vector<Profile>& profiles, const std::vector<Forecast>& said, Vector& to) {
+  for (std::size_t i = 0; i < profiles.size(); ++i)
+    for (std::size_t p = 0; p < piece_count; ++p) {
+      const double scored = profiles[i].score.at(p);
+      if (!(scored > 0)) continue;
+      const double forecast = said[i].at(p);
+      const double error = forecast > 0 ? std::log(forecast / scored) : largest_error;
+      const double weight = profiles[i].person.sex == domain::Sex::Female ? women_weight : 1;
+      to.push_back(error_weight * weight * std::clamp(error, -largest_error, largest_error) /
+                   usual_error.at(p));
+    }
+}
+
+/// How far a study is missed: half a band's width outside where it should be counts as `ideal`, outside where
+/// it may be as `accept`.
+double missed_by(const Measured& measured) {
+  constexpr double ideal = 2, accept = 20;
+  const auto beyond = [&](const Band& band) {
+    const double half = (measured.ideal.high - measured.ideal.low) / 2;
+    return std::max({0.0, band.low - measured.value, measured.value - band.high}) / half;
+  };
+  const double margin = 0.1 * (measured.accept.high - measured.accept.low);
+  const Band safe{measured.accept.low + margin, measured.accept.high - margin};
+  return ideal * beyond(measured.ideal) + accept * beyond(safe);
+}
+
+/// How far the correlations are from no longer being those of a distribution.
+double indefinite_by(const domain::BodyConstants& constants) {
+  double miss = 0;
+  const auto lower = body::cholesky<body::parameter_count>(body::prior_correlation(constants));
+  for (std::size_t i = 0; i < body::parameter_count; ++i) miss += std::max(0.0, .3 - lower[i][i]);
+  return 100 * miss;
+}
+
+}  // namespace
+
+int part_of(int id) {
+  const double u = base::unit_interval(
+      base::Stream({20261125}, static_cast<std::uint64_t>(id), 0, base::Purpose::Search).bits_at(0));
+  constexpr double held_share = .15;
+  if (u < held_share) return held_out;
+  return std::min(folds - 1, static_cast<int>((u - held_share) / (1 - held_share) * folds));
+}
+
+std::vector<Profile> those_in(const std::vector<Profile>& profiles, const std::function<bool(int part)>& in) {
+  std::vector<Profile> out;
+  std::ranges::copy_if(profiles, std::back_inserter(out),
+                       [&](const Profile& profile) { return in(part_of(profile.id)); });
+  return out;
+}
+
+domain::BodyConstants fitted(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
+                             const domain::BodyConstants& start, const FitPlan& plan) {
+  const auto residuals = [&](const Vector& deviations) {
+    const domain::BodyConstants constants = moved(start, deviations);
+    Vector out = deviations;
+    add_errors(profiles, forecasts(profiles, catalogue, constants, plan.threads), out);
+    for (const Measured& measured : all_studies({catalogue, constants})) out.push_back(missed_by(measured));
+    out.push_back(indefinite_by(constants));
+    return out;
+  };
+  const Vector best =
+      least_squares(residuals, deviations_of(start), {.rounds = plan.rounds, .told = plan.told});
+  return moved(start, best);
+}
+
+std::vector<Forecast> cross_validated(const std::vector<Profile>& profiles,
+                                      const domain::Catalogue& catalogue, const domain::BodyConstants& start,
+                                      const FitPlan& plan) {
+  Forecast none;
+  none.fill(std::numeric_limits<double>::quiet_NaN());
+  std::vector<Forecast> out(profiles.size(), none);
+  for (int fold = 0; fold < folds; ++fold) {
+    const auto others = those_in(profiles, [fold](int part) { return part != fold && part != held_out; });
+    const domain::BodyConstants constants = fitted(others, catalogue, start, plan);
+    const std::vector<Forecast> said = forecasts(profiles, catalogue, constants, plan.threads);
+    for (std::size_t i = 0; i < profiles.size(); ++i)
+      if (part_of(profiles[i].id) == fold) out[i] = said[i];
+  }
+  return out;
+}
+
+}  // namespace repwright::calibration

@@ -1,0 +1,37 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+
+#include "calibration/forecasts.hpp"
+#include "calibration/studies.hpp"
+
+/// Fits the tunable constants to profiles and to the published measurements at once.
+namespace repwright::calibration {
+
+/// Which part of the profiles somebody is in: 0 to 4 are the folds of the cross-validation, 5 is held out
+/// and looked at only when all is decided.
+int part_of(int id);
+inline constexpr int folds = 5;
+inline constexpr int held_out = 5;
+
+std::vector<Profile> those_in(const std::vector<Profile>& profiles, const std::function<bool(int part)>& in);
+
+struct FitPlan {
+  int rounds = 8;
+  int threads = 0;
+  std::function<void(int round, double sum)> told{};
+};
+
+/// The constants with the tunables where the weighted squares of log errors, of what the published checks
+/// miss, and of the distance from where they were set by hand are least together, searched from `start` on.
+domain::BodyConstants fitted(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
+                             const domain::BodyConstants& start, const FitPlan& plan);
+
+/// Forecasts of each of the five folds by constants fitted to the other four; in the order of `profiles`,
+/// not a number for whoever is held out.
+std::vector<Forecast> cross_validated(const std::vector<Profile>& profiles,
+                                      const domain::Catalogue& catalogue, const domain::BodyConstants& start,
+                                      const FitPlan& plan);
+
+}  // namespace repwright::calibration

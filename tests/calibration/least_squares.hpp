@@ -1,0 +1,27 @@
+#pragma once
+
+#include <functional>
+#include <vector>
+
+/// Least squares in many dimensions, for residuals that come from a simulation.
+namespace repwright::calibration {
+
+using Vector = std::vector<double>;
+using Matrix = std::vector<Vector>;  // rows
+
+/// x of the symmetric positive definite system `a` x = `b`; empty if it is not positive definite.
+Vector solve(Matrix a, Vector b);
+
+struct Descent {
+  int rounds = 12;
+  double step = .25;  // of the finite differences: wide enough to smooth over whole reps
+  std::function<void(int round, double sum)> told{};
+};
+
+/// The point near `from` where the sum of squares of `residuals` is least, by the method of Levenberg and
+/// Marquardt: the residuals are many and nearly linear, so one matrix of differences (as many evaluations as
+/// dimensions) is worth hundreds of steps of a search without derivatives.
+Vector least_squares(const std::function<Vector(const Vector&)>& residuals, Vector from,
+                     const Descent& descent);
+
+}  // namespace repwright::calibration

@@ -1,0 +1,28 @@
+#include "calibration/least_squares.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace repwright::calibration {
+namespace {
+
+TEST(LeastSquares, SolvesASystemAndRefusesAnIndefiniteOne) {
+  const Vector x = solve({{4, 1}, {1, 3}}, {1, 2});
+  ASSERT_EQ(x.size(), 2U);
+  EXPECT_NEAR(x[0], 1.0 / 11, 1e-12);
+  EXPECT_NEAR(x[1], 7.0 / 11, 1e-12);
+  EXPECT_TRUE(solve({{1, 2}, {2, 1}}, {1, 1}).empty());
+}
+
+// H. H. Rosenbrock 1960, The Computer Journal 3:175, doi 10.1093/comjnl/3.3.175: the curved valley whose
+// least value is zero at (1, 1).
+TEST(LeastSquares, FollowsACurvedValleyToItsEnd) {
+  const auto valley = [](const Vector& x) { return Vector{10 * (x[1] - x[0] * x[0]), 1 - x[0]}; };
+  const Vector end = least_squares(valley, {-1.2, 1}, {.rounds = 200, .step = 1e-6});
+  EXPECT_NEAR(end[0], 1, 1e-3);
+  EXPECT_NEAR(end[1], 1, 2e-3);
+}
+
+}  // namespace
+}  // namespace repwright::calibration
