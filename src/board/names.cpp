@@ -15,8 +15,6 @@ using Entry = std::pair<std::string_view, std::string_view>;
 constexpr std::array shorthand{Entry{"sit", "sit-up"},
                                Entry{"sits", "sit-up"},
                                Entry{"wallshot", "mb-wall-shot"},
-                               Entry{"bike erg", "fan-bike"},
-                               Entry{"ski erg", "ski-machine"},
                                Entry{"sprint", "run"},
                                Entry{"kettlebell clean", "kb-clean-press"},
                                Entry{"kb clean", "kb-clean-press"},
@@ -24,7 +22,7 @@ constexpr std::array shorthand{Entry{"sit", "sit-up"},
                                Entry{"bob", "burpee-over-line"}};
 
 /// Words before or behind a name that leave the movement what it is.
-constexpr std::array<std::string_view, 53> modifiers{
+constexpr std::array<std::string_view, 54> modifiers{
     "tempo",   "pause",       "paused",
 
     "alt",     "alternating", "unbroken", "ub",     "heavy", "light",  "slow",     "fast",       "easy",
@@ -32,7 +30,7 @@ constexpr std::array<std::string_view, 53> modifiers{
     "deep",    "relay",       "sprint",   "lap",    "laps",  "loop",   "outside",  "inside",     "moderate",
     "perfect", "clean",       "your",     "my",     "the",   "a",      "an",       "more",       "single",
     "arm",     "arms",        "weighted", "rep",    "reps",  "of",     "standing", "medium",     "touch",
-    "go",      "crisp",       "nice",     "tough",  "brisk"};
+    "go",      "crisp",       "nice",     "tough",  "brisk", "erg"};
 constexpr std::array<std::string_view, 53> stops{
     "p1",       "p2",     "p3",
 
