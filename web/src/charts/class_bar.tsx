@@ -1,6 +1,7 @@
 import type { Axis } from "./axis.ts";
 import type { ClassTime } from "../model/rehearsal.ts";
 import { clockText } from "./words.ts";
+import "./class_bar.css";
 
 const barHeight = 40;
 

@@ -1,3 +1,4 @@
+import { useEffect, useState } from "preact/hooks";
 import { doubtsInWords } from "../../editor/colours.ts";
 import type { Diagnostic } from "../../model/reading.ts";
 
@@ -16,8 +17,19 @@ const severityWords: Readonly<Record<Diagnostic["severity"], string>> = {
 /** Everything doubtful in the text with its repairs, one after another by keyboard. */
 export function DoubtList({ doubts, goTo, mend }: DoubtListProps) {
   const grave = doubts.some((each) => each.severity !== "note");
+  // Opens by itself for what is grave; after that it is the reader's: mending the last error must not shut it.
+  const [open, setOpen] = useState(grave);
+  useEffect(() => {
+    if (grave) setOpen(true);
+  }, [grave]);
   return (
-    <details class="doubt-list" open={grave}>
+    <details
+      class="doubt-list"
+      open={open}
+      onToggle={(event) => {
+        setOpen(event.currentTarget.open);
+      }}
+    >
       <summary>
         <span role="status">{doubtsInWords(doubts)}</span>
       </summary>

@@ -4,7 +4,6 @@ import { useWidth } from "../../charts/use_width.ts";
 import { slackText } from "../../charts/words.ts";
 import type { ClassTime } from "../../model/rehearsal.ts";
 import { timeAfter } from "../../ui/words.ts";
-import "../../charts/class_bar.css";
 
 function minutes(seconds: number): string {
   const whole = Math.round(seconds / 60);
