@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "board/tidy.hpp"
+#include "domain/board_search.hpp"
 #include "domain/spoken.hpp"
-#include "timetable/timetable.hpp"
 
 namespace repwright::app {
 namespace {
@@ -69,19 +69,6 @@ Lines with_number(Lines lines, int number, long long old, long long fresh) {
   return {};
 }
 
-const Item* item_of(const std::vector<Block>& blocks, domain::StepId step) {
-  for (const Block& block : blocks) {
-    const auto item = std::ranges::find(block.items, step, &Item::step);
-    if (item != block.items.end()) return &*item;
-    for (const std::vector<Item>& slot : block.slots) {
-      const auto in_slot = std::ranges::find(slot, step, &Item::step);
-      if (in_slot != slot.end()) return &*in_slot;
-    }
-    if (const Item* inner = item_of(block.children, step)) return inner;
-  }
-  return nullptr;
-}
-
 class Chalking {
  public:
   Chalking(const Edit& edit, const Chalkboard& on) : edit_(edit), on_(on), lines_(lines_of(on.text)) {}
@@ -108,7 +95,7 @@ class Chalking {
       case RepairKind::FewerReps:
       case RepairKind::ShorterRun:
         return with_number(lines_, line_of(edit_.steps.front()),
-                           amount_of(*item_of(on_.reading.board.blocks, edit_.steps.front())),
+                           amount_of(*domain::find_item(on_.reading.board, edit_.steps.front())),
                            amount_of(after(edit_.steps.front())));
       case RepairKind::FewerRounds:
         return fewer_rounds(on_.reading.board.blocks, edit_.board.blocks);
@@ -146,11 +133,9 @@ class Chalking {
     return {};
   }
 
-  const Block* block_of(const domain::Board& board) const {
-    return timetable::find_block(board, edit_.block);
-  }
+  const Block* block_of(const domain::Board& board) const { return domain::find_block(board, edit_.block); }
   const Block& changed() const { return *block_of(edit_.board); }
-  const Item& after(domain::StepId step) const { return *item_of(edit_.board.blocks, step); }
+  const Item& after(domain::StepId step) const { return *domain::find_item(edit_.board, step); }
   std::string spoken(const domain::MovementId& id) const {
     const domain::Movement* movement = on_.catalogue.find(id);
     return movement == nullptr ? id.text : domain::spoken_many(*movement);

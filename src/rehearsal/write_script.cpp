@@ -1,4 +1,5 @@
 #include "rehearsal/write_script.hpp"
+#include "domain/board_search.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -225,7 +226,7 @@ WrittenFloor write_scripts(const WriteRequest& request) {
                     displaced_places(request.catalogue, request.hall, users_of_kit(request)));
   for (std::size_t i = 0; i < request.timetable.pieces.size(); ++i) {
     const timetable::Piece& piece = request.timetable.pieces[i];
-    const Block* block = timetable::find_block(request.fitted.board, piece.block);
+    const Block* block = domain::find_block(request.fitted.board, piece.block);
     base::require(block != nullptr, "every piece of a timetable stands on its board");
     const PieceContext context{request, *block, piece, places, routes, block->odd_start};
     ScriptedPiece scripted = PieceWriter(context, order).write();

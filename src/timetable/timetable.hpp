@@ -75,7 +75,4 @@ struct LayoutRules {
 Timetable lay_out(const domain::Board& board, const domain::GymClass& gym_class,
                   const LayoutRules& rules = {});
 
-/// The block of that id, searched through children too; null if there is none.
-const domain::Block* find_block(const domain::Board& board, domain::BlockId id);
-
 }  // namespace repwright::timetable

@@ -26,7 +26,8 @@ class Chalk {
               .steps = std::move(steps),
               .words = {},
               .change = 1,
-              .board = reading_.board};
+              .board = reading_.board,
+              .text = {}};
     change(edit.board.blocks.front());
     return chalk_edit(edit, {text_, reading_, reader_, catalogue_, house_});
   }

@@ -185,12 +185,5 @@ TEST(LayOut, LeavesOptionalWorkAndSideRemarksOut) {
   EXPECT_EQ(kinds(t), (std::vector{BoxKind::Work}));
 }
 
-TEST(FindBlock, LooksThroughChildrenToo) {
-  const domain::Board read = board({window(0, 10, "", {amrap(8)}), amrap(4)});
-  ASSERT_NE(find_block(read, {1}), nullptr);
-  EXPECT_EQ(find_block(read, {1})->duration, minutes(8));
-  EXPECT_EQ(find_block(read, {7}), nullptr);
-}
-
 }  // namespace
 }  // namespace repwright::timetable
