@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "domain/board_search.hpp"
 #include "domain/spoken.hpp"
 
 namespace repwright::advice {
@@ -21,14 +22,6 @@ constexpr double queue_s = 5;         // mean wait at a place below which nobody
 constexpr double late_share = 0.1;    // of runs over the class's end, or of people stopped by a cap
 constexpr int fewest_for_heats = 6;   // people
 constexpr double shortest_run = 100;  // metres; runs are chalked in steps of half of that
-
-Block* find_in(std::vector<Block>& blocks, domain::BlockId id) {
-  for (Block& block : blocks) {
-    if (block.id == id) return &block;
-    if (Block* inner = find_in(block.children, id)) return inner;
-  }
-  return nullptr;
-}
 
 /// Where a list of lines stands: in the piece itself, in one of its parts, or in a slot of its clock.
 struct Lines {
@@ -66,7 +59,7 @@ class Search {
 
   std::vector<Edit> all() {
     for (const timetable::Piece& piece : request_.timetable.pieces) {
-      const Block* block = timetable::find_block(request_.board, piece.block);
+      const Block* block = domain::find_block(request_.board, piece.block);
       if (block == nullptr) continue;
       if (!crowded_.empty()) against_queues(*block, piece);
       if (short_of_time_) against_the_clock(*block);
@@ -111,7 +104,7 @@ class Search {
       if (movement == nullptr || items[i].movement == items.front().movement) continue;
       Edit edit = change(RepairKind::OddStart, block, {items[i].step}, 1,
                          "every second person starts with the " + domain::spoken_many(*movement));
-      find_in(edit.board.blocks, block.id)->odd_start = movement->id;
+      domain::find_block(edit.board, block.id)->odd_start = movement->id;
       edits_.push_back(std::move(edit));
     }
   }
@@ -123,10 +116,10 @@ class Search {
       const Movement* second = known(items[i + 1]);
       if (first == nullptr || second == nullptr || first == second) continue;
       Edit edit =
-          change(RepairKind::Swap, *timetable::find_block(request_.board, part.block),
+          change(RepairKind::Swap, *domain::find_block(request_.board, part.block),
                  {items[i].step, items[i + 1].step}, 1,
                  "the " + domain::spoken_many(*second) + " before the " + domain::spoken_many(*first));
-      std::vector<Item>& changed = find_in(edit.board.blocks, part.block)->items;
+      std::vector<Item>& changed = domain::find_block(edit.board, part.block)->items;
       std::swap(changed[i], changed[i + 1]);
       std::swap(changed[i].step, changed[i + 1].step);  // steps are numbered as they are read
       edits_.push_back(std::move(edit));
@@ -138,7 +131,7 @@ class Search {
     for (const int seconds : {15, 30}) {
       Edit edit = change(RepairKind::Stagger, block, {}, 1,
                          "one starts every " + std::to_string(seconds) + " seconds");
-      find_in(edit.board.blocks, block.id)->start = domain::Stagger{seconds * base::second, 1};
+      domain::find_block(edit.board, block.id)->start = domain::Stagger{seconds * base::second, 1};
       edits_.push_back(std::move(edit));
     }
   }
@@ -146,7 +139,7 @@ class Search {
   void heats(const Block& block, const timetable::Piece& piece) {
     if (piece.heats > 1 || static_cast<int>(request_.before.people.size()) < fewest_for_heats) return;
     Edit edit = change(RepairKind::Heats, block, {}, 3, "two heats");
-    find_in(edit.board.blocks, block.id)->heats = 2;
+    domain::find_block(edit.board, block.id)->heats = 2;
     edits_.push_back(std::move(edit));
   }
 
@@ -159,7 +152,7 @@ class Search {
       Edit edit = change(
           RepairKind::SecondStation, block, {item.step}, 1.5,
           domain::spoken_many(*other) + " as a second station beside the " + domain::spoken_many(movement));
-      edit_item(edit, item.step).second_station = id;
+      domain::find_item(edit.board, item.step)->second_station = id;
       edits_.push_back(std::move(edit));
       return;
     }
@@ -172,7 +165,7 @@ class Search {
     Edit edit =
         change(RepairKind::FewerReps, block, {item.step}, 1.5,
                number(fewer) + " " + domain::spoken_many(*known(item)) + " instead of " + number(*amount));
-    edit_item(edit, item.step).amount = fewer;
+    domain::find_item(edit.board, item.step)->amount = fewer;
     edits_.push_back(std::move(edit));
   }
 
@@ -187,7 +180,7 @@ class Search {
       Edit edit = change(
           RepairKind::ShorterRun, block, {item.step}, 1.5,
           domain::spoken_one(*movement) + " " + number(metres) + " m instead of " + number(*amount) + " m");
-      edit_item(edit, item.step).amount = metres;
+      domain::find_item(edit.board, item.step)->amount = metres;
       edits_.push_back(std::move(edit));
     }
   }
@@ -199,7 +192,7 @@ class Search {
       Edit edit = change(RepairKind::FewerRounds, piece, {}, 1 + less,
                          std::to_string(rounds) + (rounds == 1 ? " round" : " rounds") + " instead of " +
                              std::to_string(*block.rounds));
-      find_in(edit.board.blocks, block.id)->rounds = rounds;
+      domain::find_block(edit.board, block.id)->rounds = rounds;
       edits_.push_back(std::move(edit));
     }
   }
@@ -211,21 +204,8 @@ class Search {
             .steps = std::move(steps),
             .words = std::move(words),
             .change = size,
-            .board = request_.board};
-  }
-
-  Item& edit_item(Edit& edit, domain::StepId step) const { return *item_in(edit.board.blocks, step); }
-  static Item* item_in(std::vector<Block>& blocks, domain::StepId step) {
-    for (Block& block : blocks) {
-      const auto item = std::ranges::find(block.items, step, &Item::step);
-      if (item != block.items.end()) return &*item;
-      for (std::vector<Item>& slot : block.slots) {
-        const auto in_slot = std::ranges::find(slot, step, &Item::step);
-        if (in_slot != slot.end()) return &*in_slot;
-      }
-      if (Item* inner = item_in(block.children, step)) return inner;
-    }
-    return nullptr;
+            .board = request_.board,
+            .text = {}};
   }
 
   const Movement* known(const Item& item) const {

@@ -27,7 +27,7 @@ std::vector<Repair> helping(const std::vector<Edit>& edits, const Consequences& 
     const std::optional<Consequences>& told = after[e];
     if (!told) continue;
     const double gain = burden_before - burden(*told, before.work_s);
-    if (gain > 0) repairs.push_back({.edit = edits[e], .after = *told, .gain = gain, .text = {}});
+    if (gain > 0) repairs.push_back({.edit = edits[e], .after = *told, .gain = gain});
   }
   std::ranges::stable_sort(repairs, [](const Repair& a, const Repair& b) {
     return a.gain / a.edit.change > b.gain / b.edit.change;
@@ -42,27 +42,27 @@ bool same_idea(const Edit& a, const Edit& b) {
 }  // namespace
 
 base::Result<domain::RepairPlan> best_repairs(const domain::Board& board, std::vector<Edit> edits,
-                                              const Trial& trial, const Effort& effort,
+                                              const Trial& trial, const Halving& halving,
                                               const rehearsal::ForEach& for_each) {
   domain::RepairPlan plan;
   plan.tried = static_cast<int>(edits.size());
-  plan.runs = effort.last_runs;
-  const auto roughly = trial(board, effort.first_runs);
+  plan.runs = halving.last_runs;
+  const auto roughly = trial(board, halving.first_runs);
   if (!roughly) return tl::unexpected(roughly.error());
-  std::vector<Repair> hopeful = helping(edits, *roughly, effort.first_runs, trial, for_each);
-  if (hopeful.size() > static_cast<std::size_t>(effort.survivors))
-    hopeful.resize(static_cast<std::size_t>(effort.survivors));
+  std::vector<Repair> hopeful = helping(edits, *roughly, halving.first_runs, trial, for_each);
+  if (hopeful.size() > static_cast<std::size_t>(halving.survivors))
+    hopeful.resize(static_cast<std::size_t>(halving.survivors));
   edits.clear();
   for (Repair& repair : hopeful) edits.push_back(std::move(repair.edit));
 
-  const auto before = trial(board, effort.last_runs);
+  const auto before = trial(board, halving.last_runs);
   if (!before) return tl::unexpected(before.error());
   plan.before = *before;
-  for (Repair& repair : helping(edits, *before, effort.last_runs, trial, for_each)) {
-    if (static_cast<int>(plan.best.size()) >= effort.shown) break;
+  for (Repair& repair : helping(edits, *before, halving.last_runs, trial, for_each)) {
+    if (static_cast<int>(plan.best.size()) >= halving.shown) break;
     const bool told = std::ranges::any_of(
         plan.best, [&](const Repair& shown) { return same_idea(shown.edit, repair.edit); });
-    if (!told && repair.gain >= effort.least_gain) plan.best.push_back(std::move(repair));
+    if (!told && repair.gain >= halving.least_gain) plan.best.push_back(std::move(repair));
   }
   return plan;
 }

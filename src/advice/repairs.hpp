@@ -13,7 +13,8 @@ namespace repwright::advice {
 /// several threads at once.
 using Trial = std::function<base::Result<domain::Consequences>(const domain::Board& board, int runs)>;
 
-struct Effort {
+/// How thoroughly is searched.
+struct Halving {
   int first_runs = 32;  // of every edit
   int last_runs = 200;  // of those that came through
   int survivors = 8;
@@ -26,6 +27,6 @@ struct Effort {
 /// whose trial fails is left out. Same arguments, same answer, whatever `for_each` does.
 base::Result<domain::RepairPlan> best_repairs(
     const domain::Board& board, std::vector<domain::Edit> edits, const Trial& trial,
-    const Effort& effort = {}, const rehearsal::ForEach& for_each = rehearsal::one_after_another);
+    const Halving& halving = {}, const rehearsal::ForEach& for_each = rehearsal::one_after_another);
 
 }  // namespace repwright::advice

@@ -32,9 +32,13 @@ std::string_view name_of(domain::RepairKind kind) {
 }
 
 Json consequences_json(const domain::Consequences& told) {
-  return {{"wait_s", told.wait_s},         {"finished_share", told.finished},
-          {"over_share", told.over_share}, {"end_p50_s", told.end_p50_s},
-          {"end_p90_s", told.end_p90_s},   {"median_finish_s", told.median_finish_s},
+  return {{"wait_s", told.wait_s},
+          {"finished_share", told.finished},
+          {"over_share", told.over_share},
+          {"end_p50_s", told.end_p50_s},
+          {"end_p90_s", told.end_p90_s},
+          {"over_s", told.over_s},
+          {"median_finish_s", told.median_finish_s},
           {"work_s", told.work_s}};
 }
 
@@ -48,8 +52,8 @@ std::string repairs_json(const domain::RepairPlan& plan) {
   for (const domain::Repair& repair : plan.best)
     json["repairs"].push_back({{"kind", name_of(repair.edit.kind)},
                                {"words", repair.edit.words},
-                               {"line", repair.line},
-                               {"text", repair.text},
+                               {"line", repair.edit.line},
+                               {"text", repair.edit.text},
                                {"change", repair.edit.change},
                                {"gain_min", repair.gain},
                                {"after", consequences_json(repair.after)}});

@@ -31,8 +31,8 @@ ClassRequest with_board(const ClassRequest& request, const board::Reading& readi
 base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::string_view text) {
   const auto gathered = gather(request);
   if (!gathered) return tl::unexpected(gathered.error());
-  const advice::Effort effort{.last_runs = request.runs};
-  const auto before = rehearse_class(with_board(request, request.reading, effort.first_runs), *gathered);
+  const advice::Halving halving{.last_runs = request.runs};
+  const auto before = rehearse_class(with_board(request, request.reading, halving.first_runs), *gathered);
   if (!before) return tl::unexpected(before.error());
 
   const board::Reader reader(request.gym.catalogue, request.gym.house);
@@ -48,17 +48,15 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
     return advice::consequences_of(rehearsed->rehearsal);
   };
   // What cannot be chalked so that it reads as meant is no change that a coach could make.
-  std::erase_if(edits, [&](const domain::Edit& edit) { return !chalk_edit(edit, on); });
-  auto plan = advice::best_repairs(request.reading.board, std::move(edits), trial, effort,
-                                   in_parallel(request.threads));
-  if (!plan) return plan;
-  for (domain::Repair& repair : plan->best) {
-    auto chalked = chalk_edit(repair.edit, on);
-    if (!chalked) continue;  // never: those were left out above
-    repair.text = std::move(chalked->text);
-    repair.line = chalked->line;
-  }
-  return plan;
+  std::erase_if(edits, [&](domain::Edit& edit) {
+    auto chalked = chalk_edit(edit, on);
+    if (!chalked) return true;
+    edit.text = std::move(chalked->text);
+    edit.line = chalked->line;
+    return false;
+  });
+  return advice::best_repairs(request.reading.board, std::move(edits), trial, halving,
+                              in_parallel(request.threads));
 }
 
 }  // namespace repwright::app

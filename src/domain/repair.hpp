@@ -40,7 +40,9 @@ struct Edit {
   std::vector<StepId> steps;  // the lines that it touches; empty: the block as a whole
   std::string words;
   double change = 1;
-  Board board;  // after it
+  Board board;       // after it
+  std::string text;  // the whole board text with it; empty: not chalked yet
+  int line = 0;      // the first line of `text` that is another now
   bool operator==(const Edit&) const = default;
 };
 
@@ -49,8 +51,6 @@ struct Repair {
   Edit edit;
   Consequences after;
   double gain = 0;
-  std::string text;  // the whole board text with it
-  int line = 0;      // the first line of `text` that differs; 0: no text was made
   bool operator==(const Repair&) const = default;
 };
 

@@ -59,7 +59,8 @@ std::string repairs_text(const domain::RepairPlan& plan) {
   number = 0;
   for (const domain::Repair& repair : plan.best) {
     text += "\n" + paragraph(fmt::format("{}. ", ++number), repair.edit.words);
-    text += paragraph(fmt::format("   chalk on line {}: ", repair.line), line_of(repair.text, repair.line));
+    text += paragraph(fmt::format("   chalk on line {}: ", repair.edit.line),
+                      line_of(repair.edit.text, repair.edit.line));
   }
   return text + "\n" + paragraph("", caution_line());
 }

@@ -23,7 +23,13 @@ domain::Board titled(const std::string& title) {
 }
 
 Edit edit(RepairKind kind, const std::string& title, double change = 1) {
-  return {.kind = kind, .block = {0}, .steps = {}, .words = title, .change = change, .board = titled(title)};
+  return {.kind = kind,
+          .block = {0},
+          .steps = {},
+          .words = title,
+          .change = change,
+          .board = titled(title),
+          .text = {}};
 }
 
 /// Waits in seconds by title and number of runs; a title without any cannot be rehearsed.

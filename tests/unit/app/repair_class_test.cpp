@@ -78,9 +78,9 @@ TEST(RepairClass, EveryRepairReadsAsTheBoardThatWasRehearsed) {
   ASSERT_TRUE(plan) << plan.error().message;
   ASSERT_FALSE(plan->best.empty());
   for (const domain::Repair& repair : plan->best) {
-    EXPECT_EQ(class_of_19.read(repair.text).board, repair.edit.board) << repair.text;
-    EXPECT_NE(repair.text, crowded);
-    EXPECT_GE(repair.line, 1);
+    EXPECT_EQ(class_of_19.read(repair.edit.text).board, repair.edit.board) << repair.edit.text;
+    EXPECT_NE(repair.edit.text, crowded);
+    EXPECT_GE(repair.edit.line, 1);
     EXPECT_GT(repair.gain, 0);
     EXPECT_LT(repair.after.wait_s, plan->before.wait_s) << repair.edit.words;
   }
