@@ -94,6 +94,8 @@ Floor::Flow Floor::begin_work(Player& player, const Op& op) {
 }
 
 Floor::Flow Floor::claim(Player& player) {
+  // Who comes back from a duty may have missed the next call.
+  if (player.now >= limit_of(player)) return interrupt(player);
   const int place = crowded_ ? task_of(player).place : -1;
   if (place >= 0 && player.held != place) {
     let_go(player);
