@@ -15,6 +15,7 @@ import { BoardHead } from "./board_head.tsx";
 import { BothTexts } from "./both_texts.tsx";
 import { DoubtList } from "./doubt_list.tsx";
 import { LastTimeLine } from "./last_time_line.tsx";
+import { Repairs } from "../repairs/repairs.tsx";
 import { RehearsalSide } from "./rehearsal_side.tsx";
 import { Switches } from "./switches.tsx";
 
@@ -73,9 +74,33 @@ interface RightSideProps {
   readonly chosen: string | null;
   readonly choose: (person: string) => void;
   readonly showLine: (line: number) => void;
+  /** Puts another text in place, as one change that can be undone. */
+  readonly write: (text: string) => void;
 }
 
-function RightSide({ model, chosen, choose, showLine }: RightSideProps) {
+function BoardRepairs({ model, showLine, write }: Pick<RightSideProps, "model" | "showLine" | "write">) {
+  const before = model.untaken.value;
+  return (
+    <Repairs
+      search={model.repairs}
+      now={model.repairQuestion.value}
+      take={(repair) => {
+        write(model.take(repair));
+        showLine(repair.line);
+      }}
+      undo={
+        before === null
+          ? null
+          : () => {
+              write(before);
+              model.putBack();
+            }
+      }
+    />
+  );
+}
+
+function RightSide({ model, chosen, choose, showLine, write }: RightSideProps) {
   const picture = model.picture.value;
   const stale = picture !== null && (picture.text !== model.text.value || model.rehearsing.value);
   return (
@@ -101,7 +126,9 @@ function RightSide({ model, chosen, choose, showLine }: RightSideProps) {
           chosen={chosen}
           choose={choose}
           showLine={showLine}
-        />
+        >
+          <BoardRepairs model={model} showLine={showLine} write={write} />
+        </RehearsalSide>
       )}
       {!picture && model.rehearsing.value && <p class="soft">Rehearsing…</p>}
     </section>
@@ -256,7 +283,15 @@ export function BoardView({ id }: { readonly id: string | null }) {
               model.lookAt(change);
             }}
           />
-          <RightSide model={model} chosen={chosen} choose={setChosen} showLine={showLine} />
+          <RightSide
+            model={model}
+            chosen={chosen}
+            choose={setChosen}
+            showLine={showLine}
+            write={(text) => {
+              editor.current?.replace(text);
+            }}
+          />
         </div>
         {model.picture.value && (
           <aside class="panel-side" aria-label="Numbers of one person">

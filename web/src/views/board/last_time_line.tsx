@@ -1,6 +1,7 @@
 import type { LastTime } from "../../model/gym.ts";
 
-function pieceWords(piece: LastTime["pieces"][number]): string {
+/** How one piece went, in words. */
+export function pieceWords(piece: LastTime["pieces"][number]): string {
   const name = piece.piece ? `${piece.piece}: ` : "";
   const range = piece.people === 1 ? piece.best : `${piece.best} best, ${piece.middle} in the middle, ${piece.last} last`;
   const capped = piece.capped > 0 ? `; the cap stopped ${piece.capped} of ${piece.people}` : "";
