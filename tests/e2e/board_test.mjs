@@ -136,7 +136,7 @@ flow("a draft survives a reload, is saved under a name, and stands on the wall",
   await page.getByRole("button", { name: "Save as thursday-60-min" }).click();
   await page.waitForURL("**/board/thursday-60-min");
   await page.getByText("Saved", { exact: true }).waitFor();
-  await page.getByRole("link", { name: "For the wall" }).click();
+  await page.getByRole("link", { name: "For the members" }).click();
   await page.getByRole("heading", { name: "Thursday, 60 min" }).waitFor();
   await page.getByText("Stop and seek medical care").waitFor();
   assert.match(await page.locator(".wall-text").innerText(), /9 burpees/);

@@ -106,3 +106,15 @@ export async function seriousFaults(page) {
     .filter((each) => ["serious", "critical"].includes(each.impact))
     .map((each) => `${each.id}: ${each.nodes.map((node) => `${node.target.join(" ")} (${node.any[0]?.message ?? node.failureSummary})`).slice(0, 4).join("; ")}`);
 }
+
+/** Waits until for half a second nothing is being asked, rehearsed or looked for. */
+export const settled = (page) =>
+  page.waitForFunction(
+    () => {
+      const busy = /Looking…|Rehearsing…/.test(document.body.innerText) || document.querySelector("[aria-busy=true]");
+      if (busy || !globalThis.quietSince) globalThis.quietSince = performance.now();
+      return performance.now() - globalThis.quietSince > 500;
+    },
+    null,
+    { timeout: 60_000, polling: 50 },
+  );

@@ -8,7 +8,7 @@ import { Field } from "../../ui/field.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Qr } from "../../ui/qr.tsx";
 import { Said } from "../../ui/said.tsx";
-import { sentence } from "../../ui/words.ts";
+import { sentence, shortDay } from "../../ui/words.ts";
 
 const roleWords: Readonly<Record<Account["role"], string>> = {
   owner: "owner",
@@ -79,7 +79,7 @@ function Whom(props: { readonly role: string; readonly value: string; readonly c
           <Choice
             label="Class"
             value={props.value}
-            choices={[["", "choose"], ...rows.map((row) => [row.id, `${row.date ?? row.id} ${row.start ?? ""}`] as const)]}
+            choices={[["", "choose"], ...rows.map((row) => [row.id, `${row.date ? shortDay(row.date) : row.id} ${row.start ?? ""}`] as const)]}
             change={props.change}
           />
         )}

@@ -132,7 +132,7 @@ export class BoardModel {
       () => this.read.value?.reading.diagnostics.filter((each) => each.severity === "error").length ?? 0,
     );
     this.hasWork = computed(() => this.read.value?.reading.understood.some((each) => each.as === "step") ?? false);
-    this.repairs = new RepairSearch(program);
+    this.repairs = new RepairSearch(program, waits);
     this.repairQuestion = computed(() =>
       this.errors.value > 0 || !this.hasWork.value || this.read.value?.text !== this.text.value
         ? null
@@ -212,6 +212,7 @@ export class BoardModel {
   lookAt(change: Partial<Look>): void {
     this.look.value = { ...this.look.value, ...change };
     this.unasked = true;
+    this.repairs.leave();
     this.rehearse("now");
   }
 
@@ -305,7 +306,7 @@ export class BoardModel {
     const asked = this.repairQuestion.value;
     if (!this.unasked || asked === null || !isWorthRepairing(this.picture.value?.rehearsal)) return;
     this.unasked = false;
-    void this.repairs.look(asked);
+    this.repairs.lookUnasked(asked);
   }
 
   private rehearse(when: "now" | "when the writing pauses"): void {

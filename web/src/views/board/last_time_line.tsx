@@ -1,4 +1,5 @@
 import type { LastTime } from "../../model/gym.ts";
+import { dayWords } from "../../ui/words.ts";
 
 /** How one piece went, in words. */
 export function pieceWords(piece: LastTime["pieces"][number]): string {
@@ -11,10 +12,9 @@ export function pieceWords(piece: LastTime["pieces"][number]): string {
 
 /** Last time we did this: how it went, and what was too long. */
 export function LastTimeLine({ last }: { readonly last: LastTime }) {
-  const day = new Date(`${last.date}T12:00:00`).toLocaleDateString(undefined, { day: "numeric", month: "long", year: "numeric" });
   return (
     <p class="last-time">
-      <strong>Last time, {day}.</strong> {last.pieces.map(pieceWords).join(". ")}.
+      <strong>Last time, {dayWords(last.date)}.</strong> {last.pieces.map(pieceWords).join(". ")}.
     </p>
   );
 }

@@ -24,7 +24,7 @@ function OfBoard({ board, classId, rehearsal }: OfBoardProps) {
   const worthIt = rehearsal.findings.some((each) => each.severity !== "note");
   useEffect(() => {
     // Who comes or what is broken has changed: what was proposed for others is of no use here, where nobody writes.
-    if (worthIt && search.taken.value === null) void search.look(now);
+    if (worthIt && search.taken.value === null) search.lookUnasked(now);
     return () => {
       search.leave();
     };

@@ -5,7 +5,7 @@ import { goTo } from "../../state/route.ts";
 import { Caution } from "../../ui/caution.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
-import { dayWords } from "../../ui/words.ts";
+import { dayWords, shortDay } from "../../ui/words.ts";
 import { ClassRepairs } from "./class_repairs.tsx";
 import { Hour } from "./hour.tsx";
 import { LastTime } from "./last_time.tsx";
@@ -34,7 +34,7 @@ function OtherClasses({ id }: { readonly id: string }) {
                 .sort((a, b) => `${a.date ?? ""} ${a.start ?? ""}`.localeCompare(`${b.date ?? ""} ${b.start ?? ""}`))
                 .map((row) => (
                   <option key={row.id} value={row.id}>
-                    {[row.date ?? row.id, row.start].filter(Boolean).join(", ")}
+                    {[row.date ? shortDay(row.date) : row.id, row.start].filter(Boolean).join(", ")}
                   </option>
                 ))}
             </select>

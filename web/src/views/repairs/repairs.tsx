@@ -99,6 +99,7 @@ function Comparison({ plan }: { readonly plan: RepairPlan }) {
 
 function Plan(props: { readonly plan: RepairPlan; readonly stale: boolean; readonly take: (repair: Repair) => void }) {
   const { plan, stale, take } = props;
+  if (plan.tried === 0) return <p>Leave it as it is: no small change of this board would help this class.</p>;
   if (plan.repairs.length === 0)
     return (
       <p>
@@ -126,7 +127,7 @@ export function Repairs({ search, now, take, undo }: RepairsProps) {
   const taken = search.taken.value;
   const stale = found !== null && (now === null || !isSameQuestion(found.asked, now));
   const look = (): void => {
-    if (now) void search.look(now);
+    if (now) search.look(now);
   };
   return (
     <section class="help stack" aria-labelledby={id} aria-busy={looking}>
