@@ -23,9 +23,13 @@ function Changes({ plan, repair }: { readonly plan: RepairPlan; readonly repair:
     <ul class="figures">
       {changed.map(({ name, now, then }) => (
         <li key={name}>
-          <span class="soft">{name}</span> {now} <span aria-label="becomes">→</span> <strong>{then}</strong>
+          <span class="soft">{name}</span> {now} <span aria-hidden="true">→</span>
+          <span class="unseen">becomes</span> <strong>{then}</strong>
         </li>
       ))}
+      <li>
+        <span class="soft">line {repair.line}</span> <code>{lineOf(repair.text, repair.line)}</code>
+      </li>
     </ul>
   );
 }
@@ -40,9 +44,6 @@ function Proposal(props: { readonly plan: RepairPlan; readonly repair: Repair; r
           {sentence(repair.words)}
         </p>
         <Changes plan={plan} repair={repair} />
-        <p class="small soft">
-          Line {repair.line}: <code>{lineOf(repair.text, repair.line)}</code>
-        </p>
       </div>
       <button
         type="button"
