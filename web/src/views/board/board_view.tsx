@@ -1,5 +1,6 @@
 import { useComputed, useSignal } from "@preact/signals";
-import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { memo } from "preact/compat";
+import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { BoardEditor } from "../../editor/board_editor.ts";
 import { BoardText } from "../../editor/board_text.tsx";
 import type { Fault } from "../../model/fault.ts";
@@ -78,7 +79,7 @@ interface RightSideProps {
   readonly write: (text: string) => void;
 }
 
-function BoardRepairs({ model, showLine, write }: Pick<RightSideProps, "model" | "showLine" | "write">) {
+const BoardRepairs = memo(function BoardRepairs({ model, showLine, write }: Pick<RightSideProps, "model" | "showLine" | "write">) {
   const before = model.untaken.value;
   return (
     <Repairs
@@ -98,11 +99,15 @@ function BoardRepairs({ model, showLine, write }: Pick<RightSideProps, "model" |
       }
     />
   );
-}
+});
 
 function RightSide({ model, chosen, choose, showLine, write }: RightSideProps) {
   const picture = model.picture.value;
   const stale = picture !== null && (picture.text !== model.text.value || model.rehearsing.value);
+  const help = useMemo(
+    () => <BoardRepairs model={model} showLine={showLine} write={write} />,
+    [model, showLine, write],
+  );
   return (
     <section class={`rehearsal-side${stale ? " stale" : ""}`} aria-label="The rehearsal" aria-busy={model.rehearsing.value}>
       {model.errors.value > 0 && (
@@ -127,7 +132,7 @@ function RightSide({ model, chosen, choose, showLine, write }: RightSideProps) {
           choose={choose}
           showLine={showLine}
         >
-          <BoardRepairs model={model} showLine={showLine} write={write} />
+          {help}
         </RehearsalSide>
       )}
       {!picture && model.rehearsing.value && <p class="soft">Rehearsing…</p>}
@@ -184,9 +189,12 @@ export function BoardView({ id }: { readonly id: string | null }) {
     () => read && { text: read.text, understood: read.reading.understood, doubts: read.reading.diagnostics },
     [read],
   );
-  const showLine = (line: number): void => {
+  const showLine = useCallback((line: number): void => {
     editor.current?.goToLine(line);
-  };
+  }, []);
+  const write = useCallback((text: string): void => {
+    editor.current?.replace(text);
+  }, []);
   const tidy = async (): Promise<void> => {
     const before = model.text.value;
     const text = await model.tidied();
@@ -288,9 +296,7 @@ export function BoardView({ id }: { readonly id: string | null }) {
             chosen={chosen}
             choose={setChosen}
             showLine={showLine}
-            write={(text) => {
-              editor.current?.replace(text);
-            }}
+            write={write}
           />
         </div>
         {model.picture.value && (

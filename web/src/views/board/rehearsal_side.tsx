@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { memo } from "preact/compat";
 import { useMemo, useState } from "preact/hooks";
 import { axisOf } from "../../charts/axis.ts";
 import { ClassBar } from "../../charts/class_bar.tsx";
@@ -92,8 +93,12 @@ function ScoresOf({ rehearsal, piece, choose, close, draw }: ScoresOfProps) {
   );
 }
 
-/** The rehearsal: the hour, what to mind, one lane per person, the queues; or the same in a table. */
-export function RehearsalSide({ rehearsal, lanes, chosen, choose, showLine, children }: RehearsalSideProps) {
+/**
+ * The rehearsal: the hour, what to mind, one lane per person, the queues; or the same in a table. Drawn anew only for
+ * another rehearsal or choice, not for every key that is pressed in the text.
+ */
+export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSideProps) {
+  const { rehearsal, lanes, chosen, choose, showLine, children } = props;
   const [box, width] = useWidth<HTMLDivElement>();
   const [finding, setFinding] = useState<Finding | null>(null);
   const [asTable, setAsTable] = useState(false);
@@ -180,4 +185,4 @@ export function RehearsalSide({ rehearsal, lanes, chosen, choose, showLine, chil
       )}
     </div>
   );
-}
+});
