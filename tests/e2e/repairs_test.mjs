@@ -86,7 +86,6 @@ flow("on the class's page a proposal is written into the kept board, and taken o
 });
 
 flow("who has done the board before is told how it went", async () => {
-  await page.evaluate(() => undefined);
   await page.goto(`${gym.address}/class/sat-24`);
   await settled(page);
   assert.equal(await page.getByRole("heading", { name: "Last time we did this" }).count(), 0);
