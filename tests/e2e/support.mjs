@@ -38,7 +38,10 @@ function fill(gym, heads) {
   writeFileSync(join(gym, "people.csv"), [header, ...crowd.map((row) => row.join(","))].join("\n") + "\n");
   const file = join(gym, "classes/sat-24.json");
   const booked = crowd.map(([id]) => id);
-  writeFileSync(file, JSON.stringify({ ...JSON.parse(readFileSync(file, "utf8")), booked }));
+  const saturday = JSON.parse(readFileSync(file, "utf8"));
+  const late = new Map(saturday.arrivals.map(({ id, late_s }) => [id, late_s]));
+  const arrivals = booked.map((id) => ({ id, late_s: late.get(id) ?? 0 }));
+  writeFileSync(file, JSON.stringify({ ...saturday, booked, arrivals }));
 }
 
 /** A demo gym of its own, served on a free port, with so many people: `{address, ownerLink, folder, stop}`. */
