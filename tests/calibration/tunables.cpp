@@ -18,8 +18,8 @@ Tunable correlation(const char* key, double hand_set) {
 
 const std::vector<Tunable>& tunables() {
   static const std::vector<Tunable> all{
-      {"model", "quickness", 0, .4, false},
-      {"model", "grind", 0, .3, false},
+      {"model", "quickness", .1, .4, false},
+      {"model", "grind", .2, .3, false},
       {"model", "fade", 0.4, .3},
       {"model", "reserve_recovery", 2, .25},
       {"model", "recovery_drag", 0.3, .4},
@@ -171,6 +171,14 @@ std::vector<double> deviations_of(domain::BodyConstants constants) {
                   tunable.plausible);
   }
   return out;
+}
+
+domain::BodyConstants spread_wider(domain::BodyConstants constants, double factor) {
+  domain::PriorConstants& prior = constants.prior;
+  prior.machine_sd *= factor;
+  for (double* correlation : {&prior.clean_machine, &prior.squat_machine, &prior.speed_machine})
+    *correlation /= factor;
+  return constants;
 }
 
 }  // namespace repwright::calibration
