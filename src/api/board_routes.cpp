@@ -76,9 +76,8 @@ Answer post_read(const Call& call) {
   if (!text) return tl::unexpected(text.error());
   const app::GymKnowledge& known = call.gym->knowledge;
   const board::Reading reading = reading_of(*call.gym, *text);
-  return Response{.body = reading_json(reading.board,
-                                       board::in_words(reading.board, known.catalogue, known.house),
-                                       reading.diagnostics)};
+  return Response{
+      .body = reading_json(reading, *text, board::in_words(reading.board, known.catalogue, known.house))};
 }
 
 Answer post_tidy(const Call& call) {
@@ -121,7 +120,22 @@ Answer get_movements(const Call& call) {
     json.push_back({{"id", movement.id.text},
                     {"name", movement.name},
                     {"aliases", movement.aliases},
-                    {"category", movement.category}});
+                    {"category", movement.category},
+                    {"patterns", movement.patterns}});
+  return json_response(json);
+}
+
+Answer get_equipment(const Call& call) {
+  ordered_json json = ordered_json::array();
+  for (const domain::Equipment& each : call.gym->knowledge.catalogue.equipment)
+    json.push_back({{"id", each.id.text}, {"name", each.name}, {"kind", each.kind}});
+  return json_response(json);
+}
+
+Answer get_limits(const Call& call) {
+  ordered_json json = ordered_json::array();
+  for (const domain::LimitKind& each : call.gym->knowledge.catalogue.limits)
+    json.push_back({{"id", each.id.text}, {"name", each.name}});
   return json_response(json);
 }
 

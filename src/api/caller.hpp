@@ -1,14 +1,14 @@
 #pragma once
 
-#include "app/accounts.hpp"
+#include "domain/account.hpp"
 
 namespace repwright::api {
 
-using app::name_of;
-using app::Role;
-using app::role_of;
+using domain::name_of;
+using domain::Role;
+using domain::role_of;
 
 /// Who asks.
-using Caller = app::Account;
+using Caller = domain::Account;
 
 }  // namespace repwright::api

@@ -48,6 +48,11 @@ Result<void> nothing_missing(const app::OpenGym& gym) {
   return {};
 }
 
+/// Keeps in mind how something lies in the store now.
+Result<void> noted(domain::Saved& at, const Result<domain::Saved>& saved) {
+  return saved.map([&](const domain::Saved& now) { at = now; });
+}
+
 Answer changed(const Result<void>& done, const std::string& text, Topic topic) {
   if (!done) return refuse(done.error());
   Response response = json_response({{"version", version_of(text)}});
@@ -84,7 +89,8 @@ Answer put_board(const Call& call) {
     if (auto same = same_as_seen(kept == gym.boards.end() ? nullptr : &kept->second, seen); !same)
       return same;
     gym.boards[call.id] = text;
-    return call.services.keeper.keep_board(call.id, text);
+    domain::Saved& saved = gym.versions.boards[call.id];
+    return noted(saved, call.services.store.save_board(call.id, text, call.seen(saved)));
   });
   return changed(done, text, Topic::Boards);
 }
@@ -106,7 +112,8 @@ Answer put_class(const Call& call) {
       return base::failure(ErrorCode::Invalid, "no board is called `" + board + "`");
     gym.classes[call.id] = file->gym_class;
     if (auto whole = nothing_missing(gym); !whole) return whole;
-    return call.services.keeper.keep_class(file->gym_class);
+    domain::Saved& saved = gym.versions.classes[call.id];
+    return noted(saved, call.services.store.save_class(file->gym_class, call.seen(saved)));
   });
   return changed(done, text, Topic::Classes);
 }
@@ -127,7 +134,8 @@ Answer put_people(const Call& call) {
     if (auto same = same_as_seen(store::write_people(gym.people), seen); !same) return same;
     gym.people = read.file.people;
     if (auto whole = nothing_missing(gym); !whole) return whole;
-    return call.services.keeper.keep_people(gym.people);
+    domain::Saved& saved = gym.versions.people;
+    return noted(saved, call.services.store.save_people(gym.people, call.seen(saved)));
   });
   return changed(done, text, Topic::People);
 }
@@ -141,7 +149,8 @@ Answer put_hall(const Call& call) {
     if (auto same = same_as_seen(store::write_hall(gym.knowledge.hall), sent->version); !same) return same;
     gym.knowledge.hall = file->hall;
     if (auto whole = nothing_missing(gym); !whole) return whole;
-    return call.services.keeper.keep_hall(file->hall);
+    domain::Saved& saved = gym.versions.hall;
+    return noted(saved, call.services.store.save_hall(file->hall, call.seen(saved)));
   });
   return changed(done, store::write_hall(file->hall), Topic::Hall);
 }
@@ -154,7 +163,8 @@ Answer put_house(const Call& call) {
   const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
     if (auto same = same_as_seen(store::write_house(gym.knowledge.house), sent->version); !same) return same;
     gym.knowledge.house = file->house;
-    return call.services.keeper.keep_house(file->house);
+    domain::Saved& saved = gym.versions.house;
+    return noted(saved, call.services.store.save_house(file->house, call.seen(saved)));
   });
   return changed(done, store::write_house(file->house), Topic::House);
 }

@@ -18,7 +18,16 @@ int status_of(base::ErrorCode code) {
       return 409;
     case base::ErrorCode::Unavailable:
     case base::ErrorCode::Stopped:
+    case base::ErrorCode::Locked:
+    case base::ErrorCode::ReadOnly:
       return 503;
+    case base::ErrorCode::Full:
+      return 507;
+    case base::ErrorCode::NotKept:
+      return 501;
+    case base::ErrorCode::NotADatabase:
+    case base::ErrorCode::NewerSchema:
+      return 500;
   }
   return 500;
 }
@@ -41,6 +50,14 @@ Response response_of(const Fault& fault) {
   if (fault.column) error["column"] = *fault.column;
   if (!fault.field.empty()) error["field"] = fault.field;
   return json_response({{"error", std::move(error)}}, fault.status);
+}
+
+tl::unexpected<Fault> not_yours() {
+  return refuse(403, "this is not for you to see");
+}
+
+tl::unexpected<Fault> nothing_called(std::string_view what, const std::string& id) {
+  return refuse(404, "no " + std::string(what) + " is called `" + id + "`");
 }
 
 }  // namespace repwright::api

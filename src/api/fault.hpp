@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <tl/expected.hpp>
 
 #include "api/http.hpp"
@@ -20,7 +21,7 @@ struct Fault {
 
 using Answer = tl::expected<Response, Fault>;
 
-/// The one table from what went wrong to the status of HTTP (RFC 9110 section 15).
+/// The one table from what went wrong to the status of HTTP (RFC 9110 section 15, RFC 4918 section 11.5).
 int status_of(base::ErrorCode code);
 
 tl::unexpected<Fault> refuse(int status, std::string text);
@@ -29,5 +30,10 @@ tl::unexpected<Fault> refuse(const base::Error& error);
 
 /// `{"error": {"text", "line"?, "column"?, "field"?}}`
 Response response_of(const Fault& fault);
+
+/// 403: there or not, it is not for this role.
+tl::unexpected<Fault> not_yours();
+/// 404: `what` of that id is not there.
+tl::unexpected<Fault> nothing_called(std::string_view what, const std::string& id);
 
 }  // namespace repwright::api

@@ -8,6 +8,7 @@
 #include "api/json_response.hpp"
 #include "api/people_json.hpp"
 #include "api/version.hpp"
+#include "app/last_time.hpp"
 #include "app/next_class.hpp"
 #include "base/civil_date.hpp"
 #include "board/read.hpp"
@@ -20,13 +21,6 @@ namespace repwright::api {
 namespace {
 
 using nlohmann::ordered_json;
-
-tl::unexpected<Fault> nothing_called(std::string_view what, const std::string& id) {
-  return refuse(404, "no " + std::string(what) + " is called `" + id + "`");
-}
-tl::unexpected<Fault> not_yours() {
-  return refuse(403, "this is not for you to see");
-}
 
 bool is_relief(const Call& call) {
   return call.who().role == Role::Relief;
@@ -58,6 +52,14 @@ std::string title_of(const Call& call, const std::string& text) {
   return board::read(text, call.gym->knowledge.catalogue, call.gym->knowledge.house).board.title;
 }
 
+/// When the board was saved; null if the store does not know.
+ordered_json saved_at(const app::OpenGym& gym, const std::string& board) {
+  const auto known = gym.versions.boards.find(board);
+  if (known == gym.versions.boards.end()) return nullptr;
+  const auto& by = known->second.by;
+  return by ? ordered_json(base::format_instant(by->when)) : ordered_json(nullptr);
+}
+
 ordered_json class_row(const domain::GymClass& gym_class) {
   ordered_json row{{"id", gym_class.id}, {"date", nullptr}, {"start", nullptr}, {"minutes", nullptr}};
   if (gym_class.date) row["date"] = base::format_date(*gym_class.date);
@@ -85,7 +87,7 @@ Answer get_gym(const Call& call) {
 Answer get_boards(const Call& call) {
   ordered_json json = ordered_json::array();
   for (const auto& [id, text] : call.gym->boards)
-    json.push_back({{"id", id}, {"title", title_of(call, text)}, {"saved_at", nullptr}});
+    json.push_back({{"id", id}, {"title", title_of(call, text)}, {"saved_at", saved_at(*call.gym, id)}});
   return json_response(json);
 }
 
@@ -96,6 +98,22 @@ Answer get_board(const Call& call) {
   const auto board = call.gym->boards.find(call.id);
   if (board == call.gym->boards.end()) return nothing_called("board", call.id);
   return json_response({{"id", call.id}, {"text", board->second}, {"version", version_of(board->second)}});
+}
+
+Answer get_board_last(const Call& call) {
+  if (!call.gym->boards.contains(call.id)) return nothing_called("board", call.id);
+  const auto last = app::last_time(call.gym->knowledge.scores, call.id);
+  if (!last) return json_response({{"last", nullptr}});
+  ordered_json pieces = ordered_json::array();
+  for (const app::PieceLastTime& each : last->pieces)
+    pieces.push_back({{"piece", each.piece},
+                      {"people", each.people},
+                      {"capped", each.capped},
+                      {"best", each.best},
+                      {"middle", each.middle},
+                      {"last", each.last},
+                      {"effort", each.effort ? number_json(*each.effort) : ordered_json(nullptr)}});
+  return json_response({{"last", {{"date", base::format_date(last->date)}, {"pieces", std::move(pieces)}}}});
 }
 
 Answer get_classes(const Call& call) {

@@ -8,6 +8,8 @@ namespace repwright::api {
 Answer get_gym(const Call& call);
 Answer get_boards(const Call& call);
 Answer get_board(const Call& call);
+/// The last day on which the board was done.
+Answer get_board_last(const Call& call);
 Answer get_classes(const Call& call);
 Answer get_class(const Call& call);
 Answer get_people(const Call& call);

@@ -1,9 +1,13 @@
 #include "api/reading_json.hpp"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
+#include <utility>
+#include <vector>
 
 #include "api/item_json.hpp"
 #include "api/json_words.hpp"
+#include "board/characters.hpp"
 #include "timetable/length.hpp"
 
 namespace repwright::api {
@@ -126,15 +130,47 @@ Json block_json(const domain::Block& block, LevelNames inherited) {
   return to;
 }
 
-Json diagnostic_json(const domain::Diagnostic& diagnostic) {
-  Json to{{"line", diagnostic.span.line},
-          {"column", diagnostic.span.column},
-          {"severity", json_word(diagnostic.severity)},
-          {"text", diagnostic.text},
-          {"name", diagnostic.name}};
+/// Characters from byte `begin` to byte `end`; a byte that begins none counts as one.
+int characters_between(std::string_view text, std::size_t begin, std::size_t end) {
+  int count = 0;
+  end = std::min(end, text.size());
+  for (std::size_t at = begin; at < end; at += board::character_at(text, at).bytes) ++count;
+  return count;
+}
+
+Json place_json(std::string_view text, const domain::Span& span) {
+  return {{"line", span.line},
+          {"column", span.column},
+          {"length", characters_between(text, span.begin, span.end)}};
+}
+
+Json diagnostic_json(std::string_view text, const domain::Diagnostic& diagnostic) {
+  Json to = place_json(text, diagnostic.span);
+  to["severity"] = json_word(diagnostic.severity);
+  to["text"] = diagnostic.text;
+  to["name"] = diagnostic.name;
   put(to, "hint", diagnostic.hint);
   if (!diagnostic.repairs.empty()) to["repairs"] = diagnostic.repairs;
   return to;
+}
+
+/// Steps and rules with where they stand, in the order of the text.
+Json understood_json(std::string_view text, const board::Reading& reading) {
+  std::vector<std::pair<domain::Span, const char*>> places;
+  places.reserve(reading.steps.size() + reading.rules.size());
+  for (const domain::Span& step : reading.steps) places.emplace_back(step, "step");
+  // Lines of work are among the stretches that were read; they are named once, as steps.
+  for (const domain::Span& rule : reading.rules)
+    if (std::ranges::find(reading.steps, rule) == reading.steps.end()) places.emplace_back(rule, "rule");
+  std::ranges::stable_sort(places, {}, [](const auto& each) { return each.first.begin; });
+  Json list = Json::array();
+  for (const auto& [span, as] : places) {
+    if (span.end <= span.begin) continue;
+    Json place = place_json(text, span);
+    place["as"] = as;
+    if (list.empty() || list.back() != place) list.push_back(std::move(place));
+  }
+  return list;
 }
 
 }  // namespace
@@ -145,15 +181,17 @@ Json blocks_json(const domain::Board& board) {
   return blocks;
 }
 
-std::string reading_json(const domain::Board& board, std::span<const std::string> sentences,
-                         std::span<const domain::Diagnostic> diagnostics) {
+std::string reading_json(const board::Reading& reading, std::string_view text,
+                         std::span<const std::string> sentences) {
+  const domain::Board& board = reading.board;
   Json to{{"title", board.title}, {"blocks", blocks_json(board)}, {"fixed_seconds", nullptr}};
   if (const auto length = timetable::fixed_length(board)) to["fixed_seconds"] = seconds_json(*length);
   to["reading"] = Json::array();
   for (const std::string& sentence : sentences) to["reading"].push_back(sentence);
+  to["understood"] = understood_json(text, reading);
   to["diagnostics"] = Json::array();
-  for (const domain::Diagnostic& diagnostic : diagnostics)
-    to["diagnostics"].push_back(diagnostic_json(diagnostic));
+  for (const domain::Diagnostic& diagnostic : reading.diagnostics)
+    to["diagnostics"].push_back(diagnostic_json(text, diagnostic));
   return to.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

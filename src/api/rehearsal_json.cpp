@@ -103,6 +103,7 @@ Json timetable_json(const domain::ClassOutcome& outcome) {
   for (const BoxOutcome& box : outcome.boxes)
     boxes.push_back({{"name", box.name},
                      {"kind", box.kind},
+                     {"piece", box.piece ? Json(*box.piece) : Json(nullptr)},
                      {"planned_s", optional_number(box.planned_s)},
                      {"start_p50_s", milli(box.start_p50_s)},
                      {"end_p50_s", milli(box.end_p50_s)},

@@ -4,6 +4,7 @@
 #include <exception>
 
 #include "api/board_routes.hpp"
+#include "api/brief_routes.hpp"
 #include "api/change_routes.hpp"
 #include "api/cookies.hpp"
 #include "api/gym_routes.hpp"
@@ -14,6 +15,7 @@ namespace {
 
 constexpr Access coaches{Role::Owner, Role::Coach, Role::Relief};
 
+constexpr Access own_page{Role::Owner, Role::Coach, Role::Person};
 constexpr Access everybody{Role::Owner, Role::Coach, Role::Relief, Role::Person};
 constexpr Access owner_and_coach{Role::Owner, Role::Coach};
 constexpr Access owner{Role::Owner};
@@ -30,12 +32,15 @@ constexpr std::array table{
     Route{Method::Get, "/api/boards", owner_and_coach, Cost::Quick, get_boards},
     Route{Method::Get, "/api/boards/*", coaches, Cost::Quick, get_board},
     Route{Method::Put, "/api/boards/*", owner_and_coach, Cost::Quick, put_board},
+    Route{Method::Get, "/api/boards/*/last", owner_and_coach, Cost::Quick, get_board_last},
     Route{Method::Get, "/api/classes", coaches, Cost::Quick, get_classes},
     Route{Method::Get, "/api/classes/*", coaches, Cost::Quick, get_class},
     Route{Method::Put, "/api/classes/*", owner_and_coach, Cost::Quick, put_class},
+    Route{Method::Get, "/api/classes/*/brief", coaches, Cost::Long, get_brief},
     Route{Method::Get, "/api/people", coaches, Cost::Quick, get_people},
     Route{Method::Put, "/api/people", owner_and_coach, Cost::Quick, put_people},
     Route{Method::Get, "/api/people/*", everybody, Cost::Quick, get_person},
+    Route{Method::Get, "/api/people/*/scores", own_page, Cost::Long, get_person_scores},
     Route{Method::Post, "/api/people/preview", owner_and_coach, Cost::Long, post_people_preview},
     Route{Method::Get, "/api/hall", coaches, Cost::Quick, get_hall},
     Route{Method::Put, "/api/hall", owner_and_coach, Cost::Quick, put_hall},
@@ -45,6 +50,8 @@ constexpr std::array table{
     Route{Method::Post, "/api/tidy", coaches, Cost::Quick, post_tidy},
     Route{Method::Post, "/api/rehearse", coaches, Cost::Long, post_rehearse},
     Route{Method::Get, "/api/movements", coaches, Cost::Quick, get_movements},
+    Route{Method::Get, "/api/equipment", coaches, Cost::Quick, get_equipment},
+    Route{Method::Get, "/api/limits", owner_and_coach, Cost::Quick, get_limits},
 };
 
 constexpr std::size_t longest_path = 300;

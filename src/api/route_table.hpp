@@ -13,9 +13,9 @@
 #include "api/fault.hpp"
 #include "api/http.hpp"
 #include "app/desk.hpp"
-#include "app/keeper.hpp"
 #include "app/sign_in.hpp"
 #include "base/require.hpp"
+#include "store/store.hpp"
 
 /// Every address of the program, who may ask it, and what answers. No socket and no clock: the same request
 /// to the same gym gives the same answer.
@@ -25,7 +25,7 @@ namespace repwright::api {
 struct Services {
   app::Desk& desk;
   app::Gate& gate;
-  app::Keeper& keeper;
+  store::Store& store;
 };
 
 /// One request on its way to its handler. `id` is the part of the path that stands for `*`.
@@ -41,6 +41,11 @@ struct Call {
   const Caller& who() const {
     if (!caller) throw base::Bug("a handler asks who is signed in on a route for anyone");
     return *caller;
+  }
+
+  /// A change of what lies in the store like this, by who asks, now.
+  domain::Seen seen(const domain::Saved& saved) const {
+    return {saved.version, {who().name, services.gate.now()}};
   }
 };
 

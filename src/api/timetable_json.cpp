@@ -72,11 +72,10 @@ Json phase_json(const Phase& phase) {
 }
 
 Json piece_json(const Piece& piece) {
-  Json json = {{"name", piece.name},
-               {"clock", name_of(piece.clock)},
-               {"cap_s", seconds(piece.cap)},
-               {"length_s", seconds(piece.length)},
-               {"heats", piece.heats}};
+  Json json = {
+      {"name", piece.name},          {"clock", name_of(piece.clock)},
+      {"cap_s", seconds(piece.cap)}, {"length_s", seconds(piece.length)},
+      {"heats", piece.heats},        {"heat_change_s", piece.heats > 1 ? timetable::heat_change.si() : 0.0}};
   if (piece.stagger)
     json["stagger"] = {{"every_s", piece.stagger->every.si()}, {"people", piece.stagger->people}};
   json["phases"] = Json::array();

@@ -1,11 +1,9 @@
 #include "app/lately.hpp"
 
 #include <algorithm>
-#include <set>
-#include <utility>
 
+#include "app/past_session.hpp"
 #include "base/overloaded.hpp"
-#include "body/estimate.hpp"
 
 namespace repwright::app {
 namespace {
@@ -16,8 +14,6 @@ using domain::ScoreEntry;
 
 constexpr int weeks = 4;
 
-/// The same board on the same day.
-using SessionKey = std::pair<std::chrono::sys_days, std::string>;
 using Sessions = std::map<SessionKey, std::vector<const ScoreEntry*>>;
 
 Sessions sessions_before(const GymKnowledge& gym, std::chrono::sys_days day) {
@@ -50,44 +46,12 @@ double share_of(const std::vector<const ScoreEntry*>& entries, const domain::Per
   for (const ScoreEntry* entry : entries) {
     if (entry->person != outcome.person) continue;
     for (const PieceOutcome& piece : outcome.pieces) {
-      if (!entry->piece.empty() && piece_names[static_cast<std::size_t>(piece.piece)] != entry->piece)
-        continue;
+      if (!is_of_piece(*entry, piece, piece_names)) continue;
       sum += share_of(*entry, piece);
       ++count;
     }
   }
   return count > 0 ? sum / count : 1;
-}
-
-std::vector<domain::Person> those_of(const std::vector<const ScoreEntry*>& entries,
-                                     const std::vector<domain::Person>& people) {
-  std::vector<domain::Person> there;
-  for (const domain::Person& person : people)
-    if (std::ranges::any_of(entries, [&](const ScoreEntry* e) { return e->person == person.id; }))
-      there.push_back(person);
-  return there;
-}
-
-/// The session once more, by the likeliest bodies.
-base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const SessionKey& session,
-                                          const std::vector<domain::Person>& people) {
-  domain::GymClass gym_class;
-  gym_class.date = std::chrono::year_month_day(session.first);
-  const board::Reading reading = board::read(gym.boards.at(session.second), gym.catalogue, gym.house);
-  return rehearse_class({.reading = reading,
-                         .gym = gym,
-                         .people = people,
-                         .gym_class = gym_class,
-                         .heads = {},
-                         .runs = 1,
-                         .threads = 1,
-                         .stop = {},
-                         .bodies =
-                             [&gym](const domain::Person& person, int) {
-                               return body::median(body::estimate(person, gym.catalogue, gym.constants),
-                                                   gym.constants);
-                             },
-                         .history = {}});
 }
 
 }  // namespace
@@ -101,7 +65,7 @@ std::map<PersonId, rehearsal::History> lately(const GymKnowledge& gym,
   for (const auto& [session, entries] : sessions_before(gym, day)) {
     const std::vector<domain::Person> there = those_of(entries, people);
     if (there.empty()) continue;
-    const auto played = played_again(gym, session, there);
+    const auto played = played_again(gym, session, there, {});
     if (!played) continue;
     const auto weeks_ago = static_cast<int>((day - session.first - std::chrono::days(1)).count() / 7);
     for (std::size_t p = 0; p < there.size(); ++p) {

@@ -25,6 +25,18 @@ base::Result<domain::GymClass> class_of(const OpenGym& gym, const WhatIf& what) 
 
 }  // namespace
 
+OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constants constants) {
+  store::GymFolder& gym = kept.gym;
+  OpenGym open;
+  open.knowledge = {std::move(catalogue), std::move(constants),  std::move(gym.house),
+                    std::move(gym.hall),  std::move(gym.scores), gym.boards};
+  open.people = std::move(gym.people);
+  open.boards = std::move(gym.boards);
+  open.classes = std::move(gym.classes);
+  open.versions = std::move(kept.versions);
+  return open;
+}
+
 base::Result<ClassRehearsal> rehearse_what_if(const OpenGym& gym, const board::Reading& reading,
                                               const WhatIf& what) {
   const auto gym_class = class_of(gym, what);

@@ -8,7 +8,9 @@
 #include "base/result.hpp"
 #include "board/read.hpp"
 #include "domain/gym_class.hpp"
+#include "domain/kept.hpp"
 #include "domain/people.hpp"
+#include "store/store.hpp"
 
 /// A gym as it lies open before the coach: a value, read once and shared by everything that looks at it.
 namespace repwright::app {
@@ -18,7 +20,11 @@ struct OpenGym {
   std::vector<domain::Person> people;
   std::map<std::string, std::string> boards;        // text by id
   std::map<std::string, domain::GymClass> classes;  // by id
+  domain::GymVersions versions;                     // what of it is kept
 };
+
+/// The gym as it was kept, with what the program knows.
+OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constants constants);
 
 /// 'What if': what the coach changes for one look, nothing of it kept.
 struct WhatIf {

@@ -8,6 +8,7 @@
 #include "body/estimate.hpp"
 #include "rehearsal/findings.hpp"
 #include "rehearsal/luck.hpp"
+#include "rehearsal/place_table.hpp"
 #include "rehearsal/rehearse.hpp"
 #include "rehearsal/write_script.hpp"
 
@@ -111,22 +112,30 @@ void add_findings(ClassRehearsal& result, const rehearsal::WrittenFloor& floor,
 
 }  // namespace
 
-base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
+base::Result<Gathered> gather(const ClassRequest& request) {
   if (std::ranges::none_of(request.reading.board.blocks, has_work))
     return base::failure(base::ErrorCode::Invalid,
                          "the board has no work to rehearse: chalk at least one line such as `10 push-ups`");
   auto attendance = who_comes(request.people, request.gym_class, request.heads);
   if (!attendance) return tl::unexpected(attendance.error());
+  Gathered gathered{std::move(attendance->people), std::move(attendance->late), {}};
+  for (const domain::Person& person : gathered.people)
+    gathered.estimates.push_back(body::estimate(person, request.gym.catalogue, request.gym.constants));
+  return gathered;
+}
 
+base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
+  const auto gathered = gather(request);
+  if (!gathered) return tl::unexpected(gathered.error());
+  return rehearse_class(request, *gathered);
+}
+
+base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request, const Gathered& gathered) {
   domain::GymClass gym_class = request.gym_class;
   gym_class.arrivals.clear();
-  for (std::size_t p = 0; p < attendance->people.size(); ++p)
-    gym_class.arrivals.push_back({attendance->people[p].id, attendance->late[p]});
-
-  std::vector<body::BodyEstimate> estimates;
-  for (const domain::Person& person : attendance->people)
-    estimates.push_back(body::estimate(person, request.gym.catalogue, request.gym.constants));
-  const rehearsal::Cast cast = cast_of(attendance->people, estimates, request);
+  for (std::size_t p = 0; p < gathered.people.size(); ++p)
+    gym_class.arrivals.push_back({gathered.people[p].id, gathered.late[p]});
+  const rehearsal::Cast cast = cast_of(gathered.people, gathered.estimates, request);
 
   ClassRehearsal result;
   result.timetable = timetable::lay_out(request.reading.board, gym_class,
@@ -134,21 +143,24 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
   result.fitted = rehearsal::plain_fit({.board = request.reading.board,
                                         .catalogue = request.gym.catalogue,
                                         .house = request.gym.house,
-                                        .people = attendance->people,
+                                        .people = gathered.people,
                                         .bodies = cast.median,
                                         .constants = request.gym.constants,
                                         .date = gym_class.date,
                                         .rule = request.rule,
-                                        .hall = &request.gym.hall});
-  const rehearsal::WrittenFloor floor = rehearsal::write_scripts({.fitted = result.fitted,
-                                                                  .timetable = result.timetable,
-                                                                  .catalogue = request.gym.catalogue,
-                                                                  .hall = request.gym.hall,
-                                                                  .house = request.gym.house,
-                                                                  .gym_class = gym_class,
-                                                                  .people = attendance->people,
-                                                                  .bodies = cast.median,
-                                                                  .constants = request.gym.constants});
+                                        .hall = &request.gym.hall,
+                                        .gone = rehearsal::kinds_gone(request.gym.hall, gym_class)});
+  const rehearsal::WriteRequest to_write{.fitted = result.fitted,
+                                         .timetable = result.timetable,
+                                         .catalogue = request.gym.catalogue,
+                                         .hall = request.gym.hall,
+                                         .house = request.gym.house,
+                                         .gym_class = gym_class,
+                                         .people = gathered.people,
+                                         .bodies = cast.median,
+                                         .constants = request.gym.constants};
+  const rehearsal::WrittenFloor floor = rehearsal::write_scripts(to_write);
+  result.kit = rehearsal::kit_demand(to_write);
   auto rehearsed =
       rehearsal::rehearse({.plan = floor.plan,
                            .timetable = result.timetable,
@@ -162,9 +174,9 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   result.rehearsal = std::move(*rehearsed);
   fill_in_names(result.rehearsal, request.gym);
-  add_findings(result, floor, attendance->people, request);
+  add_findings(result, floor, gathered.people, request);
   result.rehearsal.notes.insert(result.rehearsal.notes.end(), floor.notes.begin(), floor.notes.end());
-  result.people = std::move(attendance->people);
+  result.people = gathered.people;
   fill_in_lines(result.rehearsal, request.reading);
   return result;
 }

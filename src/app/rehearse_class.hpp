@@ -13,6 +13,7 @@
 #include "board/read.hpp"
 #include "body/body.hpp"
 #include "body/constants.hpp"
+#include "body/estimate.hpp"
 #include "domain/catalogue.hpp"
 #include "domain/fitted.hpp"
 #include "domain/gym_class.hpp"
@@ -22,6 +23,7 @@
 #include "domain/rehearsal.hpp"
 #include "domain/score.hpp"
 #include "rehearsal/findings.hpp"
+#include "rehearsal/kit_demand.hpp"
 #include "rehearsal/plain_fit.hpp"
 #include "timetable/timetable.hpp"
 
@@ -61,10 +63,23 @@ struct ClassRehearsal {
   domain::FittedBoard fitted;
   domain::Rehearsal rehearsal;             // lines of the text filled in
   std::vector<rehearsal::GroupReps> reps;  // of each who came, over all pieces
+  std::vector<rehearsal::KitNeed> kit;     // of every piece, as far as the hall lists kit
 };
 
-/// Rehearses a class from its read board to findings that name lines of the text. Fails with Invalid when the
-/// board has no work or nobody comes, NotFound for people whom the class names and nobody knows, Stopped.
+/// Who comes and what is known of their bodies: the same for every version of a board, gathered once.
+struct Gathered {
+  std::vector<domain::Person> people;
+  std::vector<base::Duration> late;
+  std::vector<body::BodyEstimate> estimates;
+};
+/// Fails with Invalid when the board has no work or nobody comes, NotFound for people whom the class names
+/// and nobody knows.
+base::Result<Gathered> gather(const ClassRequest& request);
+
+/// Rehearses a class from its read board to findings that name lines of the text. Fails as `gather` does, and
+/// with Stopped.
 base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request);
+/// The same with people who were gathered before, for this board or another one with work on it.
+base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request, const Gathered& gathered);
 
 }  // namespace repwright::app

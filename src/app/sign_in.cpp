@@ -9,6 +9,7 @@ namespace repwright::app {
 namespace {
 
 using base::ErrorCode;
+using domain::SignedIn;
 using Outcome = tl::expected<Ticket, Refusal>;
 
 constexpr std::size_t shortest_password = 10;

@@ -8,12 +8,16 @@
 #include <utility>
 #include <vector>
 
-#include "app/accounts.hpp"
 #include "app/attempts.hpp"
 #include "app/vault.hpp"
+#include "domain/account.hpp"
+#include "store/accounts.hpp"
 
 /// Signing in and out: the owner's first start, coaches by name and password, people by their link and PIN.
 namespace repwright::app {
+
+using domain::Account;
+using domain::Role;
 
 inline constexpr std::chrono::seconds coach_stays = std::chrono::hours(24 * 30);
 inline constexpr std::chrono::seconds person_stays = std::chrono::hours(24 * 180);
@@ -34,9 +38,10 @@ struct Refusal {
 
 class Gate {
  public:
-  Gate(Accounts& accounts, Vault& vault, std::function<std::chrono::sys_seconds()> now)
+  Gate(store::Accounts& accounts, Vault& vault, std::function<std::chrono::sys_seconds()> now)
       : accounts_(accounts), vault_(vault), now_(std::move(now)) {}
 
+  std::chrono::sys_seconds now() const { return now_(); }
   /// The day of the gym's clock (UTC).
   std::chrono::year_month_day today() const { return std::chrono::floor<std::chrono::days>(now_()); }
 
@@ -68,7 +73,7 @@ class Gate {
   tl::expected<Ticket, Refusal> checked(const std::string& key, const std::optional<Account>& account,
                                         const std::string& secret);
 
-  Accounts& accounts_;
+  store::Accounts& accounts_;
   Vault& vault_;
   std::function<std::chrono::sys_seconds()> now_;
   Attempts attempts_;

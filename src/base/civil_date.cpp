@@ -51,6 +51,12 @@ std::string format_time_of_day(int minute) {
   return padded(minute / minutes_per_hour, 2) + ":" + padded(minute % minutes_per_hour, 2);
 }
 
+std::string format_instant(std::chrono::sys_seconds instant) {
+  const auto day = std::chrono::floor<std::chrono::days>(instant);
+  const auto second = static_cast<int>((instant - day).count());
+  return format_date(day) + "T" + format_time_of_day(second / 60) + ":" + padded(second % 60, 2) + "Z";
+}
+
 std::string_view weekday_name(std::chrono::year_month_day date) {
   require(date.ok(), "only a date that exists has a weekday");
   return weekday_names.at(std::chrono::weekday(std::chrono::sys_days(date)).iso_encoding() - 1);

@@ -23,6 +23,9 @@ Result<int> parse_time_of_day(std::string_view text);
 /// `HH:MM` of a minute of the day, 0 to 1439.
 std::string format_time_of_day(int minute);
 
+/// `2027-05-15T05:50:00Z` (ISO 8601, RFC 3339), years 0000 to 9999.
+std::string format_instant(std::chrono::sys_seconds instant);
+
 /// Short names, Monday first as in ISO 8601.
 inline constexpr std::array<std::string_view, 7> weekday_names{"mon", "tue", "wed", "thu",
                                                                "fri", "sat", "sun"};

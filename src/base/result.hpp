@@ -7,7 +7,20 @@
 namespace repwright::base {
 
 /// What a caller can act on; what exactly went wrong is in the message.
-enum class ErrorCode : std::uint8_t { NotFound, Invalid, Infeasible, Conflict, Unavailable, Stopped };
+enum class ErrorCode : std::uint8_t {
+  NotFound,
+  Invalid,
+  Infeasible,
+  Conflict,
+  Unavailable,
+  Stopped,
+  NotKept,       // this kind of store has no place for it
+  Locked,        // another program writes
+  Full,          // no room on the disk
+  ReadOnly,      // may be read, not written
+  NotADatabase,  // of another kind, or damaged
+  NewerSchema,   // written by a newer program
+};
 
 /// Why a call could rightly fail, in words for the person who asked.
 struct [[nodiscard]] Error {

@@ -20,6 +20,7 @@ struct Entry {
   std::optional<int> share_sets;     // sets counted by the list of one lift: `3-3-3-3+`
   std::vector<double> loads;         // numbers with a slash, tiers or levels
   LoadUnit load_unit = LoadUnit::Unsaid;
+  domain::Span loads_span;  // where they stand, with their unit
   std::optional<Numbers> scale_counts;
   std::vector<std::string> level_words;  // options in brackets that go by level
   char letter = 0;                       // A of `A1`
@@ -47,6 +48,7 @@ struct Section {
 /// The kinds that words name; several may be said of one piece and the first that fits wins.
 struct Said {
   bool for_time = false;
+  bool not_for_time = false;  // at nobody's clock, whatever the part of the class
   bool amrap = false;
   bool remaining = false;  // 'in the remaining time'
   bool every = false;

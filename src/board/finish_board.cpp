@@ -95,6 +95,15 @@ bool same_length(const Block& block, Duration minutes) {
   return length && std::abs((*length - minutes).si()) < 0.5;
 }
 
+/// A clock of its own within longer minutes of its heading.
+bool shorter_than_heading(const Block& block, Duration minutes) {
+  const bool own_clock = block.kind == BlockKind::Amrap || block.kind == BlockKind::Build ||
+                         block.kind == BlockKind::ForDistance || block.kind == BlockKind::MaxEffort ||
+                         block.kind == BlockKind::Ladder;
+  const auto length = written_length(block);
+  return own_clock && length && *length < minutes && !same_length(block, minutes);
+}
+
 /// What the minutes of a heading do to the one block below it.
 void give_minutes(Block& block, Duration minutes) {
   if (same_length(block, minutes) || block.kind == BlockKind::Optional || block.kind == BlockKind::Amrap)
@@ -170,7 +179,9 @@ void close_chapter(Places& places, const Chapter& chapter, std::vector<Block> bl
     for (const std::string& one : chapter.words) words += (words.empty() ? "" : "; ") + one;
     blocks.front().text = blocks.front().text.empty() ? words : words + "; " + blocks.front().text;
   }
-  if (headed && chapter.minutes && blocks.size() > 1) {
+  const bool holds_parts = blocks.size() > 1 || (blocks.size() == 1 && chapter.minutes &&
+                                                 shorter_than_heading(blocks.front(), *chapter.minutes));
+  if (headed && chapter.minutes && holds_parts) {
     Block part;
     part.kind = BlockKind::Part;
     part.id = places.block(chapter.span);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "board/assembly.hpp"
+#include "board/draft_kind.hpp"
 #include "board/own_fields.hpp"
 
 namespace repwright::board {
@@ -15,32 +16,6 @@ using domain::Item;
 using domain::Score;
 using domain::Unit;
 
-std::vector<Entry> all_entries(const Draft& draft) {
-  std::vector<Entry> all;
-  for (const Section& section : draft.sections)
-    all.insert(all.end(), section.entries.begin(), section.entries.end());
-  for (const auto& slot : draft.slots) all.insert(all.end(), slot.begin(), slot.end());
-  return all;
-}
-
-bool is_max(const Entry& entry) {
-  return entry.amount && entry.amount->values.size() == 1 &&
-         std::holds_alternative<domain::Max>(entry.amount->values.front());
-}
-
-/// `max burpees in 75 s`, a finisher's `max ...`: nothing but as much as possible within a time.
-bool is_max_effort(const Draft& draft, const std::vector<Entry>& entries) {
-  if (entries.empty() || draft.block.work || draft.block.rounds) return false;
-  const bool all_max = std::ranges::all_of(entries, is_max);
-  return all_max && (draft.clock || draft.said.max_effort);
-}
-
-/// `5 rounds, 40/20` over a list without amounts: each line is a station.
-bool is_round_of_stations(const Draft& draft, const std::vector<Entry>& entries) {
-  if (!draft.block.work || entries.size() < 2 || !draft.block.team_sizes.empty()) return false;
-  return std::ranges::all_of(entries, [](const Entry& entry) { return !entry.amount && !entry.sets; });
-}
-
 /// Lines become stations; `12 x 40/20` over four of them is three laps.
 void make_stations(Draft& draft) {
   if (!draft.slots.empty()) return;
@@ -50,40 +25,6 @@ void make_stations(Draft& draft) {
   const int stations = static_cast<int>(draft.slots.size());
   if (draft.times_of_work && stations > 0 && *draft.times_of_work % stations == 0)
     draft.block.rounds = *draft.times_of_work / stations;
-}
-
-bool climbs(const Draft& draft) {
-  const auto open = [](const Entry& entry) { return entry.amount && entry.amount->open; };
-  if (draft.said.ladder || (draft.scheme && draft.scheme->open)) return true;
-  const std::vector<Entry> entries = all_entries(draft);
-  return std::ranges::any_of(entries, open);
-}
-
-BlockKind kind_of(const Chapter& chapter, const Draft& draft) {
-  const Said& said = draft.said;
-  const std::vector<Entry> entries = all_entries(draft);
-  if (said.rest) return BlockKind::Rest;
-  if (entries.empty() && draft.slots.empty() && !draft.has_clock() && draft.block.team_sizes.empty() &&
-      !draft.block.rounds && !draft.block.sets)
-    return BlockKind::Note;
-  if (said.optional) return BlockKind::Optional;
-  if (said.stations || is_round_of_stations(draft, entries)) return BlockKind::Circuit;
-  if (said.relay) return BlockKind::Relay;
-  if (!draft.block.team_sizes.empty()) return BlockKind::Partner;
-  if (said.build) return BlockKind::Build;
-  if (said.accumulate) return BlockKind::Accumulate;
-  if (said.for_distance) return BlockKind::ForDistance;
-  if (is_max_effort(draft, entries)) return BlockKind::MaxEffort;
-  if (said.every) return BlockKind::Every;
-  if (draft.block.work || draft.block.rest_rule || said.repeats || said.each_for_time)
-    return BlockKind::Intervals;
-  if (climbs(draft)) return BlockKind::Ladder;
-  if (said.amrap) return BlockKind::Amrap;
-  if (said.sets || said.superset) return BlockKind::Sets;
-  const bool quiet_part = chapter.part == Part::WarmUp || chapter.part == Part::CoolDown ||
-                          (chapter.part == Part::Skill && !said.for_time && !draft.block.cap);
-  if (quiet_part && !said.for_time) return draft.block.rounds ? BlockKind::Rounds : BlockKind::Once;
-  return BlockKind::ForTime;
 }
 
 Unit unit_of_single_max(const std::vector<Item>& items) {
@@ -338,6 +279,10 @@ std::string joined_words(const std::vector<std::string>& words) {
 
 std::vector<Block> finish_draft(Session& session, Places& places, const Chapter& chapter, Draft& draft) {
   if (draft.untouched() && draft.block == Block{}) return {};
+  if (const auto time = time_at_each(session, draft, all_entries(draft))) {
+    draft.block.work = time;
+    draft.said.stations = true;
+  }
   const BlockKind kind = kind_of(chapter, draft);
   if (draft.span.line == 0) {
     const std::vector<Entry> entries = all_entries(draft);

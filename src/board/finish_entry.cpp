@@ -20,6 +20,23 @@ bool counted(const domain::Movement* movement) {
   return movement == nullptr || movement->pace.contains(Unit::Reps) || movement->default_unit == Unit::Reps;
 }
 
+/// `24/16` as `16/24`; nothing if the words are not two numbers and a slash.
+std::vector<std::string> the_other_way_round(const Session& session, const domain::Span& span) {
+  const std::string pair = session.seen(span);
+  const std::size_t slash = pair.find('/');
+  const bool plain = pair.find_first_not_of("0123456789.,/") == std::string::npos;
+  if (!plain || slash == std::string::npos || pair.find('/', slash + 1) != std::string::npos) return {};
+  return {pair.substr(slash + 1) + "/" + pair.substr(0, slash)};
+}
+
+/// The loads with their unit written out, the house's first.
+std::vector<std::string> with_each_unit(const Session& session, const Entry& entry, bool pounds) {
+  const std::string loads = session.seen(entry.loads_span);
+  std::vector<std::string> written{loads + " kg", loads + " lb"};
+  if (pounds) std::swap(written[0], written[1]);
+  return written;
+}
+
 Amount amount_of_slashes(Session& session, Entry& entry, const Numbers& numbers, const EntryRules& rules) {
   const std::vector<double> values = numbers.plain_values();
   if (values.empty()) return domain::Max{};
@@ -36,7 +53,7 @@ Amount amount_of_slashes(Session& session, Entry& entry, const Numbers& numbers,
                      session.house.tiers == domain::TierRule::BySex
                          ? "the first is for m, the second for f; x or nothing takes the lighter"
                          : "the first is the harder, the second the easier choice"),
-         "the order is a rule of the house"});
+         "the order is a rule of the house", the_other_way_round(session, numbers.span)});
     return domain::Tiers{values[0], values[1]};
   }
   session.remarks.add({"slash-without-levels", numbers.span,
@@ -78,6 +95,21 @@ void double_amount(Amount& amount) {
     }
 }
 
+/// The line without its words for sides, for who meant the amount of both together.
+std::vector<std::string> counted_together(const Session& session, const Entry& entry) {
+  std::string line = session.seen(entry.span);
+  const std::size_t at = entry.side_words.empty() ? std::string::npos : line.rfind(entry.side_words);
+  if (at == std::string::npos || at == 0) return {};
+  std::size_t from = at;
+  std::size_t to = at + entry.side_words.size();
+  if (line[from - 1] == '(' && to < line.size() && line[to] == ')') {
+    --from;
+    ++to;
+  }
+  while (from > 0 && line[from - 1] == ' ') --from;
+  return {line.erase(from, to - from)};
+}
+
 void settle_sides(Session& session, Entry& entry, Item& item) {
   if (!entry.both_sides) return;
   const domain::Movement* movement = movement_of(session, item);
@@ -91,9 +123,9 @@ void settle_sides(Session& session, Entry& entry, Item& item) {
   const std::string note =
       written.empty() ? entry.side_words : fmt::format("{} {}", written, entry.side_words);
   item.note = item.note.empty() ? note : note + "; " + item.note;
-  session.remarks.add_once({"both-sides", entry.span,
-                            fmt::format("`{}` was counted for both sides", session.kept(entry.span)),
-                            "counting both legs together is a rule of the house"});
+  session.remarks.add_once(
+      {"both-sides", entry.span, fmt::format("`{}` was counted for both sides", session.kept(entry.span)),
+       "counting both legs together is a rule of the house", counted_together(session, entry)});
 }
 
 Unit settled_unit(Session& session, const Entry& entry, const Item& item, const EntryRules& rules) {
@@ -119,9 +151,13 @@ void minutes_for_metres(Session& session, const Entry& entry, Item& item) {
   item.unit = Unit::Seconds;
   if (auto* number = std::get_if<double>(&item.amount)) *number *= 60;
   const domain::Span span = entry.amount ? entry.amount->span : entry.span;
+  const std::string seen = session.seen(span);
+  std::vector<std::string> repairs;
+  if (const std::size_t m = seen.rfind('m'); m != std::string::npos && m + 1 == seen.size())
+    repairs.push_back(seen + "in");
   session.remarks.add({"minutes-or-metres", span,
                        fmt::format("`{}` beside a hold was read as minutes", session.kept(span)),
-                       "write min or m for metres"});
+                       "write min or m for metres", std::move(repairs)});
 }
 
 void check_amount(Session& session, const Entry& entry, const Item& item) {
@@ -172,9 +208,9 @@ void settle_loads(Session& session, const Entry& entry, Item& item, const EntryR
          fmt::format("`{}`: a load is more than nothing and at most 600 kg", session.kept(entry.span)),
          "mend the load"});
   if (entry.load_unit == LoadUnit::Unsaid)
-    session.remarks.add_once({"mass-unit", entry.span,
+    session.remarks.add_once({"mass-unit", entry.loads_span,
                               fmt::format("loads without a unit are {}", pounds ? "pounds" : "kilograms"),
-                              "the unit is a rule of the house"});
+                              "the unit is a rule of the house", with_each_unit(session, entry, pounds)});
   loads.by_level = rules.block.levels.size() == loads.masses.size() && loads.masses.size() > 1;
   if (!loads.by_level && loads.masses.size() > 2) {
     session.remarks.add({"slash-without-levels", entry.span,
@@ -185,12 +221,12 @@ void settle_loads(Session& session, const Entry& entry, Item& item, const EntryR
   }
   if (!loads.by_level && loads.masses.size() == 2)
     session.remarks.add_once(
-        {"tier-order", entry.span,
-         fmt::format("`{}`: {}", session.kept(entry.span),
+        {"tier-order", entry.loads_span,
+         fmt::format("`{}`: {}", session.kept(entry.loads_span),
                      session.house.tiers == domain::TierRule::BySex
                          ? "the first load is for m, the second for f; x or nothing takes the lighter"
                          : "the first is the heavier, the second the lighter choice"),
-         "the order is a rule of the house"});
+         "the order is a rule of the house", the_other_way_round(session, entry.loads_span)});
   item.loads = std::move(loads);
 }
 

@@ -132,7 +132,10 @@ Block finish_circuit(Session& session, Places& places, Draft& draft, std::option
   Block block = draft.block;
   block.kind = BlockKind::Circuit;
   block.id = places.block(draft.span);
-  if (!block.laps) block.laps = block.rounds.value_or(1);
+  // `4 x 3 min` over four stations is one lap.
+  const bool times_are_stations =
+      draft.times_of_work && static_cast<std::size_t>(*draft.times_of_work) == draft.slots.size();
+  if (!block.laps) block.laps = times_are_stations ? 1 : block.rounds.value_or(1);
   block.rounds.reset();
   if (!block.rest) block.rest = Duration{};
   if (block.rest_rule) {

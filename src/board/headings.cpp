@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <array>
 
+#include "board/rule_parts.hpp"
+
 namespace repwright::board {
 namespace {
 
@@ -100,6 +102,7 @@ bool says_work(const Session& session, Cursor cursor) {
       const auto named = session.names.find(cursor);
       Cursor behind = cursor;
       if (named) behind.next(named->marks);
+      if (named) behind.take_symbol(':');
       if (named && behind.at_number()) return true;
     }
   }
@@ -128,6 +131,11 @@ void note_slip_of_line(Session& session, const Cursor& cursor, std::string& titl
   title += session.kept(cursor.rest_span());
 }
 
+/// `21/15/9`: no date, but a list of counts.
+bool too_late_for_a_month(const Cursor& cursor) {
+  return cursor.at_number(2) && cursor.peek(2).value > 12 && cursor.peek().value > 12;
+}
+
 }  // namespace
 
 std::size_t part_reach(const Cursor& cursor) {
@@ -147,7 +155,7 @@ bool reads_as_title(Session& session, Cursor cursor) {
     Cursor time = cursor;
     Remarks silent;
     const bool date =
-        cursor.at_symbol('/', 1) || cursor.at_symbol('.', 1) ||
+        ((cursor.at_symbol('/', 1) || cursor.at_symbol('.', 1)) && !too_late_for_a_month(cursor)) ||
         (cursor.at_word(1) && std::ranges::find(day_words, cursor.peek(1).text) != day_words.end());
     if (!date && !take_time(time, silent, Naked::Refused)) return false;
   }
@@ -156,6 +164,7 @@ bool reads_as_title(Session& session, Cursor cursor) {
   if (part.part != Part::None) {
     Cursor behind = cursor;
     behind.next(part.marks);
+    if (behind.at_word() && behind.peek().text.size() == 1) behind.next();  // `Piece A`
     if (part.sure || behind.done() || behind.at_number() || behind.at_symbol(':') || behind.at_symbol('-') ||
         behind.at_symbol('('))
       return false;
@@ -257,7 +266,8 @@ std::optional<Window> take_window(Session& session, Cursor& cursor) {
     const bool first = from->si() == 0;
     const Chapter* last = session.chapters.empty() ? nullptr : &session.chapters.back();
     const bool follows = last != nullptr && last->to && *last->to < *to;
-    if (!first && !follows) return std::nullopt;
+    // '46-54 walk for distance': an amount would say nothing there, so these are minutes.
+    if (!first && !follows && !for_distance_follows(ahead)) return std::nullopt;
     if (first && !follows &&
         (ahead.at_any({"reps", "m", "cal", "s"}) ||
          (session.names.find(ahead) && last != nullptr && !last->drafts.empty())))
@@ -325,7 +335,6 @@ bool read_heading(Session& session, Cursor& cursor) {
   Cursor minutes = ahead;
   const bool bracket = minutes.take_symbol('(');
   minutes.take_symbol('-');
-  const std::size_t time_from = minutes.position();
   auto time = take_time(minutes, session.remarks, Naked::Refused);
   if (time && bracket && !minutes.take_symbol(')')) time.reset();
   if (time && (minutes.at_any({"amrap", "emom", "on the clock", "cap", "for time", "on", "otm", "off"}) ||
@@ -346,7 +355,6 @@ bool read_heading(Session& session, Cursor& cursor) {
     chapter.span = cursor.span_of(cursor.position(), minutes.position());
     ahead = minutes;
   }
-  (void)time_from;
   const bool words_only = found.part == Part::WarmUp || found.part == Part::CoolDown ||
                           found.part == Part::Talk || found.part == Part::Rest;
   if (!words_only) {

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "base/overloaded.hpp"
 #include "board/phrases.hpp"
@@ -87,6 +88,8 @@ std::string work_words(const Item& item, const Telling& telling) {
     case Unit::Reps:
       return fmt::format("{} {}{}", amount, name_of(item, telling, count_of(item.amount)), less);
     case Unit::Metres:
+      if (const auto* metres = std::get_if<double>(&item.amount); metres != nullptr && *metres >= 100)
+        amount = number_text(std::round(*metres));  // a mile is 1609 m, as nobody runs the millimetres
       return fmt::format("{} m {}{}", amount, name_of(item, telling, 1), less);
     case Unit::Kilocalories:
       return fmt::format("{} kcal {}{}", amount, name_of(item, telling, 1), less);

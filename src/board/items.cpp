@@ -1,9 +1,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "board/movement_choice.hpp"
-#include "board/session.hpp"
+#include "board/rule_parts.hpp"
 
 namespace repwright::board {
 namespace {
@@ -18,7 +19,10 @@ bool take_sets_by_amount(Session& session, Cursor& cursor, Entry& entry) {
   const auto sets = ahead.take_count();
   ahead.next();
   if (!sets) return false;
+  const std::size_t amount_from = ahead.position();
   auto amount = take_numbers(ahead, session.remarks);
+  if (!amount && ahead.take_any({"amrap", "as many as possible"}))
+    amount = Numbers{.values = {domain::Max{}}, .span = ahead.span_from(amount_from)};
   if (!amount) return false;
   entry.sets = sets;
   entry.amount = std::move(amount);
@@ -41,6 +45,16 @@ bool amount_comes_from_piece(Session& session) {
          draft.said.ladder;
 }
 
+/// `swings 24/16` within a time, where much of it is done anyway: two loads.
+bool reads_as_loads(Session& session, const Entry& entry, const Numbers& amount) {
+  const Draft& draft = session.draft();
+  const domain::Movement* movement =
+      entry.item.movement ? session.names.movement(*entry.item.movement) : nullptr;
+  const bool timed = draft.said.amrap || draft.block.work;
+  return timed && movement != nullptr && movement->typical_load && amount.joined == Joined::Slashes &&
+         amount.values.size() == 2 && !amount.unit;
+}
+
 void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
   if (entry.amount || entry.sets) return;
   Cursor ahead = cursor;
@@ -57,6 +71,7 @@ void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
   if (!amount) return;
   Cursor load = ahead;
   if (take_load_unit(load) != LoadUnit::Unsaid) return;
+  if (reads_as_loads(session, entry, *amount)) return;
   if (given && !amount->unit)
     return;  // 'thrusters 40/30' below 21-15-9: the amount is there, this is the load
   entry.amount = std::move(amount);
@@ -127,7 +142,7 @@ void settle_movement(Session& session, Entry& entry, const Named& named, const S
                             span,
                             "a plain pull-up may swing in this house",
                             "write strict pull-ups if they must not",
-                            {"strict pull-ups"}});
+                            {"strict pull-ups", "kipping pull-ups"}});
 }
 
 bool take_unknown(Session& session, Cursor& cursor, Entry& entry) {
@@ -155,12 +170,6 @@ bool implied_run(const Cursor& cursor, const Entry& entry) {
 bool goes_on_with_lift(const Cursor& cursor, const Entry& entry) {
   return (entry.sets || entry.amount) && (cursor.at_symbol('@') || (entry.sets && cursor.done()) ||
                                           cursor.at_any({"rpe"}) || cursor.at_symbol('%'));
-}
-
-bool for_distance_follows(Cursor cursor) {
-  for (int near = 0; near < 60 && !cursor.done(); ++near, cursor.next())
-    if (cursor.at("for distance")) return true;
-  return false;
 }
 
 bool may_stand_without_amount(Session& session, const Cursor& behind) {
@@ -231,6 +240,19 @@ void refuse_second_amount(Session& session, Cursor& cursor, const Entry& entry) 
   cursor = ahead;
 }
 
+/// `30 min easy bike`: a pace before what can be paced.
+void take_pace_before(Session& session, Cursor& cursor, Entry& entry) {
+  constexpr std::array<std::string_view, 6> paces{"easy", "steady", "hard", "moderate", "fast", "slow"};
+  const auto at_pace = std::ranges::find_if(paces, [&](std::string_view pace) { return cursor.at(pace); });
+  if (at_pace == paces.end()) return;
+  const auto named = session.names.find(cursor.part(cursor.position() + 1, cursor.end()));
+  const domain::Movement* movement =
+      named ? session.names.movement(named->meaning.movements.front()) : nullptr;
+  if (movement == nullptr || (movement->category != "run" && movement->category != "ergometer")) return;
+  entry.item.pace = *at_pace;
+  cursor.next();
+}
+
 /// What stands before the name: sets, amount, sides, the unit of an ergometer.
 void take_amount_before(Session& session, Cursor& cursor, Entry& entry) {
   const std::size_t from = cursor.position();
@@ -248,12 +270,25 @@ void take_amount_before(Session& session, Cursor& cursor, Entry& entry) {
          read_detail(session, cursor, entry)) {
   }
   if (entry.amount && cursor.at("of")) cursor.next();
+  if (entry.amount && cursor.at_any({"sync", "synced", "synchro", "synchronised", "synchronized"}) &&
+      session.names.find(cursor.part(cursor.position() + 1, cursor.end()))) {
+    cursor.next();
+    entry.item.share = domain::Share::Sync;
+  }
+  take_pace_before(session, cursor, entry);
   if (entry.amount && cursor.at_symbol(times_sign)) cursor.next();
   if (!entry.amount && cursor.at_any({"cal", "cals", "kcal"}) &&
       session.names.find(cursor.part(cursor.position() + 1, cursor.end()))) {
     cursor.next();
     entry.unit = domain::Unit::Kilocalories;
   }
+}
+
+/// `max row cals`: the unit behind the name.
+void take_unit_behind(Cursor& cursor, Entry& entry) {
+  if (entry.unit || (entry.amount && entry.amount->unit)) return;
+  if (!cursor.at_word() || !cursor.take_any({"cal", "cals", "kcal", "calories"})) return;
+  entry.unit = domain::Unit::Kilocalories;
 }
 
 /// A movement by its name, with the amount before or behind it; false where a name alone is no work.
@@ -263,14 +298,19 @@ bool take_named(Session& session, Cursor& cursor, Entry& entry, const Named& nam
     Cursor behind = cursor;
     behind.next(named.marks);
     Entry probe = entry;
+    probe.item.movement = named.meaning.movements.front();
     Cursor look = behind;
     take_amount_behind(session, look, probe);
-    if (!probe.amount && !may_stand_without_amount(session, behind)) return false;
+    Remarks silent;
+    const auto loads = take_numbers(behind, silent);
+    const bool loaded = loads && reads_as_loads(session, probe, *loads);
+    if (!probe.amount && !loaded && !may_stand_without_amount(session, look)) return false;
   }
   take_name(session, cursor, entry, named);
   const Span span = cursor.span_from(from);
-  take_amount_behind(session, cursor, entry);
   entry.item.movement = named.meaning.movements.front();
+  take_amount_behind(session, cursor, entry);
+  take_unit_behind(cursor, entry);
   if (entry.name_first) remark_sets_or_bells(session, entry, named.meaning.movements.front());
   while (read_detail(session, cursor, entry)) {
   }

@@ -18,7 +18,7 @@ bool is_letter(char32_t c) {
 }
 bool is_blank(char32_t c) {
   return c == ' ' || c == '\t' || c == 0xA0 || c == '\v' || c == '\f' || (c >= 0x2000 && c <= 0x200B) ||
-         c == 0x202F || c == 0x3000 || c == 0xFEFF;
+         c == 0x202F || c == 0x3000 || c == 0xFEFF || (c >= 0xFE00 && c <= 0xFE0F);
 }
 bool is_dash(char32_t c) {
   return c == '-' || (c >= 0x2010 && c <= 0x2015) || c == 0x2212 || c == 0x2043;
@@ -177,6 +177,12 @@ class Lexer {
     double value = 0;
     const std::string padded = digits.starts_with('.') ? "0" + digits : digits;
     std::from_chars(padded.data(), padded.data() + padded.size(), value);
+    const Character behind = end < text().size() ? character_at(text(), end) : Character{};
+    if (const double part = end < text().size() ? fraction_of(behind.code) : 0; part > 0) {  // `1½`
+      value += part;
+      end += behind.bytes;
+      digits += part == 0.5 ? ".5" : part == 0.25 ? ".25" : ".75";
+    }
     push(TokenKind::Number, end, digits, value);
   }
 

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "board/headings.hpp"
+#include "board/part_borders.hpp"
 #include "board/session.hpp"
 
 namespace repwright::board {
@@ -107,26 +108,6 @@ bool has_number(const Cursor& cursor) {
   return false;
 }
 
-bool begins_with_clock(Cursor cursor) {
-  for (std::size_t i = 0; i < 5 && !cursor.done(); ++i, cursor.next())
-    if (cursor.at_any(
-            {"amrap", "emom", "otm", "rft", "for time", "teams of", "in pairs", "every", "buy in"}) ||
-        (cursor.at_word() && cursor.peek().text.ends_with("mom")))
-      return true;
-  return false;
-}
-
-/// What follows a change of place or a talk, or a clock below a warm-up that the coach leads, is a part of
-/// its own.
-void leave_spoken_part(Session& session, const Cursor& cursor) {
-  if (session.chapters.empty() || session.line->indent > 0) return;
-  const Chapter& now = session.chapter();
-  const bool over = now.part == Part::Rest || now.part == Part::Talk;
-  const bool led = (now.part == Part::WarmUp || now.part == Part::CoolDown) && !now.words.empty() &&
-                   begins_with_clock(cursor);
-  if ((over || led) && !now.from) session.open_chapter(Part::None, "", cursor.rest_span());
-}
-
 /// Ordinals: '2nd AMRAP: double parts' tells people how, it counts nothing.
 bool read_ordinal_line(Session& session, Cursor& cursor) {
   if (!cursor.at_number() || !cursor.at_any({"st", "nd", "rd", "th"}, 1) || !cursor.glued(1) ||
@@ -165,7 +146,7 @@ bool read_line_head(Session& session, Cursor& cursor, bool& opened) {
   take_bullet(session, cursor);
   if (cursor.done()) return true;
   if (read_note_line(session, cursor) || read_level_header(session, cursor)) return true;
-  leave_spoken_part(session, cursor);
+  leave_part(session, cursor);
   opened = read_window(session, cursor) || read_heading(session, cursor);
   const Part part = session.chapter().part;
   if ((opened || !session.draft().has_work()) && words_only_part(part) && !has_number(cursor)) {

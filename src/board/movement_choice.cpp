@@ -76,6 +76,8 @@ MovementId choose_movement(Session& session, const Named& named, const Entry& en
     keep_if_any(candidates, [&](const Movement* m) { return m->category == category_of(named.kit); });
   const std::optional<Unit> unit = entry.amount && entry.amount->unit ? entry.amount->unit : entry.unit;
   if (unit) keep_if_any(candidates, [&](const Movement* m) { return m->pace.contains(*unit); });
+  if (open && !unit && entry.sets)  // `row 3x12` counts repetitions
+    keep_if_any(candidates, [](const Movement* m) { return m->category != "ergometer"; });
   if (open && entry.item.implements == 2)
     keep_if_any(candidates, [](const Movement* m) { return m->category == "dumbbell"; });
   if (open && !entry.loads.empty()) {

@@ -15,8 +15,6 @@ using Entry = std::pair<std::string_view, std::string_view>;
 constexpr std::array shorthand{Entry{"sit", "sit-up"},
                                Entry{"sits", "sit-up"},
                                Entry{"wallshot", "mb-wall-shot"},
-                               Entry{"bike erg", "fan-bike"},
-                               Entry{"ski erg", "ski-machine"},
                                Entry{"sprint", "run"},
                                Entry{"kettlebell clean", "kb-clean-press"},
                                Entry{"kb clean", "kb-clean-press"},
@@ -24,7 +22,7 @@ constexpr std::array shorthand{Entry{"sit", "sit-up"},
                                Entry{"bob", "burpee-over-line"}};
 
 /// Words before or behind a name that leave the movement what it is.
-constexpr std::array<std::string_view, 53> modifiers{
+constexpr std::array<std::string_view, 54> modifiers{
     "tempo",   "pause",       "paused",
 
     "alt",     "alternating", "unbroken", "ub",     "heavy", "light",  "slow",     "fast",       "easy",
@@ -32,15 +30,15 @@ constexpr std::array<std::string_view, 53> modifiers{
     "deep",    "relay",       "sprint",   "lap",    "laps",  "loop",   "outside",  "inside",     "moderate",
     "perfect", "clean",       "your",     "my",     "the",   "a",      "an",       "more",       "single",
     "arm",     "arms",        "weighted", "rep",    "reps",  "of",     "standing", "medium",     "touch",
-    "go",      "crisp",       "nice",     "tough",  "brisk"};
-constexpr std::array<std::string_view, 49> stops{
+    "go",      "crisp",       "nice",     "tough",  "brisk", "erg"};
+constexpr std::array<std::string_view, 53> stops{
     "p1",       "p2",     "p3",
 
     "each",     "per",    "for",       "rest",   "then",  "in",    "or",    "at",   "sync", "synced",
     "together", "split",  "partition", "until",  "with",  "max",   "kg",    "lb",   "lbs",  "score",
     "cap",      "tempo",  "rpe",       "into",   "from",  "every", "while", "as",   "ea",   "on",
     "scale",    "shared", "after",     "before", "total", "amrap", "emom",  "swap", "and",  "e",
-    "l",        "scaled", "unless",    "if",     "but",   "w"};
+    "l",        "scaled", "unless",    "if",     "but",   "w",     "cal",   "cals", "kcal", "calories"};
 
 /// How fast, behind a run or a machine: for the rule of paces.
 constexpr std::array<std::string_view, 8> pace_words{"easy",     "talk", "steady", "hard",

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.hpp"
+
 namespace repwright::board {
 namespace {
 
@@ -19,17 +21,24 @@ bool take_second_word(Cursor& cursor) {
   return cursor.take_any({"s", "sec", "secs", "second", "seconds"}) || cursor.take_symbol('"');
 }
 
+/// `12:75` as `13:15`; nothing for what is not minutes, a colon and seconds.
+std::vector<std::string> carried_over(std::string_view time, double seconds) {
+  const std::size_t colon = time.find(':');
+  const auto minutes = base::parse_digits(time.substr(0, colon));
+  if (colon == std::string_view::npos || time.find(':', colon + 1) != std::string_view::npos) return {};
+  if (!minutes || seconds >= 3600) return {};
+  const int all = static_cast<int>(seconds);
+  return {fmt::format("{}:{:02}", *minutes + all / 60, all % 60)};
+}
+
 /// The part behind the colon or prime, told when it cannot be.
 double seconds_part(Cursor& cursor, Remarks& remarks, std::size_t from) {
   const double seconds = cursor.number();
   if (seconds >= 60) {
     const domain::Span span = cursor.span_from(from);
-    const auto mended = static_cast<int>(seconds) % 60;
-    remarks.add({"no-such-time",
-                 span,
+    remarks.add({"no-such-time", span,
                  fmt::format("`{}` is no time: seconds run from 0 to 59", cursor.text_of(span)),
-                 "write minutes:seconds",
-                 {fmt::format(":{:02}", mended)}});
+                 "write minutes:seconds", carried_over(cursor.text_of(span), seconds)});
   }
   return seconds;
 }
@@ -137,7 +146,8 @@ void more_values(Cursor& cursor, Numbers& numbers, char separator) {
       return;
     }
     const bool together = cursor.glued(0) == ahead.glued(0);
-    if (!together || (!ahead.at_number() && !at_max(ahead))) return;
+    const bool begins_times = ahead.at_number() && ahead.at_symbol(times_sign, 1);  // `5 x 8 - 2 x 20 kg`
+    if (!together || begins_times || (!ahead.at_number() && !at_max(ahead))) return;
     const auto value = set_amount(ahead);
     if (!value || numbers.values.size() > 60) return;
     numbers.values.push_back(*value);
@@ -149,11 +159,24 @@ void more_values(Cursor& cursor, Numbers& numbers, char separator) {
   }
 }
 
+/// `8, 6, 4, 2`: more numbers, each behind a comma, and no word behind the last that it could be an amount
+/// of.
+bool comma_list_ahead(Cursor cursor) {
+  int more = 0;
+  while (cursor.at_symbol(',') && cursor.at_number(1) && more < 60) {
+    cursor.next(2);
+    ++more;
+  }
+  return more >= 2 &&
+         (cursor.done() || cursor.at_symbol('@') || cursor.at_symbol('-') || cursor.at_symbol(':'));
+}
+
 /// `3,3,3`: three and more without blanks.
 void take_comma_list(Cursor& cursor, Numbers& numbers) {
   Cursor ahead = cursor;
   Numbers list = numbers;
-  while (ahead.at_symbol(',') && ahead.glued(0) && ahead.at_number(1) && ahead.glued(1) &&
+  const bool spaced = comma_list_ahead(cursor);
+  while (ahead.at_symbol(',') && ahead.glued(0) && ahead.at_number(1) && (spaced || ahead.glued(1)) &&
          list.values.size() < 60) {
     ahead.next();
     list.values.emplace_back(ahead.number());

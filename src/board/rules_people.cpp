@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 
 #include "board/movement_choice.hpp"
 #include "board/session.hpp"
@@ -9,6 +10,13 @@ namespace {
 
 std::vector<int> take_sizes(Cursor& cursor) {
   std::vector<int> sizes;
+  constexpr std::array<std::string_view, 5> words{"two", "three", "four", "five", "six"};
+  const auto* const word =
+      std::ranges::find_if(words, [&](std::string_view size) { return cursor.at(size); });
+  if (word != words.end()) {
+    cursor.next();
+    return {static_cast<int>(word - words.begin()) + 2};
+  }
   const auto first = cursor.take_count();
   if (!first) return sizes;
   sizes.push_back(*first);
@@ -100,8 +108,18 @@ bool read_people(Session& session, Cursor& cursor) {
   return false;
 }
 
+/// `each person: 3 x 250 m row`: a relay has its turns each anyway.
+bool read_each_person(Session& session, Cursor& cursor) {
+  if (!session.draft().said.relay ||
+      !cursor.take_any({"each person", "everybody", "everyone", "each runner", "each of you"}))
+    return false;
+  cursor.take_any({"does", "do"});
+  return true;
+}
+
 /// What partners do while the piece runs: 'P2: rests', 'swap', 'one works, one rests'.
 bool read_partners(Session& session, Cursor& cursor) {
+  if (read_each_person(session, cursor)) return true;
   const bool team = !session.draft().block.team_sizes.empty();
   if (team && cursor.at_any({"p1", "p2", "p3", "partner 1", "partner 2", "partner a", "partner b"})) {
     cursor.take_any({"p1", "p2", "p3", "partner 1", "partner 2", "partner a", "partner b"});
@@ -253,7 +271,6 @@ bool read_carried_words(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
-  (void)from;
   return false;
 }
 

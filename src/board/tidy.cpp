@@ -58,8 +58,13 @@ class Writer {
     return fmt::format("{}{} {}", title, numbered ? " -" : "", chalk_time(*minutes));
   }
 
+  static bool is_quiet(Part part) {
+    return part == Part::WarmUp || part == Part::CoolDown || part == Part::Skill;
+  }
+
   void top(const Block& block) {
     gap();
+    quiet_part_ = is_quiet(part_of(block.kind == BlockKind::Window ? block.text : block.title));
     switch (block.kind) {
       case BlockKind::Window:
         return window(block);
@@ -100,6 +105,8 @@ class Writer {
 
   void piece(const Block& block) {
     if (block.kind == BlockKind::Note) return note(block);
+    const bool unclocked = block.kind == BlockKind::Rounds || block.kind == BlockKind::Once;
+    if (unclocked && !quiet_part_) line("not for time");
     for (const std::string& each : chalk_piece(block, chalk_, {.letter = letter_})) line(each);
     if (block.kind == BlockKind::Superset) letter_ = letter_ == 'H' ? 'A' : static_cast<char>(letter_ + 1);
   }
@@ -158,6 +165,7 @@ class Writer {
   Chalk chalk_;
   std::string text_;
   char letter_ = 'A';
+  bool quiet_part_ = false;  // a part of the class that has no clock unless one is said
 };
 
 }  // namespace

@@ -109,7 +109,9 @@ std::string intervals_words(const Block& block, const Telling& telling) {
     if (block.children.empty() && block.items.size() == 1)
       return fmt::format("{} {}{}{}{}", times_word(rounds), work_words(block, telling), behind,
                          condition_words(block), rule_words(block, telling));
-    return piece(block, telling, fmt::format("{} rounds, each for time{}", count_word(rounds), behind));
+    return piece(
+        block, telling,
+        fmt::format("{} {}, each for time{}", count_word(rounds), rounds == 1 ? "round" : "rounds", behind));
   }
   std::string opening =
       fmt::format("{} {} of {}{}", count_word(rounds), rounds == 1 ? "interval" : "intervals",
@@ -230,7 +232,7 @@ std::string plain_words(const Block& block, const Telling& telling) {
     case BlockKind::Once:
     case BlockKind::Rounds:
     case BlockKind::Partition:
-      return section_words(block, telling) + time;
+      return section_words(block, telling) + (block.kind == BlockKind::Rounds ? "" : time);
     default:
       return heading(block.title + time, block, telling);
   }

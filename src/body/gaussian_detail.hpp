@@ -57,9 +57,21 @@ void absorb(Gaussian<N>& to, const std::array<double, N>& h, double seen, double
   }
 }
 
-template <std::size_t N>
+/// What a residual of z standard deviations weighs under Student's t: less, the further it is off.
+inline double weight_of(double z, double freedom) {
+  return freedom > 0 ? (freedom + 1) / (freedom + z * z) : 1;
+}
+/// What a measurement tells of the spread: at most what one tells in the mean (the expected information of
+/// Student's t; K. L. Lange, R. J. A. Little, J. M. G. Taylor 1989, J Am Stat Assoc 84:881, from memory). One
+/// that happens to agree must not count for more, or the spread comes out too narrow.
+inline double information_of(double z, double freedom) {
+  const double expected = freedom > 0 ? (freedom + 1) / (freedom + 3) : 1;
+  return std::min(weight_of(z, freedom), expected);
+}
+
+template <std::size_t N, class Weight>
 Gaussian<N> round(const Gaussian<N>& prior, std::span<const Measurement<N>> measurements,
-                  const std::array<double, N>& at, double freedom) {
+                  const std::array<double, N>& at, const Weight& weight) {
   Gaussian<N> next = prior;
   for (const Measurement<N>& measurement : measurements) {
     const std::array<double, N> h = gradient(measurement, at);
@@ -67,8 +79,7 @@ Gaussian<N> round(const Gaussian<N>& prior, std::span<const Measurement<N>> meas
     double offset = 0;
     for (std::size_t i = 0; i < N; ++i) offset += h[i] * at[i];
     const double z = residual / measurement.sd;
-    const double weight = freedom > 0 ? (freedom + 1) / (freedom + z * z) : 1;
-    absorb(next, h, residual + offset, measurement.sd * measurement.sd / weight);
+    absorb(next, h, residual + offset, measurement.sd * measurement.sd / weight(z));
   }
   return next;
 }
@@ -77,15 +88,18 @@ template <std::size_t N>
 Gaussian<N> iterate(const Gaussian<N>& prior, std::span<const Measurement<N>> measurements, double freedom) {
   Gaussian<N> posterior = prior;
   for (int rounds = 0; rounds < 12; ++rounds) {
-    const Gaussian<N> next = round(prior, measurements, posterior.mean, freedom);
+    const Gaussian<N> next =
+        round(prior, measurements, posterior.mean, [&](double z) { return weight_of(z, freedom); });
     double moved = 0;
     for (std::size_t i = 0; i < N; ++i) moved = std::max(moved, std::abs(next.mean[i] - posterior.mean[i]));
     // Half steps after the first rounds keep a kinked prediction from bouncing between two sides.
     const double share = rounds < 5 ? 1.0 : 0.5;
     for (std::size_t i = 0; i < N; ++i) posterior.mean[i] += share * (next.mean[i] - posterior.mean[i]);
-    posterior.covariance = next.covariance;
     if (moved < 1e-6) break;
   }
+  posterior.covariance = round(prior, measurements, posterior.mean, [&](double z) {
+                           return information_of(z, freedom);
+                         }).covariance;
   return posterior;
 }
 

@@ -12,9 +12,11 @@
 
 #include "api/reading_json.hpp"
 #include "api/rehearsal_json.hpp"
+#include "api/repairs_json.hpp"
 #include "api/timetable_json.hpp"
 #include "app/lately.hpp"
 #include "app/rehearse_class.hpp"
+#include "app/repair_class.hpp"
 #include "app/swaps.hpp"
 #include "base/civil_date.hpp"
 #include "board/read.hpp"
@@ -24,6 +26,7 @@
 #include "sheets/diagnostics_text.hpp"
 #include "sheets/reading_text.hpp"
 #include "sheets/rehearsal_text.hpp"
+#include "sheets/repairs_text.hpp"
 #include "sheets/timetable_text.hpp"
 #include "timetable/length.hpp"
 
@@ -71,21 +74,20 @@ std::string when_words(const domain::GymClass& gym_class) {
   return words;
 }
 
-base::Result<app::ClassRehearsal> rehearsed(const ClassOptions& options, const ClassInputs& inputs,
-                                            const board::Reading& reading) {
-  return app::rehearse_class(
-      {.reading = reading,
-       .gym = inputs.gym,
-       .people = inputs.people,
-       .gym_class = inputs.gym_class,
-       .heads = options.heads,
-       .rule = options.as_written ? rehearsal::FitRule::AsWritten : rehearsal::FitRule::WithinLimits,
-       .seed = {options.seed},
-       .runs = options.runs,
-       .threads = options.threads,
-       .keep_draws = options.draws,
-       .stop = {},
-       .history = app::lately(inputs.gym, inputs.people, inputs.gym_class)});
+app::ClassRequest request_of(const ClassOptions& options, const ClassInputs& inputs,
+                             const board::Reading& reading) {
+  return {.reading = reading,
+          .gym = inputs.gym,
+          .people = inputs.people,
+          .gym_class = inputs.gym_class,
+          .heads = options.heads,
+          .rule = options.as_written ? rehearsal::FitRule::AsWritten : rehearsal::FitRule::WithinLimits,
+          .seed = {options.seed},
+          .runs = options.runs,
+          .threads = options.threads,
+          .keep_draws = options.draws,
+          .stop = {},
+          .history = app::lately(inputs.gym, inputs.people, inputs.gym_class)};
 }
 
 }  // namespace
@@ -96,7 +98,7 @@ int run_read(const ReadOptions& options) {
   const board::Reading reading = board::read(inputs->board.text, inputs->catalogue, inputs->house);
   const std::vector<std::string> sentences = board::in_words(reading.board, inputs->catalogue, inputs->house);
   if (options.json) {
-    say(api::reading_json(reading.board, sentences, reading.diagnostics));
+    say(api::reading_json(reading, inputs->board.text, sentences));
     remark(remarks_of(inputs->board, reading));
   } else {
     say(sheets::reading_text({reading.board.title, sentences, timetable::fixed_length(reading.board)}));
@@ -130,7 +132,7 @@ int run_timetable(const ClassOptions& options) {
   }
   say(sheets::timetable_text(planned));
   if (inputs->people.empty() && !options.heads) return fine;
-  const auto result = rehearsed(options, *inputs, reading);
+  const auto result = app::rehearse_class(request_of(options, *inputs, reading));
   if (!result) return refuse(result.error());
   say("\nWith these people:\n" + sheets::hour_text(result->rehearsal.timetable));
   return fine;
@@ -142,7 +144,7 @@ int run_rehearse(const ClassOptions& options) {
   const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
   remark(remarks_of(inputs->board, reading));
   if (has_errors(reading)) return input_at_fault;
-  auto result = rehearsed(options, *inputs, reading);
+  auto result = app::rehearse_class(request_of(options, *inputs, reading));
   if (!result) return refuse(result.error());
   domain::Rehearsal& rehearsal = result->rehearsal;
   rehearsal.notes.insert(rehearsal.notes.begin(), inputs->notes.begin(), inputs->notes.end());
@@ -155,6 +157,18 @@ int run_rehearse(const ClassOptions& options) {
                     .people = static_cast<int>(result->people.size()),
                     .swaps = app::swaps_of(result->fitted, inputs->gym.catalogue, result->people)}));
   }
+  return fine;
+}
+
+int run_repairs(const ClassOptions& options) {
+  const auto inputs = load_class(options);
+  if (!inputs) return refuse(inputs.error());
+  const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
+  remark(remarks_of(inputs->board, reading));
+  if (has_errors(reading)) return input_at_fault;
+  const auto plan = app::repair_class(request_of(options, *inputs, reading), inputs->board.text);
+  if (!plan) return refuse(plan.error());
+  say(options.json ? api::repairs_json(*plan) : sheets::repairs_text(*plan));
   return fine;
 }
 

@@ -11,7 +11,12 @@ int run_read(const ReadOptions& options);
 int run_tidy(const ReadOptions& options);
 int run_timetable(const ClassOptions& options);
 int run_rehearse(const ClassOptions& options);
+int run_repairs(const ClassOptions& options);
 int run_demo(const DemoOptions& options);
+int run_import(const MoveOptions& options);
+int run_export(const MoveOptions& options);
+int run_backup(const MoveOptions& options);
+int run_restore(const MoveOptions& options);
 /// Returns when it is told to stop.
 int run_serve(const ServeOptions& options);
 

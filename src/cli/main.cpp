@@ -12,6 +12,7 @@ namespace {
 
 using repwright::cli::ClassOptions;
 using repwright::cli::DemoOptions;
+using repwright::cli::MoveOptions;
 using repwright::cli::PlaceOut;
 using repwright::cli::ReadOptions;
 using repwright::cli::ServeOptions;
@@ -111,12 +112,55 @@ int written(int code) {
 }
 
 void add_serve(CLI::App& command, ServeOptions& options) {
-  command
-      .add_option("--gym", options.gym,
-                  "the gym folder to serve; what is changed in the browser is kept there")
-      ->required();
+  command.add_option("--gym", options.gym,
+                     "a gym folder or a database file (.db), where changes are kept; "
+                     "without it, a database file of your own");
   command.add_option("--port", options.port, "0: any free one")->capture_default_str();
   command.add_flag("--open", options.open, "let other machines of the network in, too");
+  command.add_flag("--new-owner-link", options.new_owner_link,
+                   "print a link for the owner also if there is one, for who is locked out");
+}
+
+/// One of the commands that carry a gym from one place to another.
+CLI::App* add_move(CLI::App& app, const char* name, const char* what, MoveOptions& options) {
+  CLI::App* command = app.add_subcommand(name, what);
+  const std::string from = std::string(name) == "import" ? "DIR" : "FILE";
+  command->add_option(from, options.from, "where it is kept now")->required();
+  command->add_option("--to", options.to, "where it is to be")->required();
+  return command;
+}
+
+/// What is to be done once the line is understood.
+using Chosen = std::function<int()>;
+
+void add_text_commands(CLI::App& app, ReadOptions& read, ReadOptions& tidy, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand("read", "say the board back in words, with what is doubtful");
+  add_reading(*command, read);
+  command->add_flag("--json", read.json, "one JSON document on the standard output");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_read(read); }; });
+
+  command = app.add_subcommand("tidy", "write the board in one clean form");
+  add_reading(*command, tidy);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_tidy(tidy); }; });
+}
+
+void add_demo(CLI::App& app, DemoOptions& demo, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand("demo", "write the demo gym (all invented) as a gym folder");
+  command->add_option("DIR", demo.folder, "the folder to write: a new one, or an empty one")->required();
+  command->add_flag("--anew", demo.anew, "write the demo's files over those of the same names");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
+}
+
+void add_keeping(CLI::App& app, MoveOptions& move, Chosen& chosen) {
+  CLI::App* command = add_move(app, "import", "put a gym folder into a new database file", move);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_import(move); }; });
+  command = add_move(app, "export", "write the gym of a database file as a gym folder", move);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_export(move); }; });
+  command = add_move(app, "backup", "copy a database file, also while it is served", move);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_backup(move); }; });
+  command = add_move(app, "restore", "bring a backup back as a database file", move);
+  command->add_flag("--anew", move.anew, "in place of what is kept there");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_restore(move); }; });
 }
 
 int run(int argc, char** argv) {
@@ -124,22 +168,14 @@ int run(int argc, char** argv) {
   app.name("repwright");
   app.require_subcommand(1);
   app.footer("Exit codes: 0 fine, 1 the input is at fault, 2 usage, 70 a fault of the program.");
-  std::function<int()> chosen;
+  Chosen chosen;
 
-  ReadOptions read;
-  CLI::App* command = app.add_subcommand("read", "say the board back in words, with what is doubtful");
-  add_reading(*command, read);
-  command->add_flag("--json", read.json, "one JSON document on the standard output");
-  command->callback([&] { chosen = [&] { return repwright::cli::run_read(read); }; });
-
-  ReadOptions tidy;
-  command = app.add_subcommand("tidy", "write the board in one clean form");
-  add_reading(*command, tidy);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_tidy(tidy); }; });
+  ReadOptions read, tidy;
+  add_text_commands(app, read, tidy, chosen);
 
   ClassOptions rehearse;
   std::vector<std::string> rehearse_out;
-  command =
+  CLI::App* command =
       app.add_subcommand("rehearse", "play the class with these people: scores, queues, slack, findings");
   CLI::Option* as_json = add_class(*command, rehearse, rehearse_out);
   command->add_flag("--draws", rehearse.draws, "with --json: every person's score in every run")
@@ -147,6 +183,15 @@ int run(int argc, char** argv) {
   command->callback([&] {
     rehearse.out = places_out(rehearse_out);
     chosen = [&] { return repwright::cli::run_rehearse(rehearse); };
+  });
+
+  ClassOptions repairs;
+  std::vector<std::string> repairs_out;
+  command = app.add_subcommand("repairs", "the small changes of the board that would help this class most");
+  add_class(*command, repairs, repairs_out);
+  command->callback([&] {
+    repairs.out = places_out(repairs_out);
+    chosen = [&] { return repwright::cli::run_repairs(repairs); };
   });
 
   ClassOptions timetable;
@@ -159,10 +204,10 @@ int run(int argc, char** argv) {
   });
 
   DemoOptions demo;
-  command = app.add_subcommand("demo", "write the demo gym (all invented) as a gym folder");
-  command->add_option("DIR", demo.folder, "the folder to write: a new one, or an empty one")->required();
-  command->add_flag("--anew", demo.anew, "write the demo's files over those of the same names");
-  command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
+  add_demo(app, demo, chosen);
+
+  MoveOptions move;
+  add_keeping(app, move, chosen);
 
   ServeOptions serve;
   command = app.add_subcommand("serve", "open the gym in the browser of this machine");

@@ -35,9 +35,16 @@ struct ClassOptions {
 };
 
 struct ServeOptions {
-  std::string gym;            // a gym folder
-  std::uint16_t port = 8750;  // 0: any free one
-  bool open = false;          // to the network
+  std::optional<std::string> gym;  // a gym folder or a database file; nothing: the user's own file
+  std::uint16_t port = 8750;       // 0: any free one
+  bool open = false;               // to the network
+  bool new_owner_link = false;     // also where the gym has its owner
+};
+
+/// From one place where a gym is kept to another.
+struct MoveOptions {
+  std::string from, to;
+  bool anew = false;  // write over what is there
 };
 
 struct DemoOptions {

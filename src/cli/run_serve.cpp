@@ -2,45 +2,37 @@
 
 #include <chrono>
 #include <cstdio>
-#include <filesystem>
+#include <memory>
+#include <optional>
 #include <string>
 
 #include "api/route_table.hpp"
-#include "app/memory_accounts.hpp"
 #include "cli/commands.hpp"
-#include "cli/folder_keeper.hpp"
+#include "cli/open_store.hpp"
 #include "server/page_files.hpp"
 #include "server/server.hpp"
 #include "server/sodium_vault.hpp"
-#include "store/body_file.hpp"
-#include "store/catalogue_file.hpp"
-#include "store/data_folder.hpp"
-#include "store/gym_folder.hpp"
+#include "store/memory_accounts.hpp"
 
 namespace repwright::cli {
 namespace {
-
-namespace fs = std::filesystem;
 
 void say(const std::string& line) {
   std::fputs((line + "\n").c_str(), stdout);
   std::fflush(stdout);
 }
 
-base::Result<app::OpenGym> open_folder(const fs::path& folder, const fs::path& data) {
-  auto catalogue = store::load_catalogue(data / "catalogue", store::gyms_own_movements(folder));
-  if (!catalogue) return tl::unexpected(catalogue.error());
-  auto constants = store::load_body_constants(data / "body.toml", *catalogue);
-  if (!constants) return tl::unexpected(constants.error());
-  auto gym = store::read_gym(folder, *catalogue);
-  if (!gym) return tl::unexpected(gym.error());
-  app::OpenGym open;
-  open.knowledge = {std::move(*catalogue), std::move(*constants),  std::move(gym->house),
-                    std::move(gym->hall),  std::move(gym->scores), gym->boards};
-  open.people = std::move(gym->people);
-  open.boards = std::move(gym->boards);
-  open.classes = std::move(gym->classes);
-  return open;
+std::chrono::sys_seconds now() {
+  return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+}
+
+/// The store that was named, or the user's own file, with an empty gym if it is new.
+base::Result<std::unique_ptr<store::Store>> store_to_serve(const ServeOptions& options) {
+  if (options.gym) return open_store(*options.gym);
+  const auto file = own_database();
+  if (!file) return tl::unexpected(file.error());
+  say(fmt::format("The gym is kept in {}", file->string()));
+  return open_or_make_database(*file, now());
 }
 
 base::Result<server::PageFiles> page() {
@@ -48,25 +40,34 @@ base::Result<server::PageFiles> page() {
   return folder ? server::load_page(*folder) : server::PageFiles();
 }
 
-std::chrono::sys_seconds now() {
-  return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+/// A gym folder keeps no accounts: those of the memory end with the program.
+bool ends_with_the_program(store::Store& store) {
+  return store.accounts() == nullptr;
+}
+
+/// The link that makes or signs in the owner, where one is to be printed.
+base::Result<std::optional<std::string>> owner_link(app::Gate& gate, const ServeOptions& options,
+                                                    const std::string& address) {
+  return gate.first_start().map([&](bool first) {
+    return first || options.new_owner_link ? std::optional(address + "#owner=" + gate.new_owner_token())
+                                           : std::nullopt;
+  });
 }
 
 base::Result<void> serve(const ServeOptions& options) {
-  const auto data = store::data_folder();
-  if (!data) return tl::unexpected(data.error());
-  auto gym = open_folder(options.gym, *data);
+  const auto store = store_to_serve(options);
+  if (!store) return tl::unexpected(store.error());
+  auto gym = load_gym(**store);
   if (!gym) return tl::unexpected(gym.error());
   auto files = page();
   if (!files) return tl::unexpected(files.error());
   const bool built = !files->empty();
 
   app::Desk desk(std::make_shared<const app::OpenGym>(std::move(*gym)));
-  app::MemoryAccounts accounts;
+  store::MemoryAccounts passing;
   server::SodiumVault vault;
-  app::Gate gate(accounts, vault, now);
-  FolderKeeper keeper(options.gym);
-  const api::Services services{desk, gate, keeper};
+  app::Gate gate(ends_with_the_program(**store) ? passing : *(*store)->accounts(), vault, now);
+  const api::Services services{desk, gate, **store};
   server::Site site{
       .answer = [&](const api::Request& request,
                     const std::stop_token& stop) { return api::respond(request, services, stop); },
@@ -82,7 +83,9 @@ base::Result<void> serve(const ServeOptions& options) {
 
   const std::string address = fmt::format("http://127.0.0.1:{}/", (*listening)->port());
   say(fmt::format("Repwright is at {}", address));
-  say(fmt::format("The owner signs in with this link, once: {}#owner={}", address, gate.new_owner_token()));
+  const auto link = owner_link(gate, options, address);
+  if (!link) return tl::unexpected(link.error());
+  if (const auto& words = *link) say("The owner signs in with this link, once: " + *words);
   if (!built) say("The page is not built; the addresses below /api answer all the same.");
   if (options.open)
     say("Everybody on the network can reach it, and reads along: there is no encryption yet.");

@@ -27,6 +27,7 @@ struct FittedItem {
   MovementId gate;                     // what this person holds while the others work; empty: rests
   MovementId second_station;           // empty: none, or not for this person
   std::string swapped_for;  // the person's action text or the reason in plain words; empty: as written
+  EquipmentId lacking;      // the kind of place whose want is that reason; empty: another one
   bool operator==(const FittedItem&) const = default;
 };
 

@@ -70,6 +70,7 @@ struct PlaceUse {
 struct BoxOutcome {
   std::string name;
   std::string kind;
+  std::optional<int> piece;  // index of the piece that runs in it
   std::optional<double> planned_s;
   double start_p50_s = 0, end_p50_s = 0, end_p90_s = 0;
   bool operator==(const BoxOutcome&) const = default;

@@ -17,6 +17,15 @@ const domain::Limit* forbidding(const Ability& ability, const domain::Movement& 
   return at == ability.limits.end() ? nullptr : &*at;
 }
 
+const domain::EquipmentId* lacking(const Ability& ability, const domain::Movement& movement) {
+  const auto& gone = ability.request.gone;
+  if (ability.request.rule == FitRule::AsWritten) return nullptr;
+  const auto at = std::ranges::find_if(gone, [&](const domain::EquipmentId& id) {
+    return std::ranges::find(movement.equipment, id) != movement.equipment.end();
+  });
+  return at == gone.end() ? nullptr : &*at;
+}
+
 domain::Unit work_unit(const domain::Movement& movement, domain::Unit asked) {
   return movement.pace.contains(asked) ? asked : movement.default_unit;
 }

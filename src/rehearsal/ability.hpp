@@ -19,6 +19,9 @@ struct Ability {
 /// The limit that forbids the movement to the person, or null.
 const domain::Limit* forbidding(const Ability& ability, const domain::Movement& movement);
 
+/// The kind of place that the movement needs and of which there is none today, or null.
+const domain::EquipmentId* lacking(const Ability& ability, const domain::Movement& movement);
+
 /// The unit in which the movement is really counted: the asked one if the catalogue has seconds for it, else
 /// the movement's own.
 domain::Unit work_unit(const domain::Movement& movement, domain::Unit asked);

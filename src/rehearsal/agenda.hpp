@@ -12,7 +12,7 @@ namespace repwright::rehearsal {
 /// claims it at 2:00.
 enum class Phase : std::uint8_t { Finish, Release, Claim, Start };
 
-/// What an event is about; `who` is a person, the place of a Freed, or the team of a Pass or PoolFree.
+/// What an event is about; `who` is a person, the place of a Freed, or the team of a PoolFree.
 enum class EventKind : std::uint8_t { Start, Claim, Freed, Bell, Turn, Pass, PoolFree, Meet, Home };
 
 struct Event {

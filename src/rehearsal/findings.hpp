@@ -16,7 +16,7 @@ namespace repwright::rehearsal {
 
 using GroupReps = std::array<double, body::group_count>;
 
-/// Reps per muscle group that a person has done in one week, the latest week last; empty: nothing known.
+/// `reps_by_group` of what a person has done in one week, the latest week last; empty: nothing known.
 struct History {
   std::vector<GroupReps> weeks;
 };
@@ -44,7 +44,8 @@ void find_late_runners(const FindingRequest& request, std::vector<domain::Findin
 void find_crowding(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_jumps_in_load(const FindingRequest& request, std::vector<domain::Finding>& found);
 
-/// What the person did in the class, mean over the runs.
+/// Reps that the person did in the class, mean over the runs; those of movements that are easy on the muscle
+/// (a low stress of lowering in the catalogue) count a third.
 GroupReps reps_by_group(const FindingRequest& request, std::size_t person);
 
 /// '3:05', '1:02:10'.

@@ -18,13 +18,15 @@ constexpr double minute = 60;
 constexpr double usual_area = 2.4;  // m2 of a floor movement (common practice, no source)
 constexpr double full = 1.0;        // of the floor
 constexpr double crowded = 0.85;
-// Above twice the best of the last four weeks: trade reference, section 10, item 6 (common practice).
+// Above twice the best of the last four weeks, and by so many that it matters (common practice, no source).
 constexpr std::size_t weeks_looked_at = 4;
 constexpr double much_more = 2.0;
-constexpr double worth_counting = 20;  // reps; less is no load
+constexpr std::array<double, body::group_count> more_by{50, 25, 80, 80, 40};  // reps of full stress
+/// A movement that lowers slowly or far wears the muscle most; the rest counts a third (judgement).
+constexpr double easy_on_muscles = 1.0 / 3;
 
-constexpr std::array<const char*, body::group_count> group_words{"pushes", "pulls", "leg reps", "trunk reps",
-                                                                 "grip work"};
+constexpr std::array<const char*, body::group_count> group_words{"pushing muscles", "pulling muscles", "legs",
+                                                                 "trunk", "grip"};
 
 /// When a piece starts, seconds of the class, in the middle of the runs.
 double start_of(const FindingRequest& request, int piece) {
@@ -86,23 +88,9 @@ std::vector<Busy> busy_minutes(const FindingRequest& request) {
   return minutes;
 }
 
-void find_full_routes(const FindingRequest& request, std::vector<Finding>& found) {
-  for (const domain::PlaceUse& use : request.rehearsal.places) {
-    const auto route = std::ranges::find(request.hall.routes, use.place.text,
-                                         [](const domain::Route& r) { return r.id.text; });
-    if (route == request.hall.routes.end() || use.queue_max_mean < 1) continue;
-    Finding& finding = found.emplace_back();
-    finding.kind = FindingKind::HallTooFull;
-    finding.severity = FindingSeverity::Warning;
-    finding.text = fmt::format("{} takes {} at once; up to {:.0f} wait to start.", route->name, use.count,
-                               std::ceil(use.queue_max_mean));
-  }
-}
-
 }  // namespace
 
 void find_crowding(const FindingRequest& request, std::vector<Finding>& found) {
-  find_full_routes(request, found);
   if (!request.hall.floor) return;
   const std::vector<Busy> minutes = busy_minutes(request);
   const auto busiest = std::ranges::max_element(minutes, {}, &Busy::area);
@@ -127,35 +115,54 @@ GroupReps reps_by_group(const FindingRequest& request, std::size_t person) {
       const auto task = std::ranges::find_if(
           tasks, [&](const Task& t) { return t.step == step.step && t.movement == step.version; });
       if (task == tasks.end() || task->unit != domain::Unit::Reps) continue;
-      reps[body::index_of(task->effort.group)] += step.amount * step.share_of_runs;
+      const domain::Movement* movement = request.catalogue.find(step.version);
+      const double stress = movement && movement->eccentric_stress == "low" ? easy_on_muscles : 1;
+      reps[body::index_of(task->effort.group)] += stress * step.amount * step.share_of_runs;
     }
   }
   return reps;
 }
 
+namespace {
+
+/// The most of the last weeks, muscle by muscle; nothing if no week is known.
+std::optional<GroupReps> best_week(const History& history) {
+  const auto& weeks = history.weeks;
+  if (weeks.empty()) return std::nullopt;
+  GroupReps best{};
+  for (std::size_t w = weeks.size() - std::min(weeks.size(), weeks_looked_at); w < weeks.size(); ++w)
+    for (std::size_t g = 0; g < best.size(); ++g) best[g] = std::max(best[g], weeks[w][g]);
+  return best;
+}
+
+}  // namespace
+
 void find_jumps_in_load(const FindingRequest& request, std::vector<Finding>& found) {
-  for (std::size_t g = 0; g < body::group_count; ++g) {
-    std::vector<std::string> names;
-    std::vector<domain::PersonId> people;
-    for (std::size_t p = 0; p < request.history.size(); ++p) {
-      const auto& weeks = request.history[p].weeks;
-      if (weeks.empty()) continue;
-      double best = 0;
-      for (std::size_t w = weeks.size() - std::min(weeks.size(), weeks_looked_at); w < weeks.size(); ++w)
-        best = std::max(best, weeks[w][g]);
-      const double today = reps_by_group(request, p)[g];
-      if (today < worth_counting || today <= much_more * best) continue;
-      names.push_back(request.rehearsal.people[p].name);
-      people.push_back(request.rehearsal.people[p].person);
+  std::array<std::vector<std::string>, body::group_count> names;
+  std::vector<domain::PersonId> people;
+  for (std::size_t p = 0; p < request.history.size(); ++p) {
+    const std::optional<GroupReps> best = best_week(request.history[p]);
+    if (!best) continue;
+    const GroupReps today = reps_by_group(request, p);
+    bool any = false;
+    for (std::size_t g = 0; g < today.size(); ++g) {
+      if (today[g] <= much_more * (*best)[g] || today[g] - (*best)[g] < more_by[g]) continue;
+      names[g].push_back(request.rehearsal.people[p].name);
+      any = true;
     }
-    if (names.empty()) continue;
-    Finding& finding = found.emplace_back();
-    finding.kind = FindingKind::MuchMoreThanLately;
-    finding.severity = FindingSeverity::Warning;
-    finding.text = fmt::format("More than twice the {} of any of the last four weeks for {}: cap them today.",
-                               group_words[g], some_names(names));
-    finding.people = people;
+    if (any) people.push_back(request.rehearsal.people[p].person);
   }
+  std::string words;
+  for (std::size_t g = 0; g < names.size(); ++g)
+    if (!names[g].empty())
+      words += fmt::format("{}{} of {}", words.empty() ? "" : "; ", group_words[g], some_names(names[g]));
+  if (words.empty()) return;
+  Finding& finding = found.emplace_back();
+  finding.kind = FindingKind::MuchMoreThanLately;
+  finding.severity = FindingSeverity::Warning;
+  finding.text =
+      fmt::format("More than twice the work of any of the last four weeks for {}: cap them today.", words);
+  finding.people = people;
 }
 
 }  // namespace repwright::rehearsal

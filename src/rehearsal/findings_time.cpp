@@ -1,8 +1,10 @@
 #include <fmt/format.h>
 #include <algorithm>
+#include <iterator>
 #include <map>
 
 #include "rehearsal/findings.hpp"
+#include "rehearsal/floor.hpp"
 
 /// Who runs out of time, and whether the class does.
 namespace repwright::rehearsal {
@@ -31,17 +33,62 @@ std::string name_of(const FindingRequest& request, std::size_t piece) {
   return name.empty() ? "the piece" : name;
 }
 
+/// Neither a cap nor a length: only the guard of the floor ends it.
+bool open_ended(const FindingRequest& request, std::size_t piece) {
+  const timetable::Piece& when =
+      request.timetable.pieces[static_cast<std::size_t>(request.plan.pieces[piece].piece)];
+  return !when.cap && !when.length;
+}
+
+/// The line that somebody is at when they are taken out; null if nothing was begun.
+const domain::StepTrace* last_line(const domain::PieceOutcome& outcome) {
+  const auto last = std::ranges::max_element(outcome.steps, {}, &domain::StepTrace::end_s);
+  return last == outcome.steps.end() ? nullptr : &*last;
+}
+
+/// Who does not come to the end of a piece without a cap, and where the one is stuck to whom it happens most.
+void find_endless(const FindingRequest& request, std::size_t piece, const std::vector<Seen>& stuck,
+                  std::vector<Finding>& found) {
+  std::vector<std::string> names;
+  names.reserve(stuck.size());
+  for (const Seen& one : stuck) names.push_back(one.person->name);
+  const bool all = std::ranges::count_if(stuck, [](const Seen& s) { return s.outcome->capped > 0.9; }) ==
+                   std::ssize(request.rehearsal.people);
+  const Seen& worst = *std::ranges::max_element(stuck, {}, [](const Seen& s) { return s.outcome->capped; });
+  std::string text = fmt::format(
+      "{} {} not come to the end of {}, which has no cap, in up to {:.0f} of 100 rehearsals: taken "
+      "out after {} hours",
+      some_names(names), names.size() == 1 ? "does" : "do", name_of(request, piece),
+      100 * worst.outcome->capped, longest_piece / 3600);
+  const domain::StepTrace* line = last_line(*worst.outcome);
+  if (line) {
+    const domain::Movement* movement = request.catalogue.find(line->version);
+    const bool rests = line->rest_s > line->work_s;
+    text += fmt::format(", {} at {}", rests ? "mostly at rest" : "still at work",
+                        movement ? movement->name : "a line of free text");
+  }
+  Finding& finding = add(found, all ? FindingKind::NobodyFinishes : FindingKind::OverCap,
+                         FindingSeverity::Problem, text + ".");
+  if (line) finding.step = line->step;
+  for (const Seen& one : stuck) finding.people.push_back(one.person->person);
+}
+
 void find_caps(const FindingRequest& request, std::size_t piece, std::vector<Finding>& found) {
   const std::vector<Seen> seen = outcomes_of(request.rehearsal, piece);
+  const bool endless = open_ended(request, piece);
+  std::vector<Seen> late;
+  std::ranges::copy_if(seen, std::back_inserter(late), [&](const Seen& one) {
+    return one.outcome->capped >= (endless ? not_rarely : mostly);
+  });
+  if (late.empty()) return;
+  if (endless) return find_endless(request, piece, late, found);
   std::vector<std::string> names;
   std::vector<domain::PersonId> people;
-  for (const Seen& one : seen) {
-    if (one.outcome->capped < mostly) continue;
+  for (const Seen& one : late) {
     names.push_back(one.person->name);
     people.push_back(one.person->person);
   }
   const bool nobody = std::ranges::all_of(seen, [](const Seen& s) { return s.outcome->capped > 0.9; });
-  if (names.empty()) return;
   if (nobody) {
     add(found, FindingKind::NobodyFinishes, FindingSeverity::Problem,
         fmt::format("Nobody finishes {} within the cap.", name_of(request, piece)))

@@ -134,7 +134,7 @@ class Floor {
 
   // Teams (floor_team.cpp)
   void on_turn(Player& player);
-  void pass_baton(int team, std::int64_t at);
+  void pass_baton(int from, std::int64_t at);
   Flow ask_for_turn(Player& player);
   void pool_turn(Player& player);
   void pool_set(Player& player, Pool& pool);

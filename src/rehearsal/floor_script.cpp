@@ -131,7 +131,7 @@ void Floor::control(Player& player, const Op& op) {
       at.op = op.target;
       return;
     case OpKind::PassBaton:
-      agenda_.post({{player.now}, Phase::Release, EventKind::Pass, player.script->team});
+      agenda_.post({{player.now}, Phase::Release, EventKind::Pass, player.person});
       return;
     default:
       return;

@@ -34,9 +34,12 @@ void Floor::on_turn(Player& player) {
   go_on(player);
 }
 
-void Floor::pass_baton(int team, std::int64_t at) {
-  TeamState& state = teams_[static_cast<std::size_t>(team)];
-  const Team& who = piece_->teams[static_cast<std::size_t>(team)];
+/// Nothing if `from` has handed it on already: whoever passes and goes home at once does both.
+void Floor::pass_baton(int from, std::int64_t at) {
+  const auto team = static_cast<std::size_t>(players_[static_cast<std::size_t>(from)].script->team);
+  TeamState& state = teams_[team];
+  const Team& who = piece_->teams[team];
+  if (who.people[state.holder] != from) return;
   for (std::size_t tried = 0; tried < who.people.size(); ++tried) {
     state.holder = (state.holder + 1) % who.people.size();
     Player& next = players_[static_cast<std::size_t>(who.people[state.holder])];

@@ -101,9 +101,7 @@ void Floor::on_meet(Player& player) {
 void Floor::on_home(const Player& player) {
   const int team = player.script->team;
   if (team >= 0) {
-    const TeamState& state = teams_[static_cast<std::size_t>(team)];
-    if (piece_->teams[static_cast<std::size_t>(team)].people[state.holder] == player.person)
-      pass_baton(team, player.now);
+    pass_baton(player.person, player.now);
     meet(player, the_team, player.now);
   }
   meet(player, the_heat, player.now);

@@ -109,6 +109,8 @@ Floor::Flow Floor::get_ready(Player& player) {
   const Op& op = (*player.doing.at.ops)[static_cast<std::size_t>(player.doing.at.op)];
   player.doing.at.stage = op.kind == OpKind::Pool ? Stage::Turn : Stage::Set;
   if (op.kind == OpKind::Pool) return Flow::On;
+  // As many as possible of what cannot be done once are none: nobody waits for them.
+  if (op.kind == OpKind::MaxSet && player.doing.effort.best < 1) return finish_work(player);
   const double wait =
       body::ready_in(player.state, *player.body, player.doing.effort, player.doing.at.left, constants_);
   if (wait > 0 && !rest_at_work(player, wait)) return interrupt(player);

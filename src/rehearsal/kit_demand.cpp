@@ -1,4 +1,5 @@
 #include "rehearsal/kit_demand.hpp"
+#include "domain/board_search.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -115,7 +116,7 @@ std::vector<KitNeed> kit_demand(const WriteRequest& request) {
   const std::vector<ItemAt> lines = items_by_step(request.fitted.board);
   for (std::size_t i = 0; i < request.timetable.pieces.size(); ++i) {
     const timetable::Piece& piece = request.timetable.pieces[i];
-    const Block* block = timetable::find_block(request.fitted.board, piece.block);
+    const Block* block = domain::find_block(request.fitted.board, piece.block);
     if (!block) continue;
     PieceDemand demand(request, *block, piece.heats);
     for (const ItemAt& line : lines)

@@ -1,5 +1,6 @@
 #include "rehearsal/luck.hpp"
 
+#include "base/hash.hpp"
 #include "body/day.hpp"
 
 namespace repwright::rehearsal {
@@ -33,10 +34,7 @@ void draw_person(RunSetting& setting, const Cast& cast, std::size_t p, const Dra
 }  // namespace
 
 std::uint64_t person_key(const domain::PersonId& id) {
-  // FNV-1a: G. Fowler, L. C. Noll, K.-P. Vo, D. Eastlake, RFC 9923.
-  std::uint64_t hash = 0xcbf29ce484222325U;
-  for (const char c : id.text) hash = (hash ^ static_cast<unsigned char>(c)) * 0x100000001b3U;
-  return hash;
+  return base::fnv1a(id.text);
 }
 
 RunSetting even_day(const Cast& cast, const timetable::Timetable& timetable) {

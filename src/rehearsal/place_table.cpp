@@ -12,6 +12,16 @@ bool queued_for(const domain::Equipment& equipment) {
   return equipment.kind == "fixed" || equipment.kind == "machine" || equipment.kind == "room";
 }
 
+/// What the hall lists of a kind without what is out of order.
+std::optional<int> places_in_order(const domain::Hall& hall, const domain::GymClass& gym_class,
+                                   const domain::EquipmentId& id) {
+  std::optional<int> units = hall.places_of(id);
+  if (!units) return units;
+  for (const domain::PlaceFault& fault : gym_class.faults)
+    if (fault.equipment == id) *units -= fault.out;
+  return units;
+}
+
 }  // namespace
 
 PlaceTable::PlaceTable(const domain::Catalogue& catalogue, const domain::Hall& hall,
@@ -20,11 +30,9 @@ PlaceTable::PlaceTable(const domain::Catalogue& catalogue, const domain::Hall& h
 
 std::optional<int> PlaceTable::count_of(const domain::EquipmentId& id) const {
   const domain::Equipment* equipment = catalogue_.find(id);
-  const std::optional<int> listed = hall_.places_of(id);
-  if (!equipment || !queued_for(*equipment) || !listed) return std::nullopt;
-  int units = *listed;
-  for (const domain::PlaceFault& fault : gym_class_.faults)
-    if (fault.equipment == id) units -= fault.out;
+  const std::optional<int> in_order = places_in_order(hall_, gym_class_, id);
+  if (!equipment || !queued_for(*equipment) || !in_order) return std::nullopt;
+  int units = *in_order;
   if (const auto at = taken_.find(id); at != taken_.end()) units -= at->second;
   return std::max(0, units) * std::max(1, equipment->people_per_unit);
 }
@@ -54,6 +62,13 @@ int PlaceTable::place_of(const domain::Movement& movement) {
 int PlaceTable::place_on(const domain::Route& route) {
   if (!route.max_people || *route.max_people < 1) return -1;
   return number(domain::EquipmentId{route.id.text}, *route.max_people);
+}
+
+std::vector<domain::EquipmentId> kinds_gone(const domain::Hall& hall, const domain::GymClass& gym_class) {
+  std::vector<domain::EquipmentId> gone;
+  for (const domain::PlaceKind& kind : hall.places)
+    if (places_in_order(hall, gym_class, kind.equipment).value_or(1) <= 0) gone.push_back(kind.equipment);
+  return gone;
 }
 
 std::map<domain::EquipmentId, int> displaced_places(const domain::Catalogue& catalogue,

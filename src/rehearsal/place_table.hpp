@@ -18,7 +18,7 @@ class PlaceTable {
              std::map<domain::EquipmentId, int> taken = {});
 
   /// The scarcest place that the movement needs, or -1 if the hall limits none of its kit, or has none left
-  /// (then `missing` names the kind).
+  /// (then `missing` names the kind: a board as written, or racks that take every bar).
   int place_of(const domain::Movement& movement);
   /// The place on a route that takes only so many at once, or -1.
   int place_on(const domain::Route& route);
@@ -37,6 +37,9 @@ class PlaceTable {
   std::vector<FloorPlace> places_;
   std::vector<domain::EquipmentId> missing_;
 };
+
+/// The kinds of places that the hall lists and of which the faults of the class leave none.
+std::vector<domain::EquipmentId> kinds_gone(const domain::Hall& hall, const domain::GymClass& gym_class);
 
 /// How many places of other kinds the class's kit takes away: `users` people use the kind `used`.
 std::map<domain::EquipmentId, int> displaced_places(const domain::Catalogue& catalogue,

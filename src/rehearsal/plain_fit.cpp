@@ -39,6 +39,8 @@ class PersonFit {
   const Movement* written(const domain::Item& item, std::optional<int> level) const;
   void choose_version(FittedItem& fitted, const ItemAt& line, const Movement& movement);
   void take(FittedItem& fitted, const ItemAt& line, const Movement& movement, const Version& version);
+  std::string reason_for(const Version& version, const domain::Limit* limit,
+                         const domain::EquipmentId* want) const;
   void take_load(FittedItem& fitted, const ItemAt& line, const Movement& version, const Movement& movement);
   void remember_best(const FittedItem& fitted, const ItemAt& line);
 
@@ -124,7 +126,8 @@ void PersonFit::choose_version(FittedItem& fitted, const ItemAt& line, const Mov
     if (own && passes(ability_, *own, 1)) return take(fitted, line, movement, {own, 1});
   }
   const domain::Limit* limit = forbidding(ability_, movement);
-  if (!limit) {
+  const domain::EquipmentId* want = lacking(ability_, movement);
+  if (!limit && !want) {
     FittedItem as_written = fitted;
     take(as_written, line, movement, {&movement, 1});
     const double load = as_written.load ? as_written.load->si() * as_written.implements : 0;
@@ -133,18 +136,27 @@ void PersonFit::choose_version(FittedItem& fitted, const ItemAt& line, const Mov
       return;
     }
   }
-  const StandInRule rule{largest_set(fitted.amount), limit == nullptr};
+  const StandInRule rule{largest_set(fitted.amount), !limit && !want};
   const Version version = first_passing(ability_, stand_ins(ability_, movement, line.item), rule);
+  if (!limit && want) fitted.lacking = *want;
   if (!version.movement) {
     fitted.amount = 0.0;
     fitted.swapped_for = "rest instead: no version fits";
     return;
   }
   take(fitted, line, movement, version);
-  if (!limit)
-    fitted.swapped_for = version.standing ? "as usual" : "no full rep as written";
-  else
-    fitted.swapped_for = limit->action.empty() ? version.movement->name : limit->action;
+  fitted.swapped_for = reason_for(version, limit, want);
+}
+
+/// Why the person does `version` instead: a limit before want of places before want of reps.
+std::string PersonFit::reason_for(const Version& version, const domain::Limit* limit,
+                                  const domain::EquipmentId* want) const {
+  if (limit) return limit->action.empty() ? version.movement->name : limit->action;
+  if (want) {
+    const domain::Equipment* equipment = ability_.request.catalogue.find(*want);
+    return fmt::format("none today: {}", equipment ? equipment->name : want->text);
+  }
+  return version.standing ? "as usual" : "no full rep as written";
 }
 
 /// What the person will have built up to, for 'percent of today'.

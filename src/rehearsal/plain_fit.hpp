@@ -30,14 +30,15 @@ struct PlainFitRequest {
   std::optional<std::chrono::year_month_day> date;
   FitRule rule = FitRule::WithinLimits;
   const domain::Hall* hall = nullptr;  // whose shelf has the loads that the board leaves open; null: any load
+  std::vector<domain::EquipmentId> gone{};  // kinds of places of which there is none: see `kinds_gone`
 };
 
 /// One step list per person: as written if no limit that holds on that day forbids it and the best set is at
 /// least one; else the first that passes of the person's standing version, the board's scale options, the
 /// movement's swap for the limit, its easier versions (nearest first), any movement of a shared pattern; else
-/// a rest. Who has no rep of a movement is given, if there is one, a version whose best set is five or more
-/// and twice the set. Nobody is given a movement that a limit of theirs forbids. docs/models/plain-fit.md has
-/// the rules for levels, tiers and loads.
+/// a rest. What needs a kind of place that is gone passes for nobody. Who has no rep of a movement is given,
+/// if there is one, a version whose best set is five or more and twice the set. Nobody is given a movement
+/// that a limit of theirs forbids. docs/models/plain-fit.md has the rules for levels, tiers and loads.
 domain::FittedBoard plain_fit(const PlainFitRequest& request);
 
 }  // namespace repwright::rehearsal

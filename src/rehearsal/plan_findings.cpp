@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <string>
 #include <utility>
 #include <vector>
@@ -47,6 +48,81 @@ const domain::FittedItem& line_of(const WriteRequest& request, std::size_t perso
   return request.fitted.people[person].items[static_cast<std::size_t>(step.index)];
 }
 
+void append(std::vector<Finding>& all, std::vector<Finding> more) {
+  std::ranges::move(more, std::back_inserter(all));
+}
+
+/// People named by what they do instead, in the order in which it comes up first.
+class Groups {
+ public:
+  void add(const std::string& what, const std::string& name) {
+    auto group = std::ranges::find(groups_, what, &std::pair<std::string, std::string>::first);
+    if (group == groups_.end()) group = groups_.insert(groups_.end(), {what, ""});
+    group->second += (group->second.empty() ? "" : ", ") + name;
+  }
+  bool empty() const { return groups_.empty(); }
+  std::string words() const {
+    std::string words;
+    for (const auto& [what, names] : groups_)
+      words += fmt::format("{}{}: {}", words.empty() ? "" : "; ", what, names);
+    return words;
+  }
+
+ private:
+  std::vector<std::pair<std::string, std::string>> groups_;
+};
+
+std::string version_of(const WriteRequest& request, const domain::FittedItem& own) {
+  return own.movement.empty() ? "rest" : name_of(request.catalogue, own.movement);
+}
+
+std::string written_name(const WriteRequest& request, const domain::Item& item) {
+  return item.movement ? name_of(request.catalogue, *item.movement) : item.free_text;
+}
+
+/// Lines for which there is no place at all: who does what instead.
+std::vector<Finding> lacking_findings(const WriteRequest& request) {
+  std::vector<Finding> findings;
+  for (const ItemAt& line : items_by_step(request.fitted.board)) {
+    if (!line.item || line.block->kind == domain::BlockKind::Optional) continue;
+    Finding finding = finding_at(FindingKind::KitShort, FindingSeverity::Problem, line.item->step);
+    Groups groups;
+    std::string place;
+    for (std::size_t i = 0; i < request.fitted.people.size(); ++i) {
+      const domain::FittedItem& own = line_of(request, i, line.item->step);
+      if (own.lacking.empty()) continue;
+      place = name_of(request.catalogue, own.lacking);
+      groups.add(version_of(request, own), request.people[i].name);
+      finding.people.push_back(request.people[i].id);
+    }
+    if (groups.empty()) continue;
+    finding.text = fmt::format("{}: none today. Instead of {}: {}.", place, written_name(request, *line.item),
+                               groups.words());
+    findings.push_back(std::move(finding));
+  }
+  return findings;
+}
+
+/// Lines rehearsed as if there were places: other kit takes them all, or the board is played as written.
+std::vector<Finding> crowded_out_findings(const WriteRequest& request, const domain::EquipmentId& place) {
+  std::vector<Finding> findings;
+  for (const ItemAt& line : items_by_step(request.fitted.board)) {
+    if (!line.item || line.block->kind == domain::BlockKind::Optional) continue;
+    Finding finding = finding_at(FindingKind::KitShort, FindingSeverity::Problem, line.item->step);
+    for (std::size_t i = 0; i < request.fitted.people.size(); ++i) {
+      const domain::Movement* movement =
+          request.catalogue.find(line_of(request, i, line.item->step).movement);
+      if (movement && std::ranges::find(movement->equipment, place) != movement->equipment.end())
+        finding.people.push_back(request.people[i].id);
+    }
+    if (finding.people.empty()) continue;
+    finding.text = fmt::format("{}: none left for {}; rehearsed as if there were enough.",
+                               name_of(request.catalogue, place), written_name(request, *line.item));
+    findings.push_back(std::move(finding));
+  }
+  return findings;
+}
+
 }  // namespace
 
 std::vector<Finding> swap_findings(const WriteRequest& request) {
@@ -54,25 +130,15 @@ std::vector<Finding> swap_findings(const WriteRequest& request) {
   for (const ItemAt& line : items_by_step(request.fitted.board)) {
     if (!line.item || line.block->kind == domain::BlockKind::Optional) continue;
     Finding finding = finding_at(FindingKind::LimitSwapped, FindingSeverity::Note, line.item->step);
-    // Who does the same for the same reason is named together.
-    std::vector<std::pair<std::string, std::string>> groups;
+    Groups groups;  // who does the same for the same reason is named together
     for (std::size_t i = 0; i < request.fitted.people.size(); ++i) {
       const domain::FittedItem& own = line_of(request, i, line.item->step);
-      if (own.swapped_for.empty()) continue;
-      const std::string version = own.movement.empty() ? "rest" : name_of(request.catalogue, own.movement);
-      const std::string what = fmt::format("{} ({})", version, own.swapped_for);
-      auto group = std::ranges::find(groups, what, &std::pair<std::string, std::string>::first);
-      if (group == groups.end()) group = groups.insert(groups.end(), {what, ""});
-      group->second += (group->second.empty() ? "" : ", ") + request.people[i].name;
+      if (own.swapped_for.empty() || !own.lacking.empty()) continue;
+      groups.add(fmt::format("{} ({})", version_of(request, own), own.swapped_for), request.people[i].name);
       finding.people.push_back(request.people[i].id);
     }
     if (groups.empty()) continue;
-    std::string who;
-    for (const auto& [what, names] : groups)
-      who += fmt::format("{}{}: {}", who.empty() ? "" : "; ", what, names);
-    const std::string written =
-        line.item->movement ? name_of(request.catalogue, *line.item->movement) : line.item->free_text;
-    finding.text = fmt::format("Instead of {}: {}.", written, who);
+    finding.text = fmt::format("Instead of {}: {}.", written_name(request, *line.item), groups.words());
     findings.push_back(std::move(finding));
   }
   return findings;
@@ -101,12 +167,9 @@ std::vector<Finding> kit_findings(const WriteRequest& request,
                     size_text(need), need.needed, need.available);
     findings.push_back(std::move(finding));
   }
-  for (const domain::EquipmentId& place : missing_places) {
-    Finding finding = finding_at(FindingKind::KitShort, FindingSeverity::Problem, std::nullopt);
-    finding.text = fmt::format("{}: none left today; rehearsed as if there were enough.",
-                               name_of(request.catalogue, place));
-    findings.push_back(std::move(finding));
-  }
+  append(findings, lacking_findings(request));
+  for (const domain::EquipmentId& place : missing_places)
+    append(findings, crowded_out_findings(request, place));
   return findings;
 }
 

@@ -171,15 +171,24 @@ int ScriptDraft::task(const domain::Item& item, double load_share, int set) {
   const auto other_task = [&](const domain::MovementId& id, domain::Unit unit) {
     const domain::Movement* movement = context_.request.catalogue.find(id);
     if (!movement) return -1;
-    Task other = script_.tasks[static_cast<std::size_t>(index)];
+    const Task& own = script_.tasks[static_cast<std::size_t>(index)];
+    Task other;
+    other.step = own.step;
     other.movement = id;
     other.unit = work_unit(*movement, unit);
     other.effort = body::effort_spec(*movement, other.unit, 0, context_.request.constants);
+    other.effort.extra_mass = own.effort.extra_mass;
+    other.counted = own.counted;
+    other.score_factor = own.score_factor;
+    other.set_up = std::max(0.0, movement->on_off.si() - usual_on_off);
     other.place = context_.places.place_of(*movement);
     script_.tasks.push_back(other);
     return static_cast<int>(script_.tasks.size()) - 1;
   };
-  if (!line.second_station.empty()) {
+  const domain::Movement* second = context_.request.catalogue.find(line.second_station);
+  const domain::Unit own_unit = script_.tasks[static_cast<std::size_t>(index)].unit;
+  // So many metres are not so many reps: a second station is for the same count.
+  if (second && work_unit(*second, line.unit) == own_unit) {
     const int other = other_task(line.second_station, line.unit);
     script_.tasks[static_cast<std::size_t>(index)].alternative = other;
   }

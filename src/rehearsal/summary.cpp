@@ -193,6 +193,7 @@ domain::ClassOutcome class_outcome(const SummaryRequest& request) {
     domain::BoxOutcome& made = outcome.boxes.emplace_back();
     made.name = box.name;
     made.kind = kind_name(box.kind);
+    made.piece = box.piece;
     if (box.planned) made.planned_s = box.planned->si();
     made.start_p50_s = start;
     made.end_p50_s = start = spread.p50;

@@ -81,6 +81,8 @@ std::vector<Version> stand_ins(const Ability& ability, const Movement& written, 
   if (item && item->scale && !item->scale->by_level)
     for (const domain::ScaleOption& option : item->scale->options)
       add(versions, written, {.movement = catalogue.find(option.movement), .factor = option.factor});
+  if (item && item->second_station)
+    add(versions, written, {.movement = catalogue.find(*item->second_station)});
   for (const domain::Limit& limit : ability.limits) {
     const auto swap = written.swap_for.find(limit.limit);
     if (forbidden(written, limit.limit) && swap != written.swap_for.end())
@@ -93,7 +95,7 @@ std::vector<Version> stand_ins(const Ability& ability, const Movement& written, 
 
 bool passes(const Ability& ability, const Movement& movement, double at_least) {
   if (ability.request.rule == FitRule::AsWritten) return true;
-  return forbidding(ability, movement) == nullptr &&
+  return forbidding(ability, movement) == nullptr && lacking(ability, movement) == nullptr &&
          best_set(ability, movement, movement.default_unit, lightest_usual(movement)) >= at_least;
 }
 

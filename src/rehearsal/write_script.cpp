@@ -1,4 +1,5 @@
 #include "rehearsal/write_script.hpp"
+#include "domain/board_search.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -22,8 +23,6 @@ namespace {
 using domain::Block;
 using domain::BlockKind;
 
-/// Seconds to clear the floor and line up again between two heats (common practice, no source).
-constexpr double heat_change_s = 75;
 /// From this distance on a carry takes a route instead of a lane in the hall, m.
 constexpr double long_carry_m = 100;
 
@@ -149,7 +148,7 @@ class PieceWriter {
       write_teams();
     else
       for (std::size_t rank = 0; rank < order_.size(); ++rank) write_alone(static_cast<int>(rank));
-    out_.heat_change = out_.heats > 1 ? heat_change_s : 0;
+    out_.heat_change = out_.heats > 1 ? timetable::heat_change.si() : 0;
     return std::move(out_);
   }
 
@@ -227,7 +226,7 @@ WrittenFloor write_scripts(const WriteRequest& request) {
                     displaced_places(request.catalogue, request.hall, users_of_kit(request)));
   for (std::size_t i = 0; i < request.timetable.pieces.size(); ++i) {
     const timetable::Piece& piece = request.timetable.pieces[i];
-    const Block* block = timetable::find_block(request.fitted.board, piece.block);
+    const Block* block = domain::find_block(request.fitted.board, piece.block);
     base::require(block != nullptr, "every piece of a timetable stands on its board");
     const PieceContext context{request, *block, piece, places, routes, block->odd_start};
     ScriptedPiece scripted = PieceWriter(context, order).write();

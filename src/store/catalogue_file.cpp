@@ -70,8 +70,8 @@ base::Result<domain::Catalogue> read_catalogue(const std::vector<CatalogueText>&
   return catalogue_of(std::move(rows));
 }
 
-base::Result<domain::Catalogue> load_catalogue(const fs::path& folder,
-                                               const std::optional<fs::path>& gyms_own) {
+base::Result<domain::Catalogue> load_catalogue_with(const fs::path& folder,
+                                                    const std::optional<CatalogueText>& own) {
   const auto files = files_of(folder);
   if (!files) return tl::unexpected(files.error());
   std::vector<CatalogueText> shipped;
@@ -80,10 +80,15 @@ base::Result<domain::Catalogue> load_catalogue(const fs::path& folder,
     if (!text) return tl::unexpected(text.error());
     shipped.push_back(std::move(*text));
   }
-  if (!gyms_own) return read_catalogue(shipped, std::nullopt);
-  base::Result<CatalogueText> own = catalogue_text(*gyms_own);
+  return read_catalogue(shipped, own);
+}
+
+base::Result<domain::Catalogue> load_catalogue(const fs::path& folder,
+                                               const std::optional<fs::path>& gyms_own) {
+  if (!gyms_own) return load_catalogue_with(folder, std::nullopt);
+  const base::Result<CatalogueText> own = catalogue_text(*gyms_own);
   if (!own) return tl::unexpected(own.error());
-  return read_catalogue(shipped, *own);
+  return load_catalogue_with(folder, *own);
 }
 
 }  // namespace repwright::store

@@ -26,5 +26,8 @@ base::Result<domain::Catalogue> read_catalogue(const std::vector<CatalogueText>&
 /// Fails also with NotFound or Unavailable if a file cannot be read.
 base::Result<domain::Catalogue> load_catalogue(const std::filesystem::path& folder,
                                                const std::optional<std::filesystem::path>& gyms_own);
+/// The same with the gym's own movements as text.
+base::Result<domain::Catalogue> load_catalogue_with(const std::filesystem::path& folder,
+                                                    const std::optional<CatalogueText>& own);
 
 }  // namespace repwright::store

@@ -165,24 +165,31 @@ Result<GymFolder> read_gym(const fs::path& folder, const domain::Catalogue& cata
 }
 
 Result<void> write_gym(const fs::path& folder, const GymFolder& gym) {
-  std::vector<std::string> ids;
-  ids.reserve(gym.boards.size() + gym.classes.size());
-  for (const auto& [id, text] : gym.boards) ids.push_back(id);
-  for (const auto& [id, gym_class] : gym.classes) ids.push_back(id);
-  const auto bad = std::ranges::find_if_not(ids, can_be_a_file_name);
-  if (bad != ids.end())
-    return base::failure(
-        ErrorCode::Invalid,
-        fmt::format("'{}' cannot be a file name: letters, digits, dot, hyphen and underscore", *bad));
-  std::vector<std::pair<fs::path, std::string>> files{{"people.csv", write_people(gym.people)},
-                                                      {"hall.json", write_hall(gym.hall)},
+  if (auto fine = check_ids(gym); !fine) return fine;
+  std::vector<std::pair<fs::path, std::string>> files{{"hall.json", write_hall(gym.hall)},
                                                       {"house.json", write_house(gym.house)},
                                                       {"scores.csv", write_scores(gym.scores)}};
   for (const auto& [id, text] : gym.boards) files.emplace_back(fs::path("boards") / (id + ".txt"), text);
   for (const auto& [id, gym_class] : gym.classes)
     files.emplace_back(fs::path("classes") / (id + ".json"), write_class(gym_class));
+  files.emplace_back("people.csv", write_people(gym.people));
   for (const auto& [path, bytes] : files)
     if (auto written = write_file(folder / path, bytes); !written) return written;
+  return {};
+}
+
+Result<void> check_id(const std::string& id) {
+  if (can_be_a_file_name(id)) return {};
+  return base::failure(
+      ErrorCode::Invalid,
+      fmt::format("'{}' cannot be a file name: letters, digits, dot, hyphen and underscore", id));
+}
+
+Result<void> check_ids(const GymFolder& gym) {
+  for (const auto& [id, text] : gym.boards)
+    if (auto fine = check_id(id); !fine) return fine;
+  for (const auto& [id, gym_class] : gym.classes)
+    if (auto fine = check_id(id); !fine) return fine;
   return {};
 }
 

@@ -35,9 +35,16 @@ std::optional<std::filesystem::path> gyms_own_movements(const std::filesystem::p
 /// in all files, also a class with people, boards, routes or places that the folder does not have.
 base::Result<GymFolder> read_gym(const std::filesystem::path& folder, const domain::Catalogue& catalogue);
 
-/// Writes every file so that `read_gym` reads the same; files of other ids stay. Fails with Invalid if an id
+/// Writes every file so that `read_gym` reads the same; files of other ids stay. People come
+/// last: without them a folder that was half written is no gym. Fails with Invalid if an id
 /// cannot be a file name, Unavailable if the folder cannot be written.
 base::Result<void> write_gym(const std::filesystem::path& folder, const GymFolder& gym);
+
+/// Fails with Invalid unless the id can be the name of a file on every system: letters, digits, dot, hyphen,
+/// underscore, and no dot in front.
+base::Result<void> check_id(const std::string& id);
+/// The same of every board and class.
+base::Result<void> check_ids(const GymFolder& gym);
 
 /// What a class names that is not there, one sentence each: people, routes, places.
 std::vector<std::string> check_class(const domain::GymClass& gym_class,

@@ -11,7 +11,8 @@ namespace repwright::store {
 /// above 64 MB (nothing that belongs in a gym's folder is larger).
 base::Result<std::string> read_file(const std::filesystem::path& path);
 
-/// Writes the bytes, making the folders above; a reader never sees half a file. Fails with Unavailable.
+/// Writes the bytes, making the folders above; a reader never sees half a file, and what was written is there
+/// after a power cut. Fails with Full, ReadOnly or Unavailable; then the file is as it was.
 base::Result<void> write_file(const std::filesystem::path& path, const std::string& bytes);
 
 }  // namespace repwright::store

@@ -139,8 +139,12 @@ std::string write_scores(const std::vector<ScoreEntry>& entries) {
     rows.push_back({base::format_date(entry.date), entry.class_id, entry.board_id, entry.piece,
                     entry.person.text, entry.text, entry.version,
                     entry.effort ? domain::write_number(*entry.effort) : std::string(),
-                    std::string(flags[static_cast<std::size_t>(entry.flag)]), entry.entered_by});
+                    std::string(name_of(entry.flag)), entry.entered_by});
   return write_csv(rows);
+}
+
+std::string_view name_of(domain::DayFlag flag) {
+  return flags[static_cast<std::size_t>(flag)];
 }
 
 }  // namespace repwright::store

@@ -21,4 +21,7 @@ base::Result<ScoresFile> read_scores(std::string_view bytes, const std::string& 
 /// The file that `read_scores` reads as these entries.
 std::string write_scores(const std::vector<domain::ScoreEntry>& entries);
 
+/// As in the column `flag`; empty for an ordinary day.
+std::string_view name_of(domain::DayFlag flag);
+
 }  // namespace repwright::store

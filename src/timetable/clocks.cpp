@@ -151,10 +151,12 @@ Piece piece_of(const Block& block, const LayoutRules& rules) {
 }
 
 std::optional<base::Duration> planned_length(const Block& block, const LayoutRules& rules) {
-  if (rules.last_rest_counts || block.duration) return fixed_length(block);
+  const int heats = std::max(1, block.heats.value_or(1));
+  std::optional<base::Duration> work = fixed_length(block);
   const std::vector<Phase> phases = phases_of(block, rules);
-  if (phases.empty()) return fixed_length(block);
-  return phases.back().end.duration() * std::max(1, block.heats.value_or(1));
+  if (!rules.last_rest_counts && !block.duration && !phases.empty())
+    work = phases.back().end.duration() * heats;
+  return work ? std::optional(*work + heat_change * (heats - 1)) : work;
 }
 
 }  // namespace repwright::timetable

@@ -20,7 +20,8 @@ std::vector<Phase> phases_of(const domain::Block& block, const LayoutRules& rule
 /// The block as a piece; its name is the title, or empty.
 Piece piece_of(const domain::Block& block, const LayoutRules& rules);
 
-/// How long all heats of the block take, if the board decides it: its minutes, else its edges.
+/// How long all heats of the block take with the changes between them, if the board decides it: its minutes,
+/// else its edges.
 std::optional<base::Duration> planned_length(const domain::Block& block, const LayoutRules& rules);
 
 }  // namespace repwright::timetable

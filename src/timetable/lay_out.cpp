@@ -224,15 +224,4 @@ Timetable lay_out(const domain::Board& board, const domain::GymClass& gym_class,
   return timetable;
 }
 
-const domain::Block* find_block(const domain::Board& board, domain::BlockId id) {
-  const auto search = [&](const std::vector<Block>& blocks, const auto& self) -> const Block* {
-    for (const Block& block : blocks) {
-      if (block.id == id) return &block;
-      if (const Block* found = self(block.children, self)) return found;
-    }
-    return nullptr;
-  };
-  return search(board.blocks, search);
-}
-
 }  // namespace repwright::timetable

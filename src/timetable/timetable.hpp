@@ -41,6 +41,9 @@ struct Phase {
 /// Own: private clocks (sets and rests that each person takes).
 enum class ClockKind : std::uint8_t { Up, Down, Edges, Own };
 
+/// Between two heats: to clear the floor and line up again (60 to 90 s: common practice, no source).
+inline constexpr base::Duration heat_change = base::Duration::from_si(75);
+
 /// One scored or timed part with a clock of its own.
 struct Piece {
   domain::BlockId block;
@@ -49,7 +52,7 @@ struct Piece {
   std::optional<base::Duration> cap;
   std::optional<base::Duration> length;  // fixed length of one heat
   std::vector<Phase> phases;             // of one heat; empty unless Edges
-  int heats = 1;
+  int heats = 1;                         // `heat_change` apart
   std::optional<domain::Stagger> stagger;
   bool operator==(const Piece&) const = default;
 };
@@ -71,8 +74,5 @@ struct LayoutRules {
 /// left out. Open children of a window or of a heading with minutes share what its timed children leave.
 Timetable lay_out(const domain::Board& board, const domain::GymClass& gym_class,
                   const LayoutRules& rules = {});
-
-/// The block of that id, searched through children too; null if there is none.
-const domain::Block* find_block(const domain::Board& board, domain::BlockId id);
 
 }  // namespace repwright::timetable

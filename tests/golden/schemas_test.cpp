@@ -57,6 +57,10 @@ TEST(Schemas, HoldForTheReadingOfEveryBoardOfTheDemo) {
   EXPECT_EQ(verdict.exit_code, 0) << verdict.said;
 }
 
+TEST(Schemas, HoldForTheRepairsOfTheDemo) {
+  expect_valid("repairs.schema.json", printed("repairs", " --runs 40"));
+}
+
 TEST(Schemas, HoldForTheTimetablesOfTheDemo) {
   expect_valid("timetable.schema.json", printed("timetable", ""));
 }

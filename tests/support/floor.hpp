@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include "rehearsal/place_table.hpp"
 #include "rehearsal/plain_fit.hpp"
 #include "rehearsal/write_script.hpp"
 #include "support/shipped.hpp"
@@ -36,8 +37,8 @@ struct Floor {
     for (int i = 0; i < count; ++i) add(person("p" + std::to_string(i)));
   }
   domain::FittedBoard fit(const domain::Board& board) const {
-    return rehearsal::plain_fit(
-        {board, shipped_catalogue(), house, people, bodies, constants, gym_class.date, rule});
+    return rehearsal::plain_fit({board, shipped_catalogue(), house, people, bodies, constants, gym_class.date,
+                                 rule, nullptr, rehearsal::kinds_gone(hall, gym_class)});
   }
   rehearsal::WrittenFloor write(const domain::Board& board) const {
     const domain::FittedBoard fitted = fit(board);

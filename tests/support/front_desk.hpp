@@ -7,7 +7,7 @@
 
 #include "api/cookies.hpp"
 #include "api/route_table.hpp"
-#include "app/memory_accounts.hpp"
+#include "store/memory_store.hpp"
 #include "support/demo_gym.hpp"
 
 namespace repwright::test {
@@ -26,50 +26,34 @@ class GlassVault final : public app::Vault {
   std::atomic<int> count_ = 0;
 };
 
-/// Remembers what it was told to keep, or refuses.
-class NoteKeeper final : public app::Keeper {
- public:
-  base::Result<void> keep_board(const std::string& id, const std::string& text) override {
-    return note("board " + id + ": " + text);
-  }
-  base::Result<void> keep_class(const domain::GymClass& gym_class) override {
-    return note("class " + gym_class.id);
-  }
-  base::Result<void> keep_people(const std::vector<domain::Person>& people) override {
-    return note(std::to_string(people.size()) + " people");
-  }
-  base::Result<void> keep_hall(const domain::Hall& hall) override { return note("hall " + hall.name); }
-  base::Result<void> keep_house(const domain::House&) override { return note("house"); }
-
-  std::vector<std::string> notes;
-  bool full = false;
-
- private:
-  base::Result<void> note(std::string words) {
-    if (full) return base::failure(base::ErrorCode::Unavailable, "the disk is full");
-    notes.push_back(std::move(words));
-    return {};
-  }
-};
-
 /// The demo gym with everything that the routes need, at a time that the test sets.
 class FrontDesk {
  public:
-  FrontDesk() : desk(demo_gym()), gate(accounts, vault, [this] { return now; }) {}
+  FrontDesk() : desk(filled()), gate(accounts, vault, [this] { return now; }) {}
 
   /// The browser of somebody of that role, signed in: its header Cookie. Relief takes `sat-24`, the person is
   /// `a07`.
-  std::string cookie_of(app::Role role) {
-    const std::string name(app::name_of(role));
-    app::Account account{
+  std::string cookie_of(domain::Role role) {
+    const std::string name(domain::name_of(role));
+    domain::Account account{
         .name = name, .role = role, .secret_hash = {}, .link_hash = {}, .class_id = {}, .person = {}};
-    if (role == app::Role::Relief) account.class_id = "sat-24";
-    if (role == app::Role::Person) account.person = {"a07"};
+    if (role == domain::Role::Relief) account.class_id = "sat-24";
+    if (role == domain::Role::Person) account.person = {"a07"};
     const std::string token = vault.random_token();
     if (!accounts.put(account) ||
         !accounts.sign_in({vault.token_hash(token), name, now + std::chrono::hours(1)}))
       throw std::runtime_error("cannot sign in");
     return std::string(api::session_cookie_name) + "=" + token;
+  }
+
+  /// What was changed since the gym was put there, oldest first.
+  std::vector<std::string> changes() {
+    std::vector<std::string> out;
+    const auto trail = store.trail(100);
+    for (const domain::TrailLine& line : trail.value())
+      out.insert(out.begin(), line.by.who + ": " + line.what);
+    out.erase(out.begin());
+    return out;
   }
 
   api::Response ask(api::Method method, std::string path, std::string body, std::string cookies) {
@@ -81,14 +65,25 @@ class FrontDesk {
     request.content_type = "application/json";
     return ask(request);
   }
-  api::Response ask(const api::Request& request) { return api::respond(request, {desk, gate, keeper}, {}); }
+  api::Response ask(const api::Request& request) { return api::respond(request, {desk, gate, store}, {}); }
 
   std::chrono::sys_seconds now{std::chrono::sys_days{std::chrono::year{2027} / 5 / 14}};
   GlassVault vault;
-  app::MemoryAccounts accounts;
+  store::MemoryStore store;
+  store::Accounts& accounts = *store.accounts();
   app::Desk desk;
   app::Gate gate;
-  NoteKeeper keeper;
+
+ private:
+  std::shared_ptr<const app::OpenGym> filled() {
+    const auto& knows = demo_gym()->knowledge;
+    auto kept = store.put_gym(demo_folder(), std::nullopt, {"owner", now}).and_then([&] {
+      return store.gym(knows.catalogue);
+    });
+    if (!kept) throw std::runtime_error(kept.error().message);
+    return std::make_shared<const app::OpenGym>(
+        app::open_gym(std::move(*kept), knows.catalogue, knows.constants));
+  }
 };
 
 }  // namespace repwright::test

@@ -12,17 +12,24 @@
 ///     team    ana bo                   one team a line
 ///     pool    10 one works             units of the next pool of every team; else all draw from it together
 ///     heats   ana bo / cy              who starts in which heat
+///     change  1:15                     between two heats
 ///     length  5:00                     of the piece; left out: until the last is home
 ///     stagger 0:15                     one starts every so often
 ///     penalty 0:05                     played at each break of a set
 ///     duty    0:10 every 1:00 from 1:00
+///     door    0:08                     out and again in, of runs outdoors
+///     hand    0:02                     over, in teams; else three seconds
 ///     plan    3 x ( 20 s bars, 5 reps, rest 0:10, round )
 ///
-/// A plan is a list of steps: `20 s [place]` holds exactly so long; `5 reps [place]` takes 2 s each and never
-/// tires; `5 pulls [place]` tires like pull-ups of somebody who has 10; `400 m` is run outdoors; `max reps`;
-/// `rest 0:10`, `rest ready`, `rest x 1` (as long as since the mark), `until 2:00`, `by 2:00 LABEL`,
-/// `no bell`, `resume`, `mark`, `lap`, `round`, `take`, `pass`, `meet`, `meet all`, `pool 1 reps [place]`,
-/// `LABEL:`, `goto LABEL`, `home`. `n x ( ... )` writes a list n times.
+/// Everybody has the same body, made for working times out by hand. A plan is a list of steps: `20 s [place]`
+/// holds exactly so long; `5 reps [place]` takes 2 s each and never tires; `5 pulls [place]` takes 2 s each
+/// and 10 are the largest set; `1 never` cannot be done; `400 m` is run outdoors at 4 m/s, `40 shuttle`
+/// indoors in metres, each ten of them with a turn of a second; `max reps`; `best pulls` is one set to
+/// failure, `best-2 pulls` one of two fewer; `rest 0:10`, `rest ready`, `rest x 1` (as long as since the
+/// mark), `until 2:00`, `by 2:00 LABEL`, `no bell`, `resume`, `mark`, `lap`, `round`, `take`, `pass`, `meet`,
+/// `meet all`, `pool 1 reps [place]`, `LABEL:`, `goto LABEL`, `home`. `n x ( ... )` writes a list n times.
+/// After a line of work, `sets 5` plans a break of three seconds after each fifth unit, `else rings` names a
+/// second station for whoever finds the own place taken (`else spot`: the own spot).
 ///
 ///     expect  ana home 1:30            at that second after the start signal
 ///     expect  bo waits 0:20            in queues, in all

@@ -2,9 +2,11 @@ import assert from "node:assert/strict";
 import { readFileSync, readdirSync } from "node:fs";
 import { test } from "node:test";
 import { account, accounts, me } from "../src/model/account.ts";
+import { brief, pastScores } from "../src/model/brief.ts";
+import { equipmentList, limitKinds } from "../src/model/catalogue.ts";
 import { anything, type Decoder } from "../src/model/decode.ts";
 import { faultAnswer } from "../src/model/fault.ts";
-import { boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
+import { boardLast, boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
 import { keptHall } from "../src/model/hall.ts";
 import { floorPeople, peoplePreview, peopleTable, personRow } from "../src/model/people.ts";
 import { reading } from "../src/model/reading.ts";
@@ -21,14 +23,19 @@ interface Golden {
 const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "account-person": account,
   accounts,
+  "board-last": boardLast,
+  "board-never": boardLast,
   "board-saved": saved,
   board: keptBoard,
+  brief,
   boards: boardRows,
   class: keptClass,
   classes: classRows,
+  equipment: equipmentList,
   gym,
   hall: keptHall,
   house: keptHouse,
+  limits: limitKinds,
   "me-coach": me,
   "me-nobody": me,
   "me-person": me,
@@ -39,6 +46,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "people-preview": peoplePreview,
   "people-relief": floorPeople,
   people: peopleTable,
+  "person-scores": pastScores,
   person: personRow,
   read: reading,
   rehearse: rehearsal,

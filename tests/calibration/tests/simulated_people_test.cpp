@@ -75,7 +75,7 @@ std::array<std::array<int, draws + 1>, quantities.size()> ranks() {
     for (std::uint64_t run = 0; run < draws; ++run) {
       const Body body = draw(known, {78}, run, person, constants());
       for (std::size_t q = 0; q < quantities.size(); ++q)
-        rank.at(q) += quantities.at(q)(body) < quantities.at(q)(truth) ? 1 : 0;
+        rank.at(q) += quantities.at(q)(body) < quantities.at(q)(truth) ? 1U : 0U;
     }
     for (std::size_t q = 0; q < quantities.size(); ++q) ++out.at(q).at(rank.at(q));
   }

@@ -38,10 +38,9 @@ TEST(PostRead, AnswersWhatTheProgramPrintsAsJson) {
   EXPECT_EQ(given.type, "application/json");
   const auto gym = test::demo_gym();
   const auto reading = board::read(thursday, gym->knowledge.catalogue, gym->knowledge.house);
-  EXPECT_EQ(given.body,
-            api::reading_json(reading.board,
-                              board::in_words(reading.board, gym->knowledge.catalogue, gym->knowledge.house),
-                              reading.diagnostics));
+  EXPECT_EQ(given.body, api::reading_json(
+                            reading, thursday,
+                            board::in_words(reading.board, gym->knowledge.catalogue, gym->knowledge.house)));
 }
 
 TEST(PostRead, AnswersMistakesOnTheBoardAsDiagnosticsAndNotAsAFault) {

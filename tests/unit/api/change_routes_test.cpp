@@ -32,7 +32,8 @@ TEST(PutBoard, KeepsTheTextAndTellsEverybody) {
                              {{"text", "3 RFT\n9 pull-ups\n"}, {"version", board["version"]}});
   ASSERT_EQ(saved.status, 200) << saved.body;
   EXPECT_THAT(saved.changed, ElementsAre(Topic::Boards));
-  EXPECT_THAT(front.keeper.notes, ElementsAre("board sat-two-clocks: 3 RFT\n9 pull-ups\n"));
+  EXPECT_THAT(front.changes(), ElementsAre("coach: board sat-two-clocks"));
+  EXPECT_EQ(front.store.board_versions("sat-two-clocks")->back().text, "3 RFT\n9 pull-ups\n");
   board = get(front, "/api/boards/sat-two-clocks");
   EXPECT_EQ(board["text"], "3 RFT\n9 pull-ups\n");
   EXPECT_EQ(board["version"], json::parse(saved.body)["version"]);
@@ -48,6 +49,22 @@ TEST(PutBoard, RefusesAChangeOfAnOlderVersion) {
   EXPECT_EQ(get(front, "/api/boards/sat-two-clocks")["text"], "one");
 }
 
+TEST(PutBoard, RefusesWhatAnotherProgramChangedMeanwhile) {
+  FrontDesk front;
+  const std::string version = get(front, "/api/boards/sat-two-clocks")["version"];
+  ASSERT_TRUE(front.store.save_board("sat-two-clocks", "theirs", {1, {"somebody", front.now}}));
+  EXPECT_EQ(put(front, "/api/boards/sat-two-clocks", {{"text", "ours"}, {"version", version}}).status, 409);
+  EXPECT_EQ(front.store.board_versions("sat-two-clocks")->back().text, "theirs");
+}
+
+TEST(PutBoard, SaysWhenItWasSaved) {
+  FrontDesk front;
+  front.now += std::chrono::hours(30);
+  ASSERT_EQ(put(front, "/api/boards/thursday", {{"text", "5 RFT\n9 pull-ups\n"}}).status, 200);
+  for (const json& row : get(front, "/api/boards"))
+    EXPECT_EQ(row["saved_at"], row["id"] == "thursday" ? "2027-05-15T06:00:00Z" : "2027-05-14T00:00:00Z");
+}
+
 TEST(PutBoard, MakesANewOneOnlyWhereThereIsNone) {
   FrontDesk front;
   EXPECT_EQ(put(front, "/api/boards/thursday", {{"text", "5 RFT\n9 pull-ups\n"}}).status, 200);
@@ -58,9 +75,9 @@ TEST(PutBoard, MakesANewOneOnlyWhereThereIsNone) {
 
 TEST(PutBoard, LeavesTheGymAsItIsWhenNothingCanBeKept) {
   FrontDesk front;
-  front.keeper.full = true;
+  front.store.fill_up();
   const Response failed = put(front, "/api/boards/thursday", {{"text", "5 RFT\n9 pull-ups\n"}});
-  EXPECT_EQ(failed.status, 503);
+  EXPECT_EQ(failed.status, 507);
   EXPECT_FALSE(front.desk.gym()->boards.contains("thursday"));
 }
 
@@ -70,7 +87,7 @@ TEST(PutClass, KeepsWhoIsBooked) {
   sat["class"]["booked"].erase(0);
   const Response saved = put(front, "/api/classes/sat-24", sat);
   ASSERT_EQ(saved.status, 200) << saved.body;
-  EXPECT_THAT(front.keeper.notes, ElementsAre("class sat-24"));
+  EXPECT_THAT(front.changes(), ElementsAre("coach: class sat-24"));
   EXPECT_EQ(front.desk.gym()->classes.at("sat-24").booked.size(), 23u);
 }
 
@@ -86,7 +103,7 @@ TEST(PutClass, RefusesPeopleAndBoardsThatAreNotThere) {
   json renamed = get(front, "/api/classes/sat-24");
   renamed["class"]["id"] = "sun-24";
   EXPECT_EQ(error_of(put(front, "/api/classes/sat-24", renamed))["field"], "class.id");
-  EXPECT_TRUE(front.keeper.notes.empty());
+  EXPECT_TRUE(front.changes().empty());
 }
 
 TEST(PutPeople, KeepsWhatTheTableSays) {

@@ -99,37 +99,46 @@ TEST(ReadingJson, PutsTitleLengthSentencesAndDiagnosticsAroundTheBlocks) {
   Block rest;
   rest.kind = domain::BlockKind::Rest;
   rest.duration = 2 * base::minute;
-  Board board;
-  board.title = "Thu";
-  board.blocks = {rest};
+  board::Reading reading;
+  reading.board.title = "Thu";
+  reading.board.blocks = {rest};
   const std::vector<std::string> sentences{"Rest 2 minutes."};
-  const std::vector<domain::Diagnostic> diagnostics{
-      {"unknown-movement",
-       domain::Severity::Warning,
-       "no movement is called `swngs`",
-       "did you mean swings?",
-       {.begin = 10, .end = 15, .line = 2, .column = 4},
-       {"swings"}},
-      {"tier-order", domain::Severity::Note, "first load for m", "", {}, {}}};
-  const json document = json::parse(api::reading_json(board, sentences, diagnostics));
+  reading.diagnostics = {{"unknown-movement",
+                          domain::Severity::Warning,
+                          "no movement is called `swngs`",
+                          "did you mean swings?",
+                          {.begin = 5, .end = 14, .line = 2, .column = 2},
+                          {"swings"}},
+                         {"tier-order", domain::Severity::Note, "first load for m", "", {}, {}}};
+  const json document = json::parse(api::reading_json(reading, "Thu\n 9 × swngs", sentences));
   EXPECT_EQ(document["title"], "Thu");
   EXPECT_EQ(document["fixed_seconds"], 120);
   EXPECT_EQ(document["reading"], json::array({"Rest 2 minutes."}));
-  EXPECT_EQ(document["diagnostics"][0], json::parse(R"({"line": 2, "column": 4, "severity": "warning",
+  EXPECT_EQ(document["diagnostics"][0],
+            json::parse(R"({"line": 2, "column": 2, "length": 8, "severity": "warning",
     "text": "no movement is called `swngs`", "name": "unknown-movement", "hint": "did you mean swings?",
     "repairs": ["swings"]})"));
   EXPECT_FALSE(document["diagnostics"][1].contains("hint"));
 }
 
+TEST(ReadingJson, SaysWhereStepsAndRulesStandInTheOrderOfTheText) {
+  board::Reading reading;
+  reading.steps = {{.begin = 9, .end = 19, .line = 2, .column = 1}};
+  reading.rules = {{.begin = 0, .end = 8, .line = 1, .column = 1}, {}, reading.steps[0]};
+  const json document = json::parse(api::reading_json(reading, "AMRAP 12\n10 burpees", {}));
+  EXPECT_EQ(document["understood"], json::parse(R"([{"line": 1, "column": 1, "length": 8, "as": "rule"},
+                            {"line": 2, "column": 1, "length": 10, "as": "step"}])"));
+}
+
 TEST(ReadingJson, SaysThatNoLengthIsFixed) {
-  const json document = json::parse(api::reading_json(Board{}, {}, {}));
+  const json document = json::parse(api::reading_json({}, "", {}));
   EXPECT_TRUE(document.at("fixed_seconds").is_null());
 }
 
 TEST(ReadingJson, StaysJsonWhenTheWordsAreNotUtf8) {
-  Board board;
-  board.title = "Th\xFFu";
-  EXPECT_EQ(json::parse(api::reading_json(board, {}, {}))["title"], "Th\uFFFDu");
+  board::Reading reading;
+  reading.board.title = "Th\xFFu";
+  EXPECT_EQ(json::parse(api::reading_json(reading, "Th\xFFu", {}))["title"], "Th\uFFFDu");
 }
 
 TEST(ReadingCompare, TakesNullForMissingAndLeavesOurOwnFieldsAlone) {

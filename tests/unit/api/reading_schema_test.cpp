@@ -18,10 +18,14 @@ Verdict validate(const json& documents) {
 }
 
 json document_of(const json& blocks) {
-  const std::vector<domain::Diagnostic> diagnostics{
+  board::Reading reading;
+  reading.board = test::board_of_json(blocks);
+  reading.steps = {{.begin = 6, .end = 16, .line = 2, .column = 1}};
+  reading.rules = {{.begin = 0, .end = 5, .line = 1, .column = 1}};
+  reading.diagnostics = {
       {"tier-order", domain::Severity::Note, "first load for m", "a house rule", {}, {"24 for m, 16 for f"}}};
   const std::vector<std::string> sentences{"One sentence."};
-  return json::parse(api::reading_json(test::board_of_json(blocks), sentences, diagnostics));
+  return json::parse(api::reading_json(reading, "5 RFT\n10 burpees", sentences));
 }
 
 TEST(ReadingSchema, HoldsForEveryExample) {
@@ -50,6 +54,7 @@ TEST(ReadingSchema, RefusesWhatTheVocabularyDoesNotAllow) {
   refused("/blocks/0/slots", json::array({json::array()}), "two-holders");
   refused("/blocks/0/sorce", "time", "unknown-field");
   refused("/fixed_seconds", 0, "zero-length");
+  refused("/understood/0/as", "guess", "as");
   refused("/diagnostics/0/severity", "fatal", "severity");
 }
 

@@ -51,9 +51,9 @@ const std::vector<Case>& cases() {
       {"10 swigns", "spelling-guess", 1, 4},
       {"3 ruonds for time\n5 burpees", "spelling-guess", 1, 3},
       {"AMRAP 10\n5 dips", "ambiguous-movement", 2, 3},
-      {"3 RFT\n14 KBS 24/16", "tier-order", 2, 1},
+      {"3 RFT\n14 KBS 24/16", "tier-order", 2, 8},
       {"RDL 4x8 @3-1-1-0", "tempo-order", 1, 10},
-      {"3 RFT\n14 KBS 24", "mass-unit", 2, 1},
+      {"3 RFT\n14 KBS 24", "mass-unit", 2, 8},
       {"AMRAP 13\n9 box step ups (each leg)", "both-sides", 2, 1},
       {"goblet squat 2x15", "sets-or-bells", 1, 16},
       {"AMRAP 10: 2 m plank, 5 burpees", "minutes-or-metres", 1, 11},
@@ -121,6 +121,57 @@ TEST(Diagnostics, OfferTheNearestNames) {
   const domain::Diagnostic* found = find(reading, "unknown-movement");
   ASSERT_NE(found, nullptr);
   EXPECT_FALSE(found->repairs.empty());
+}
+
+/// The text with the doubtful words replaced.
+std::string mended(std::string text, const domain::Diagnostic& doubt, std::size_t repair) {
+  return text.replace(doubt.span.begin, doubt.span.end - doubt.span.begin, doubt.repairs.at(repair));
+}
+
+struct Question {
+  std::string text;
+  std::string name;
+  std::vector<std::string> answered;  // the text after each repair
+};
+
+TEST(Diagnostics, LetQuestionsOfTheHouseBeAnsweredByReplacingTheirWords) {
+  const std::vector<Question> questions{
+      {"3 RFT\n14 KBS 24/16 kg", "tier-order", {}},
+      {"3 RFT\n14 KBS 24/16", "tier-order", {"3 RFT\n14 KBS 16/24"}},
+      {"3 RFT\n14 KBS 24", "mass-unit", {"3 RFT\n14 KBS 24 kg", "3 RFT\n14 KBS 24 lb"}},
+      {"RDL 4x8 @3-1-1-0", "tempo-order", {"RDL 4x8 @1-0-3-1"}},
+      {"RDL 4x8 @3110", "tempo-order", {"RDL 4x8 @1031"}},
+      {"AMRAP 13\n9 box step ups (each leg)", "both-sides", {"AMRAP 13\n9 box step ups"}},
+      {"AMRAP 13\n9 box step ups each leg", "both-sides", {"AMRAP 13\n9 box step ups"}},
+      {"AMRAP 10: 2 m plank, 5 burpees", "minutes-or-metres", {"AMRAP 10: 2 min plank, 5 burpees"}},
+      {"AMRAP 12:75\n10 burpees", "no-such-time", {"AMRAP 13:15\n10 burpees"}},
+      {"bench 4x6 @7", "load-or-effort", {"bench 4x6 @7 kg"}},
+  };
+  for (const Question& question : questions) {
+    const Reading reading = read(question.text, test::shipped_catalogue(), {});
+    const domain::Diagnostic* found = find(reading, question.name);
+    ASSERT_NE(found, nullptr) << question.text;
+    std::vector<std::string> answered;
+    for (std::size_t i = 0; i < found->repairs.size(); ++i)
+      answered.push_back(mended(question.text, *found, i));
+    EXPECT_EQ(answered, question.answered) << question.text;
+    for (const std::string& text : answered)
+      for (const domain::Diagnostic& left : read(text, test::shipped_catalogue(), {}).diagnostics)
+        EXPECT_EQ(left.severity, domain::Severity::Note) << text << ": " << left.text;
+  }
+}
+
+TEST(Diagnostics, OfferBothKindsOfPullUpWhereTheHouseLetsThemSwing) {
+  domain::House house;
+  house.pull_up_may_swing = true;
+  const std::string text = "3 RFT\n5 pull-ups";
+  const Reading reading = read(text, test::shipped_catalogue(), house);
+  const domain::Diagnostic* found = find(reading, "pull-up-swing");
+  ASSERT_NE(found, nullptr);
+  EXPECT_EQ(found->repairs, (std::vector<std::string>{"strict pull-ups", "kipping pull-ups"}));
+  for (std::size_t i = 0; i < 2; ++i)
+    EXPECT_EQ(find(read(mended(text, *found, i), test::shipped_catalogue(), house), "pull-up-swing"),
+              nullptr);
 }
 
 }  // namespace

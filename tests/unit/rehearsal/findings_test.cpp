@@ -38,7 +38,7 @@ struct Scene {
       person.name = name;
       person.pieces.emplace_back().rounds = domain::Spread{.p50 = 5};
     }
-    rehearsal.timetable.boxes.push_back({.name = "Piece A", .kind = "work", .planned_s = 1440});
+    rehearsal.timetable.boxes.push_back({.name = "Piece A", .kind = "work", .piece = {}, .planned_s = 1440});
   }
   domain::PieceOutcome& outcome(std::size_t person) { return rehearsal.people[person].pieces[0]; }
   std::vector<domain::Finding> find() const {
@@ -131,21 +131,105 @@ TEST(Findings, CountTheFloorOfTheBusiestMinute) {
   EXPECT_THAT(scene.find(), IsEmpty());
 }
 
-TEST(Findings, WarnAboutMoreThanTwiceTheBestOfFourWeeks) {
+/// Ana does so many pull-ups today; her weeks so far are given.
+Scene after_weeks_of_pulls(double today, std::vector<double> weeks) {
   Scene scene;
-  scene.outcome(0).steps.push_back(line(0, [](auto& step) {
+  scene.outcome(0).steps.push_back(line(0, [&](auto& step) {
     step.version = {"pull-up"};
-    step.amount = 70;
+    step.amount = today;
   }));
   scene.history.resize(3);
-  scene.history[0].weeks = {{0, 100, 0, 0, 0}, {0, 30, 0, 0, 0}, {0, 20, 0, 0, 0}, {}, {0, 10, 0, 0, 0}};
-  const auto found = scene.find();
+  for (const double pulls : weeks) scene.history[0].weeks.push_back({0, pulls, 0, 0, 0});
+  return scene;
+}
+
+TEST(Findings, WarnAboutMoreThanTwiceTheBestOfFourWeeks) {
+  const auto found = after_weeks_of_pulls(70, {100, 30, 20, 0, 10}).find();
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].kind, FindingKind::MuchMoreThanLately);
-  EXPECT_THAT(found[0].text, HasSubstr("pulls"));
-  EXPECT_THAT(found[0].text, HasSubstr("Ana"));
-  scene.history[0].weeks.back()[1] = 40;
+  EXPECT_EQ(
+      found[0].text,
+      "More than twice the work of any of the last four weeks for pulling muscles of Ana: cap them today.");
+  EXPECT_THAT(found[0].people, ::testing::ElementsAre(domain::PersonId{"Ana"}));
+  EXPECT_THAT(after_weeks_of_pulls(70, {100, 30, 20, 0, 40}).find(), IsEmpty()) << "not twice";
+}
+
+TEST(Findings, LeaveALittleMoreThanVeryLittleAlone) {
+  EXPECT_THAT(after_weeks_of_pulls(27, {3}).find(), IsEmpty());
+  EXPECT_THAT(after_weeks_of_pulls(29, {3}).find(), SizeIs(1));
+  EXPECT_THAT(after_weeks_of_pulls(500, {}).find(), IsEmpty()) << "nothing is known of her weeks";
+}
+
+TEST(Findings, CountAThirdOfWhatIsEasyOnTheMuscles) {
+  Scene scene = after_weeks_of_pulls(70, {3});
+  domain::Movement row;
+  row.id = {"pull-up"};
+  row.eccentric_stress = "low";
+  scene.catalogue.movements = {row};
   EXPECT_THAT(scene.find(), IsEmpty());
+  scene.catalogue.movements[0].eccentric_stress = "high";
+  EXPECT_THAT(scene.find(), SizeIs(1));
+}
+
+TEST(Findings, NameAllMusclesOfAJumpInOneLine) {
+  Scene scene = after_weeks_of_pulls(70, {3});
+  for (const std::size_t person : {std::size_t{0}, std::size_t{2}})
+    scene.outcome(person).steps.push_back(line(1, [](auto& step) {
+      step.version = {"push-up"};
+      step.amount = 90;
+    }));
+  scene.history[2].weeks = {{20, 0, 0, 0, 0}};
+  const auto found = scene.find();
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_THAT(found[0].text, HasSubstr("pushing muscles of Ana and Cy; pulling muscles of Ana"));
+  EXPECT_THAT(found[0].people, SizeIs(2));
+}
+
+TEST(Findings, SayThatAPieceWithoutACapNeverEndedAndWhere) {
+  Scene scene;
+  scene.stage.timetable.pieces[0].length.reset();
+  scene.outcome(1).capped = 1;
+  scene.outcome(1).steps.push_back(line(3, [](auto& step) {
+    step.version = {"pull-up"};
+    step.end_s = 14400;
+    step.work_s = 20;
+    step.rest_s = 14000;
+  }));
+  domain::Movement pull_up;
+  pull_up.id = {"pull-up"};
+  pull_up.name = "Pull-up, strict";
+  scene.catalogue.movements = {pull_up};
+  auto found = scene.find();
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].kind, FindingKind::OverCap);
+  EXPECT_EQ(found[0].severity, FindingSeverity::Problem);
+  EXPECT_EQ(found[0].text,
+            "Bo does not come to the end of Piece A, which has no cap, in up to 100 of 100 rehearsals: taken "
+            "out after "
+            "4 hours, mostly at rest at Pull-up, strict.");
+  EXPECT_EQ(found[0].step, domain::StepId{3});
+  for (std::size_t p = 0; p < 3; ++p) scene.outcome(p).capped = 1;
+  found = scene.find();
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].kind, FindingKind::NobodyFinishes);
+}
+
+TEST(Findings, SayOnceThatARouteIsFull) {
+  Scene scene;
+  domain::Route lane;
+  lane.id = {"lane"};
+  lane.name = "The lane";
+  scene.hall.routes = {lane};
+  scene.rehearsal.places.push_back({.place = {"lane"},
+                                    .name = "The lane",
+                                    .count = 2,
+                                    .wait_mean_s = 30,
+                                    .wait_p90_s = 70,
+                                    .queue_max_mean = 3,
+                                    .queue = {{0, 3}}});
+  const auto found = scene.find();
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].kind, FindingKind::Queue);
 }
 
 TEST(Findings, NoteHeatsOfUnevenLength) {

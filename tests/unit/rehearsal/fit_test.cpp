@@ -207,6 +207,76 @@ TEST(PlainFit, SwapsWhatAPartnerHoldsToo) {
   EXPECT_EQ(fitted.gate.text, "suitcase-hold");
 }
 
+Floor without_bars() {
+  Floor floor;
+  floor.hall.unlimited = false;
+  floor.hall.places = {{domain::EquipmentId{"pull-up-bar"}, 2}};
+  floor.gym_class.faults = {{domain::EquipmentId{"pull-up-bar"}, 2, "both bars loose"}};
+  return floor;
+}
+
+TEST(PlainFit, GivesNobodyAMovementForWhichThereIsNoPlace) {
+  Floor floor = without_bars();
+  floor.add(person("Ann"));
+  const FittedItem fitted = fit_one(floor, item("pull-up", 8.0));
+  EXPECT_EQ(fitted.movement.text, "ring-row");  // the first easier version off the bar
+  EXPECT_EQ(fitted.amount, domain::Amount(8.0));
+  EXPECT_EQ(fitted.lacking.text, "pull-up-bar");
+  EXPECT_EQ(fitted.swapped_for, "none today: Pull-up bar place");
+}
+
+TEST(PlainFit, TakesTheSecondStationWhereTheFirstIsGone) {
+  Floor floor = without_bars();
+  floor.add(person("Ann"));
+  Item pulls = item("pull-up", 8.0);
+  pulls.second_station = domain::MovementId{"db-row"};
+  EXPECT_EQ(fit_one(floor, pulls).movement.text, "db-row");
+}
+
+TEST(PlainFit, NeverTakesAVersionThatLacksItsPlaceToo) {
+  Floor floor;
+  floor.hall.unlimited = false;
+  for (const domain::Movement& movement : test::shipped_catalogue().movements)
+    for (const domain::EquipmentId& id : movement.equipment) floor.hall.places.push_back({id, 0});
+  floor.add(person("Ann"));
+  for (const domain::Movement& movement : test::shipped_catalogue().movements) {
+    const FittedItem fitted = fit_one(floor, item(movement.id.text, 8.0, movement.default_unit));
+    const domain::Movement* version = test::shipped_catalogue().find(fitted.movement);
+    EXPECT_TRUE(version ? version->equipment.empty() : fitted.amount == domain::Amount(0.0)) << movement.name;
+    EXPECT_EQ(fitted.lacking.empty(), movement.equipment.empty()) << movement.name;
+  }
+}
+
+TEST(PlainFit, PlaysWhatIsNotThereOnlyAsWritten) {
+  Floor floor = without_bars();
+  floor.rule = FitRule::AsWritten;
+  floor.add(person("Ann"));
+  const auto written = floor.write(board({block(BlockKind::ForTime, {item("pull-up", 4.0)})}));
+  EXPECT_EQ(written.plan.pieces[0].scripts[0].tasks[0].place, -1);
+  ASSERT_EQ(written.findings.size(), 1U);
+  EXPECT_EQ(written.findings[0].text,
+            "Pull-up bar place: none left for Pull-up, strict; rehearsed as if there were enough.");
+}
+
+TEST(PlainFit, SaysAtTheLineWhoDoesWhatForWantOfAPlace) {
+  Floor floor = without_bars();
+  domain::Person bo = person("Bo");
+  bo.versions["pull"] = domain::MovementId{"bar-row"};
+  floor.add(person("Ann"));
+  floor.add(bo);
+  const auto written =
+      floor.write(board({block(BlockKind::ForTime, {item("burpee", 5.0), item("pull-up", 4.0)})}));
+  ASSERT_EQ(written.findings.size(), 1U);
+  const domain::Finding& found = written.findings[0];
+  EXPECT_EQ(found.kind, domain::FindingKind::KitShort);
+  EXPECT_EQ(found.severity, domain::FindingSeverity::Problem);
+  EXPECT_EQ(found.step, domain::StepId{1});
+  EXPECT_EQ(found.people.size(), 2U);
+  EXPECT_TRUE(found.text.starts_with("Pull-up bar place: none today. Instead of Pull-up, strict: "))
+      << found.text;
+  EXPECT_NE(found.text.find(": Ann; "), std::string::npos) << found.text;
+}
+
 TEST(PlainFit, KeepsFreeTextAsItIs) {
   Item unknown = item("", 50.0);
   unknown.movement.reset();

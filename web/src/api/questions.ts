@@ -1,5 +1,6 @@
 import { account, accounts, me } from "../model/account.ts";
 import {
+  boardLast,
   boardRows,
   classRows,
   gym,
@@ -13,6 +14,8 @@ import {
   type House,
 } from "../model/gym.ts";
 import { keptHall, type Hall } from "../model/hall.ts";
+import { brief, pastScores } from "../model/brief.ts";
+import { equipmentList, limitKinds } from "../model/catalogue.ts";
 import { anything } from "../model/decode.ts";
 import { floorPeople, floorPerson, peoplePreview, peopleTable, personRow, type PersonRow } from "../model/people.ts";
 import { reading } from "../model/reading.ts";
@@ -56,6 +59,7 @@ export const questions = (client: Client) => ({
   gym: () => client.ask("GET", "/api/gym", gym),
   boards: () => client.ask("GET", "/api/boards", boardRows),
   board: (id: string) => client.ask("GET", at("boards", id), keptBoard),
+  boardLast: (id: string) => client.ask("GET", `${at("boards", id)}/last`, boardLast),
   keepBoard: (id: string, text: string, version: string | null) =>
     client.ask("PUT", at("boards", id), saved, version === null ? { text } : { text, version }),
   classes: () => client.ask("GET", "/api/classes", classRows),
@@ -63,10 +67,13 @@ export const questions = (client: Client) => ({
   keepClass: (changed: GymClass, version: string | null) =>
     client.ask("PUT", at("classes", changed.id), saved, { class: changed, ...(version === null ? {} : { version }) }),
 
+  brief: (id: string) => client.ask("GET", `${at("classes", id)}/brief`, brief),
+
   people: () => client.ask("GET", "/api/people", peopleTable),
   floorPeople: () => client.ask("GET", "/api/people", floorPeople),
   person: (id: string) => client.ask("GET", at("people", id), personRow),
   floorPerson: (id: string) => client.ask("GET", at("people", id), floorPerson),
+  personScores: (id: string) => client.ask("GET", `${at("people", id)}/scores`, pastScores),
   keepPeople: (rows: readonly PersonRow[], version: string) =>
     client.ask("PUT", "/api/people", saved, { rows, version }),
   previewPeople: (csv: BodyInit) => client.sendFile("/api/people/preview", peoplePreview, csv, "text/csv"),
@@ -79,6 +86,8 @@ export const questions = (client: Client) => ({
   read: (text: string, stop?: AbortSignal) => client.ask("POST", "/api/read", reading, { text }, stop),
   tidy: (text: string) => client.ask("POST", "/api/tidy", tidied, { text }),
   rehearse: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/rehearse", rehearsal, what, stop),
+  equipment: () => client.ask("GET", "/api/equipment", equipmentList),
+  limits: () => client.ask("GET", "/api/limits", limitKinds),
   movements: () => client.ask("GET", "/api/movements", movements),
 });
 

@@ -14,8 +14,24 @@ export type KeptBoard = Decoded<typeof keptBoard>;
 
 export const tidied = objectOf({ text });
 
-export const movements = listOf(objectOf({ id: text, name: text, aliases: listOf(text), category: text }));
+export const movements = listOf(
+  objectOf({ id: text, name: text, aliases: listOf(text), category: text, patterns: listOf(text) }),
+);
 export type Movement = Decoded<typeof movements>[number];
+
+/** How one piece went on a day: the scores as they were entered. */
+const pieceLastTime = objectOf({
+  piece: text,
+  people: number,
+  capped: number,
+  best: text,
+  middle: text,
+  last: text,
+  effort: orNull(number),
+});
+/** The last day on which a board was done; null if it never was. */
+export const boardLast = objectOf({ last: orNull(objectOf({ date: text, pieces: listOf(pieceLastTime) })) });
+export type LastTime = NonNullable<Decoded<typeof boardLast>["last"]>;
 
 export const classRows = listOf(
   objectOf({

@@ -61,6 +61,7 @@ export type PlaceUse = Decoded<typeof placeUse>;
 const box = objectOf({
   name: text,
   kind: text,
+  piece: orNull(number),
   planned_s: orNull(number),
   start_p50_s: number,
   end_p50_s: number,

@@ -1,6 +1,7 @@
 import type { Answer } from "../api/client.ts";
 import type { Topic } from "../api/events.ts";
 import { Kept } from "./kept.ts";
+import type { Reading } from "../model/reading.ts";
 import { program } from "./program.ts";
 
 const all: Kept<unknown>[] = [];
@@ -19,15 +20,33 @@ export const floorPeople = kept(program.floorPeople, "people", "classes");
 export const hall = kept(program.hall, "hall");
 export const house = kept(program.house, "house");
 export const movements = kept(program.movements);
+export const equipment = kept(program.equipment);
+export const limitKinds = kept(program.limits);
+export const accounts = kept(program.accounts);
 
-const classesById = new Map<string, ReturnType<typeof keptClassOf>>();
-const keptClassOf = (id: string) => kept(() => program.gymClass(id), "classes");
+/** One of many things kept, by its id; asked for when it is first wanted. */
+function keptById<T>(ask: (id: string) => Promise<Answer<T>>, ...topics: Topic[]): (id: string) => Kept<T> {
+  const known = new Map<string, Kept<T>>();
+  return (id) => {
+    const one = known.get(id) ?? kept(() => ask(id), ...topics);
+    known.set(id, one);
+    return one;
+  };
+}
 
-/** One class, looked at again when any class changed. */
-export function classOf(id: string): ReturnType<typeof keptClassOf> {
-  const known = classesById.get(id) ?? keptClassOf(id);
-  classesById.set(id, known);
-  return known;
+const anyChange: readonly Topic[] = ["boards", "classes", "people", "hall", "house", "scores"];
+
+export const classOf = keptById(program.gymClass, "classes");
+export const boardOf = keptById(program.board, "boards");
+export const briefOf = keptById(program.brief, ...anyChange);
+export const rehearsalOf = keptById((id: string) => program.rehearse({ class: id }), ...anyChange);
+export const personOf = keptById(program.person, "people");
+export const scoresOf = keptById(program.personScores, ...anyChange);
+export const readingOf = keptById(readBoard, "boards", "house");
+
+async function readBoard(id: string): Promise<Answer<Reading>> {
+  const board = await program.board(id);
+  return board.ok ? await program.read(board.value.text) : board;
 }
 
 /** Tells everything that was looked at what changed. */

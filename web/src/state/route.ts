@@ -2,15 +2,15 @@ import { signal } from "@preact/signals";
 
 /** Where the reader is: a view and, in some, the id of what it shows. */
 export interface Route {
-  readonly view: "next-class" | "board" | "people" | "hall" | "brief" | "accounts" | "nowhere";
+  readonly view: "next-class" | "board" | "wall" | "people" | "hall" | "accounts" | "nowhere";
   readonly id: string | null;
 }
 
 const addresses: readonly (readonly [RegExp, Route["view"]])[] = [
   [/^\/$/, "next-class"],
   [/^\/class\/([^/]+)$/, "next-class"],
-  [/^\/brief\/([^/]+)$/, "brief"],
   [/^\/board(?:\/([^/]+))?$/, "board"],
+  [/^\/wall\/([^/]+)$/, "wall"],
   [/^\/people(?:\/([^/]+))?$/, "people"],
   [/^\/hall$/, "hall"],
   [/^\/accounts$/, "accounts"],

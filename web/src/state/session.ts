@@ -34,13 +34,23 @@ export function ticketIn(fragment: string): Ticket | null {
   return { kind: met[1] === "owner" ? "owner" : "person", token: met[2] ?? "" };
 }
 
-/** Asks who is signed in, and takes the ticket out of the address: it must not stay in the history. */
-export async function begin(): Promise<void> {
+/** Takes the ticket out of the address: it must not stay in the history. */
+function takeTicket(): void {
   ticket.value = ticketIn(location.hash) ?? ticket.value;
   if (ticket.value) history.replaceState(null, "", location.pathname);
+}
+
+/** Asks who is signed in. */
+export async function begin(): Promise<void> {
+  takeTicket();
   const answer = await program.me();
   if (answer.ok) enter(answer.value);
   else meFault.value = answer.fault;
+}
+
+/** Takes tickets of links that are opened while the page is open. */
+export function followTickets(): void {
+  addEventListener("hashchange", takeTicket);
 }
 
 async function entered(answer: Promise<Answer<Me>>): Promise<Fault | null> {

@@ -2,6 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useEffect } from "preact/hooks";
 import type { Kept } from "../state/kept.ts";
 import { Said } from "./said.tsx";
+import { sentence } from "./words.ts";
 
 /** Asks for something kept, and shows it once it is there; a fault is said, and can be tried again. */
 export function LookedAt<T>(props: { readonly at: Kept<T>; readonly show: (value: T) => ComponentChildren }) {
@@ -13,7 +14,7 @@ export function LookedAt<T>(props: { readonly at: Kept<T>; readonly show: (value
     <>
       {fault ? (
         <Said weight="problem" alert>
-          <p>{fault.text}.</p>
+          <p>{sentence(fault.text)}</p>
           <button type="button" onClick={() => void props.at.lookAgain()}>
             Try again
           </button>

@@ -4,23 +4,50 @@ import type { Me } from "../model/account.ts";
 import { route, type Route } from "../state/route.ts";
 import { begin, me, meFault } from "../state/session.ts";
 import { Said } from "../ui/said.tsx";
+import { AccountsView } from "./accounts/accounts_view.tsx";
+import { HallView } from "./hall/hall_view.tsx";
+import { NextClass } from "./next_class/next_class.tsx";
 import { BoardView } from "./board/board_view.tsx";
+import { WallView } from "./board/wall_view.tsx";
+import { NewPersonView, OwnPage, PersonView } from "./people/person_view.tsx";
+import { PeopleView } from "./people/people_view.tsx";
 import { Shell } from "./shell.tsx";
 import { SignIn } from "./sign_in.tsx";
+import { sentence } from "../ui/words.ts";
 import "../ui/base.css";
 import "./shell.css";
 
-function view(at: Route, _who: Me): ComponentChild {
+const nowhere = (
+  <Said weight="warning">
+    There is nothing for you at this address. <a href="/">To the first page</a>
+  </Said>
+);
+
+function coachView(at: Route, who: Me): ComponentChild {
   switch (at.view) {
+    case "next-class":
+      return <NextClass id={at.id} who={who} />;
     case "board":
       return <BoardView id={at.id} />;
-    default:
-      return (
-        <Said weight="warning">
-          There is nothing at this address. <a href="/">To the next class</a>
-        </Said>
-      );
+    case "wall":
+      return <WallView id={at.id ?? ""} />;
+    case "people":
+      if (at.id === null) return <PeopleView />;
+      return at.id === "new" ? <NewPersonView /> : <PersonView key={at.id} id={at.id} />;
+    case "hall":
+      return <HallView />;
+    case "accounts":
+      return who.role === "owner" ? <AccountsView /> : nowhere;
+    case "nowhere":
+      return nowhere;
   }
+}
+
+/** What each role may look at: a person their own page, a relief coach the class they take. */
+function view(at: Route, who: Me): ComponentChild {
+  if (who.role === "person") return who.person === null ? nowhere : <OwnPage id={who.person} />;
+  if (who.role === "relief") return at.view === "next-class" ? <NextClass id={who.class} who={who} /> : nowhere;
+  return coachView(at, who);
 }
 
 /** Moves the reader to the top of a view that was just opened: a screen reader then reads its title. */
@@ -39,7 +66,7 @@ export function Page() {
     return (
       <main id="main" class="narrow stack">
         <Said weight="problem" alert>
-          {meFault.value.text}.
+          {sentence(meFault.value.text)}
         </Said>
         <button type="button" onClick={() => void begin()}>
           Try again

@@ -4,6 +4,7 @@ import type { Fault } from "../model/fault.ts";
 import { becomeOwner, me, signIn, signInByLink, ticket } from "../state/session.ts";
 import { Field } from "../ui/field.tsx";
 import { Said } from "../ui/said.tsx";
+import { sentence } from "../ui/words.ts";
 
 function SignInForm(props: {
   readonly title: string;
@@ -30,7 +31,7 @@ function SignInForm(props: {
         <h1>{props.title}</h1>
         {fault ? (
           <Said weight="problem" alert>
-            {fault.text}
+            {sentence(fault.text)}
           </Said>
         ) : null}
         {props.children}

@@ -1,0 +1,51 @@
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/open_gym.hpp"
+#include "base/result.hpp"
+
+/// What a coach wants to know of a class before it begins, beside its rehearsal.
+namespace repwright::app {
+
+/// How somebody is known from the gym's scores before the class.
+enum class Standing : std::uint8_t {
+  Unknown,  // the gym has no scores, or the class no date
+  First,    // no score yet
+  Back,     // the last one is three weeks old or more (common practice, no source)
+  Regular
+};
+
+struct Comer {
+  domain::Person person;
+  base::Duration late;
+  Standing standing = Standing::Unknown;
+  int sessions = 0;  // days with a score
+  std::optional<std::chrono::year_month_day> last_came;
+};
+
+/// Loose kit of one kind and size that has to lie ready: what the piece that needs most of it needs.
+struct SetOut {
+  domain::EquipmentId equipment;
+  std::string name;
+  std::optional<base::Mass> mass;
+  std::optional<base::Length> height;
+  int needed = 0;
+  int available = 0;
+};
+
+struct ClassBrief {
+  std::vector<Comer> people;    // in the order of the class's list
+  std::vector<SetOut> set_out;  // by name, then by size
+};
+
+/// The brief of a class of the gym. Fails with NotFound where the class or its board is not there, and as
+/// `rehearse_class`; a board without work has people and nothing to set out.
+base::Result<ClassBrief> class_brief(const OpenGym& gym, const std::string& class_id,
+                                     const std::stop_token& stop);
+
+}  // namespace repwright::app

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string_view>
+
+#include "app/rehearse_class.hpp"
+#include "domain/repair.hpp"
+
+namespace repwright::app {
+
+/// The small changes of the board that would help this class most, at most three, each rehearsed with the
+/// same people and the same luck; `text` is what `request.reading` was read from. Nothing helps a class that
+/// fits and does not queue: then there are none. Fails as `rehearse_class` does.
+base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::string_view text);
+
+}  // namespace repwright::app

@@ -1,0 +1,141 @@
+#include <algorithm>
+
+#include "board/rule_parts.hpp"
+
+/// Stations and the labels of slots: `min 2:`, `odd:`, `b)`, `station 3:`.
+namespace repwright::board {
+namespace {
+
+/// `)`, `.` or `:` behind a label, but not the `:` of a clock.
+bool take_label_end(Cursor& cursor) {
+  if (cursor.at_symbol(':') && cursor.glued(1) && cursor.at_number(1)) return false;
+  if (!cursor.at_symbol(')') && !cursor.at_symbol(':') && !cursor.at_symbol('.')) return false;
+  cursor.next();
+  return true;
+}
+
+/// A slot of its own for what follows.
+void open_slot(Draft& draft) {
+  draft.slots.emplace_back();
+  draft.slot = static_cast<int>(draft.slots.size()) - 1;
+}
+
+/// `min 3:`
+bool read_minute_label(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  if (!ahead.take_any({"min", "minute", "mins", "minutes"}) || !ahead.at_number()) return false;
+  const int minute = static_cast<int>(std::min(1000.0, ahead.number()));
+  const bool amount_follows = ahead.at_number() && !ahead.glued(0) &&
+                              session.names.find(ahead.part(ahead.position() + 1, ahead.end()));
+  if (!take_label_end(ahead) && !ahead.take_symbol('-') && !amount_follows) return false;
+  const bool on_the_minute = session.draft().said.every;
+  Draft& draft = on_the_minute ? session.draft() : session.clocked(ahead.span_from(cursor.position()));
+  draft.said.every = true;
+  if (!draft.block.every) draft.block.every = base::minute;
+  open_slot(draft);
+  draft.minutes.push_back(minute);
+  cursor = ahead;
+  return true;
+}
+
+/// `odd:`, `even minutes -`
+bool read_parity_label(Session& session, Cursor& cursor) {
+  Draft& draft = session.draft();
+  if (!draft.said.every) return false;
+  Cursor ahead = cursor;
+  const bool odd = ahead.at_word() && ahead.peek().text.starts_with("odd");
+  if (!ahead.take_any({"odd minutes", "even minutes", "odd min", "even min", "odd", "even", "odds", "evens"}))
+    return false;
+  if (!take_label_end(ahead) && !ahead.take_symbol('-') && !ahead.take_symbol('=')) return false;
+  const bool first = odd == session.house.minute_one_is_odd;
+  if (draft.slots.size() < 2) draft.slots.resize(2);
+  draft.slot = first ? 0 : 1;
+  cursor = ahead;
+  return true;
+}
+
+/// `a)`, `b:`
+bool read_letter_label(Draft& draft, Cursor& cursor) {
+  const bool letter = cursor.at_word() && cursor.peek().text.size() == 1 && cursor.peek().text[0] <= 'h';
+  if (!letter) return false;
+  if (!cursor.at_symbol(')', 1) && (!cursor.at_symbol(':', 1) || cursor.at_symbol('/', 1))) return false;
+  cursor.next(2);
+  open_slot(draft);
+  return true;
+}
+
+/// `3)`, `station 3:`, and the bare number of a station where the next one is due.
+bool read_number_label(const Session& session, Draft& draft, Cursor& cursor) {
+  Cursor ahead = cursor;
+  ahead.take_symbol('(');
+  ahead.take("station");
+  if (!ahead.at_number()) return false;
+  const bool due = ahead.number() == static_cast<double>(draft.slots.size() + 1) && !ahead.glued(0);
+  // Behind a label of its own a number is an amount: ` 5) 6 box step-ups`.
+  const bool labelled = !draft.slots.empty() && draft.slots.back().empty();
+  const bool in_line =
+      draft.said.stations && due && !labelled && ahead.at_word() &&
+      !ahead.at_any({"min", "mins", "s", "m", "cal", "rounds", "rds", "rft", "laps", "stations", "sec"});
+  const bool on_line = session.statement == session.line->first && due && ahead.at_number();
+  if (!take_label_end(ahead) && !in_line && !on_line) return false;
+  open_slot(draft);
+  cursor = ahead;
+  return true;
+}
+
+}  // namespace
+
+bool read_stations(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  ahead.take_symbol(times_sign);
+  if (ahead.at("stations") || ahead.at("circuit")) {
+    ahead.next();
+    session.clocked(ahead.span_from(from)).said.stations = true;
+    cursor = ahead;
+    return true;
+  }
+  Cursor count = ahead;
+  if (const auto number = count.take_count(); number && count.take_any({"stations", "station"})) {
+    Draft& draft = session.draft();
+    if (draft.span.line == 0) draft.span = count.span_from(from);
+    draft.said.stations = true;
+    draft.stations = number;
+    cursor = count;
+    return true;
+  }
+  count = ahead;
+  if (const auto number = count.take_count(); number && count.take_any({"laps", "lap"}) &&
+                                              (session.draft().said.stations || session.draft().block.work)) {
+    session.draft().block.laps = number;
+    cursor = count;
+    return true;
+  }
+  Cursor minutes = ahead;
+  const auto each = take_time(minutes, session.remarks, Naked::Refused);
+  if (!each || !minutes.take_any({"each station", "at each station", "per station", "each", "a station",
+                                  "at each", "on each", "stations"}))
+    return false;
+  const bool later = minutes.before().text == "station" || minutes.before().text == "stations";
+  if (!later && !session.draft().said.stations) return false;
+  Draft& draft = session.draft().said.stations ? session.draft() : session.clocked(minutes.span_from(from));
+  if (draft.span.line == 0) draft.span = minutes.span_from(from);
+  draft.said.stations = true;
+  draft.block.work = each;
+  cursor = minutes;
+  return true;
+}
+
+bool read_slot_label(Session& session, Cursor& cursor) {
+  if (read_minute_label(session, cursor) || read_parity_label(session, cursor)) return true;
+  const Said& now = session.draft().said;
+  if (!now.every && !now.stations) {
+    const bool first_station = cursor.at("station") && cursor.at_number(1) && cursor.at_symbol(':', 2) &&
+                               session.statement == session.line->first;
+    if (!first_station) return false;
+    session.clocked(cursor.span_of(cursor.position(), cursor.position() + 1)).said.stations = true;
+  }
+  return read_letter_label(session.draft(), cursor) || read_number_label(session, session.draft(), cursor);
+}
+
+}  // namespace repwright::board

@@ -1,0 +1,211 @@
+#include "store/folder_store.hpp"
+
+#include <system_error>
+
+#include "base/hash.hpp"
+#include "store/class_json.hpp"
+#include "store/hall_json.hpp"
+#include "store/house_json.hpp"
+#include "store/people_csv.hpp"
+#include "store/read_file.hpp"
+#include "store/scores_csv.hpp"
+
+namespace repwright::store {
+
+namespace fs = std::filesystem;
+using base::ErrorCode;
+using base::Result;
+using domain::Saved;
+using domain::Seen;
+
+namespace {
+
+constexpr const char* people_file = "people.csv";
+constexpr const char* hall_file = "hall.json";
+constexpr const char* house_file = "house.json";
+constexpr const char* scores_file = "scores.csv";
+constexpr const char* movements_file = "movements.toml";
+
+fs::path board_file(const std::string& id) {
+  return fs::path("boards") / (id + ".txt");
+}
+
+tl::unexpected<base::Error> not_kept(const std::string& what) {
+  return base::failure(ErrorCode::NotKept, "a gym folder does not keep " + what +
+                                               "; a database does: `repwright import FOLDER --to FILE.db`");
+}
+
+bool is_there(const fs::path& path) {
+  std::error_code error;
+  return fs::exists(path, error);
+}
+
+/// When the file was last written, by the clock of the machine.
+std::chrono::sys_seconds written_at(const fs::path& path) {
+  std::error_code error;
+  const fs::file_time_type when = fs::last_write_time(path, error);
+  if (error) return {};
+  return std::chrono::floor<std::chrono::seconds>(std::chrono::file_clock::to_sys(when));
+}
+
+domain::Version version_of_bytes(const std::string& bytes) {
+  const domain::Version hash = base::fnv1a(bytes);
+  return hash == 0 ? 1 : hash;
+}
+
+}  // namespace
+
+Result<Saved> FolderStore::saved_in(const fs::path& file) const {
+  const fs::path path = folder_ / file;
+  if (!is_there(path)) return Saved{};
+  return read_file(path).map([&](const std::string& bytes) {
+    return Saved{version_of_bytes(bytes), domain::Stamp{"", written_at(path)}};
+  });
+}
+
+Result<Saved> FolderStore::save(const fs::path& file, const std::string& bytes, const Seen& seen) {
+  auto there = saved_in(file);
+  if (!there) return there;
+  if (const auto error = stale(file.string(), there->version, seen.version)) return tl::unexpected(*error);
+  return write_file(folder_ / file, bytes).map([&] { return Saved{version_of_bytes(bytes), seen.by}; });
+}
+
+Result<std::optional<std::string>> FolderStore::own_movements() {
+  if (!is_there(folder_ / movements_file)) return std::optional<std::string>();
+  return read_file(folder_ / movements_file).map([](std::string bytes) {
+    return std::optional(std::move(bytes));
+  });
+}
+
+fs::path FolderStore::class_file(const std::string& id) const {
+  const auto known = class_files_.find(id);
+  return known == class_files_.end() ? fs::path("classes") / (id + ".json") : known->second;
+}
+
+Result<domain::GymVersions> FolderStore::versions(const GymFolder& gym) const {
+  domain::GymVersions out;
+  std::vector<std::pair<fs::path, Saved*>> files{{people_file, &out.people},
+                                                 {hall_file, &out.hall},
+                                                 {house_file, &out.house},
+                                                 {movements_file, &out.movements}};
+  for (const auto& [id, text] : gym.boards) files.emplace_back(board_file(id), &out.boards[id]);
+  for (const auto& [id, gym_class] : gym.classes) files.emplace_back(class_file(id), &out.classes[id]);
+  for (const auto& [file, place] : files) {
+    const auto there = saved_in(file);
+    if (!there) return tl::unexpected(there.error());
+    *place = *there;
+  }
+  return out;
+}
+
+Result<KeptGym> FolderStore::gym(const domain::Catalogue& catalogue) {
+  const std::scoped_lock lock(busy_);
+  auto gym = read_gym(folder_, catalogue);
+  if (!gym) return tl::unexpected(gym.error());
+  class_files_.clear();
+  std::error_code error;
+  for (const fs::directory_entry& entry : fs::directory_iterator(folder_ / "classes", error)) {
+    const fs::path& path = entry.path();
+    if (path.extension() != ".json") continue;
+    const auto read = read_file(path).and_then([&](const std::string& bytes) {
+      return read_class(bytes, path.string(), path.stem().string(), catalogue);
+    });
+    if (read) class_files_[read->gym_class.id] = fs::path("classes") / path.filename();
+  }
+  auto known = versions(*gym);
+  if (!known) return tl::unexpected(known.error());
+  return KeptGym{std::move(*gym), std::move(*known)};
+}
+
+Result<void> FolderStore::put_gym(const GymFolder& gym, const std::optional<std::string>& own_movements,
+                                  const domain::Stamp&) {
+  const std::scoped_lock lock(busy_);
+  if (is_there(folder_ / people_file))
+    return base::failure(ErrorCode::Conflict, folder_.string() + ": a gym is kept here already");
+  if (auto fine = check_ids(gym); !fine) return fine;
+  if (own_movements)
+    if (auto written = write_file(folder_ / movements_file, *own_movements); !written) return written;
+  return write_gym(folder_, gym);
+}
+
+Result<Saved> FolderStore::save_people(const std::vector<domain::Person>& people, const Seen& seen) {
+  const std::scoped_lock lock(busy_);
+  return save(people_file, write_people(people), seen);
+}
+Result<Saved> FolderStore::save_hall(const domain::Hall& hall, const Seen& seen) {
+  const std::scoped_lock lock(busy_);
+  return save(hall_file, write_hall(hall), seen);
+}
+Result<Saved> FolderStore::save_house(const domain::House& house, const Seen& seen) {
+  const std::scoped_lock lock(busy_);
+  return save(house_file, write_house(house), seen);
+}
+Result<Saved> FolderStore::save_own_movements(const std::string& toml, const Seen& seen) {
+  const std::scoped_lock lock(busy_);
+  return save(movements_file, toml, seen);
+}
+Result<Saved> FolderStore::save_board(const std::string& id, const std::string& text, const Seen& seen) {
+  const std::scoped_lock lock(busy_);
+  return check_id(id).and_then([&] { return save(board_file(id), text, seen); });
+}
+Result<Saved> FolderStore::save_class(const domain::GymClass& gym_class, const Seen& seen) {
+  const std::scoped_lock lock(busy_);
+  return check_id(gym_class.id).and_then([&] {
+    return save(class_file(gym_class.id), write_class(gym_class), seen);
+  });
+}
+
+Result<std::vector<domain::ScoreEntry>> FolderStore::score_sheet() const {
+  if (!is_there(folder_ / scores_file)) return std::vector<domain::ScoreEntry>();
+  return read_file(folder_ / scores_file)
+      .and_then([](const std::string& bytes) { return read_scores(bytes, scores_file); })
+      .map([](ScoresFile file) { return std::move(file.entries); });
+}
+
+Result<std::vector<domain::KeptScore>> FolderStore::scores() {
+  const std::scoped_lock lock(busy_);
+  return score_sheet().map([](const std::vector<domain::ScoreEntry>& entries) {
+    std::vector<domain::KeptScore> out;
+    out.reserve(entries.size());
+    for (const domain::ScoreEntry& entry : entries)
+      out.push_back({static_cast<std::int64_t>(out.size()) + 1, {1, std::nullopt}, entry});
+    return out;
+  });
+}
+
+Result<std::int64_t> FolderStore::add_score(const domain::ScoreEntry& entry, const domain::Stamp&) {
+  const std::scoped_lock lock(busy_);
+  auto sheet = score_sheet();
+  if (!sheet) return tl::unexpected(sheet.error());
+  sheet->push_back(entry);
+  return write_file(folder_ / scores_file, write_scores(*sheet)).map([&] {
+    return static_cast<std::int64_t>(sheet->size());
+  });
+}
+
+Result<std::vector<domain::BoardVersion>> FolderStore::board_versions(const std::string&) {
+  return not_kept("earlier texts of a board");
+}
+Result<Saved> FolderStore::correct_score(std::int64_t, const domain::ScoreEntry&, const Seen&) {
+  return not_kept("what a score said before it was corrected");
+}
+Result<std::vector<domain::KeptScore>> FolderStore::score_versions(std::int64_t) {
+  return not_kept("what a score said before it was corrected");
+}
+Result<void> FolderStore::put_effort(const domain::ClassEffort&, const domain::Stamp&) {
+  return not_kept("how hard the hour was");
+}
+Result<std::vector<domain::ClassEffort>> FolderStore::efforts(const std::string&) {
+  return not_kept("how hard the hour was");
+}
+Result<void> FolderStore::add_note(const domain::Note&, const domain::Stamp&) {
+  return not_kept("notes");
+}
+Result<std::vector<domain::Note>> FolderStore::notes_on(std::chrono::year_month_day) {
+  return not_kept("notes");
+}
+Result<std::vector<domain::TrailLine>> FolderStore::trail(int) {
+  return not_kept("who changed what");
+}
+
+}  // namespace repwright::store

@@ -1,0 +1,116 @@
+#include "store/sqlite_schema.hpp"
+
+#include <array>
+
+namespace repwright::store {
+namespace {
+
+using base::ErrorCode;
+
+/// 'Rpwt', in the header of every file of ours.
+constexpr std::int64_t application_id = 0x52707774;
+
+/// Step n makes schema n of schema n - 1. What was shipped once is never edited: add a step.
+/// Times are seconds since 1970 (UTC), days are ISO 8601. A part of the gym is the text of its file in the
+/// gym folder: docs/decisions/sqlite.md says why.
+constexpr std::array<const char*, 3> steps{
+    R"sql(
+CREATE TABLE part (
+  kind TEXT PRIMARY KEY CHECK (kind IN ('people', 'hall', 'house', 'movements')),
+  version INTEGER NOT NULL CHECK (version > 0),
+  text TEXT NOT NULL, saved_by TEXT NOT NULL, saved_at INTEGER NOT NULL
+) STRICT;
+CREATE TABLE board (id TEXT PRIMARY KEY) STRICT;
+CREATE TABLE board_text (
+  board TEXT NOT NULL REFERENCES board (id),
+  version INTEGER NOT NULL CHECK (version > 0),
+  text TEXT NOT NULL, saved_by TEXT NOT NULL, saved_at INTEGER NOT NULL,
+  PRIMARY KEY (board, version)
+) STRICT;
+CREATE TABLE class (
+  id TEXT PRIMARY KEY,
+  board TEXT REFERENCES board (id),
+  version INTEGER NOT NULL CHECK (version > 0),
+  text TEXT NOT NULL, saved_by TEXT NOT NULL, saved_at INTEGER NOT NULL
+) STRICT;
+CREATE TABLE score (number INTEGER PRIMARY KEY AUTOINCREMENT) STRICT;
+CREATE TABLE score_line (
+  score INTEGER NOT NULL REFERENCES score (number),
+  version INTEGER NOT NULL CHECK (version > 0),
+  day TEXT NOT NULL, class TEXT NOT NULL, board TEXT NOT NULL, piece TEXT NOT NULL, person TEXT NOT NULL,
+  entry TEXT NOT NULL, movement_version TEXT NOT NULL,
+  effort REAL CHECK (effort BETWEEN 0 AND 10),
+  flag INTEGER NOT NULL CHECK (flag BETWEEN 0 AND 3),
+  entered_by TEXT NOT NULL, saved_by TEXT NOT NULL, saved_at INTEGER NOT NULL,
+  PRIMARY KEY (score, version)
+) STRICT;
+)sql",
+    R"sql(
+CREATE TABLE effort (
+  class TEXT NOT NULL REFERENCES class (id),
+  person TEXT NOT NULL,
+  effort REAL NOT NULL CHECK (effort BETWEEN 0 AND 10),
+  saved_by TEXT NOT NULL, saved_at INTEGER NOT NULL,
+  PRIMARY KEY (class, person)
+) STRICT;
+CREATE TABLE note (
+  number INTEGER PRIMARY KEY,
+  person TEXT NOT NULL, text TEXT NOT NULL, until TEXT,
+  saved_by TEXT NOT NULL, saved_at INTEGER NOT NULL
+) STRICT;
+)sql",
+    R"sql(
+CREATE TABLE trail (
+  number INTEGER PRIMARY KEY AUTOINCREMENT,
+  who TEXT NOT NULL, at INTEGER NOT NULL, what TEXT NOT NULL
+) STRICT;
+CREATE TABLE account (
+  name TEXT PRIMARY KEY,
+  role TEXT NOT NULL CHECK (role IN ('owner', 'coach', 'relief', 'person')),
+  secret_hash TEXT NOT NULL, link_hash TEXT NOT NULL, class TEXT NOT NULL, person TEXT NOT NULL
+) STRICT;
+CREATE TABLE browser (
+  token_hash TEXT PRIMARY KEY,
+  account TEXT NOT NULL REFERENCES account (name) ON DELETE CASCADE,
+  until INTEGER NOT NULL
+) STRICT;
+CREATE INDEX browser_of_account ON browser (account);
+)sql",
+};
+
+std::int64_t schema_of(Sqlite& db) {
+  return db.number("PRAGMA user_version");
+}
+
+}  // namespace
+
+int newest_schema() {
+  return static_cast<int>(steps.size());
+}
+
+void check_is_ours(Sqlite& db) {
+  const bool empty = db.number("SELECT count(*) FROM sqlite_schema") == 0;
+  if (!empty && db.number("PRAGMA application_id") != application_id)
+    throw db.failure(ErrorCode::NotADatabase, "is the database of another program");
+  if (schema_of(db) > newest_schema())
+    throw db.failure(ErrorCode::NewerSchema,
+                     "was written by a newer version of this program; use that one, or a backup of before");
+  const auto faults = db.rows("PRAGMA quick_check(1)");
+  if (faults.empty() || text_in(faults[0][0]) != "ok")
+    throw db.failure(ErrorCode::NotADatabase, "is damaged; `repwright restore` brings a backup back");
+}
+
+void bring_up_to_date(Sqlite& db, int to) {
+  check_is_ours(db);
+  if (schema_of(db) >= to) return;
+  db.run("BEGIN IMMEDIATE");
+  // Another program may have done it while we waited.
+  for (auto step = schema_of(db); step < to; ++step) {
+    db.run(steps[static_cast<std::size_t>(step)]);
+    db.run("PRAGMA user_version = " + std::to_string(step + 1));
+  }
+  db.run("PRAGMA application_id = " + std::to_string(application_id));
+  db.run("COMMIT");
+}
+
+}  // namespace repwright::store

@@ -1,0 +1,82 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/result.hpp"
+#include "domain/catalogue.hpp"
+#include "domain/kept.hpp"
+#include "store/accounts.hpp"
+#include "store/gym_folder.hpp"
+
+namespace repwright::store {
+
+/// A gym with the versions that a change of its parts must name.
+struct KeptGym {
+  GymFolder gym;
+  domain::GymVersions versions;
+};
+
+/// The port to where a gym is kept. Every call may come from any thread. A call that succeeded is kept even
+/// if the program is killed right after; one that failed has changed nothing. A change names the version that
+/// was looked at, 0 for what is new; if another one lies there by now it fails with Conflict. Every call may
+/// also fail with NotKept (this kind of store has no place for that), Locked (another program writes), Full,
+/// ReadOnly or Unavailable; the message says it in words.
+class Store {
+ public:
+  virtual ~Store() = default;
+
+  /// The gym's own rows of the catalogue, as text; to be put into the catalogue before `gym` is read.
+  virtual base::Result<std::optional<std::string>> own_movements() = 0;
+  /// Fails also with NotFound if no gym was put there yet, Invalid if what is kept does not fit together.
+  virtual base::Result<KeptGym> gym(const domain::Catalogue& catalogue) = 0;
+  /// The first gym of an empty store. Fails with Conflict if there is one, Invalid if an id cannot be a file
+  /// name.
+  virtual base::Result<void> put_gym(const GymFolder& gym, const std::optional<std::string>& own_movements,
+                                     const domain::Stamp& by) = 0;
+
+  virtual base::Result<domain::Saved> save_people(const std::vector<domain::Person>& people,
+                                                  const domain::Seen& seen) = 0;
+  virtual base::Result<domain::Saved> save_hall(const domain::Hall& hall, const domain::Seen& seen) = 0;
+  virtual base::Result<domain::Saved> save_house(const domain::House& house, const domain::Seen& seen) = 0;
+  virtual base::Result<domain::Saved> save_own_movements(const std::string& toml,
+                                                         const domain::Seen& seen) = 0;
+  virtual base::Result<domain::Saved> save_board(const std::string& id, const std::string& text,
+                                                 const domain::Seen& seen) = 0;
+  virtual base::Result<domain::Saved> save_class(const domain::GymClass& gym_class,
+                                                 const domain::Seen& seen) = 0;
+  /// Every text that was saved of a board, oldest first. Fails with NotFound.
+  virtual base::Result<std::vector<domain::BoardVersion>> board_versions(const std::string& id) = 0;
+
+  /// The score sheet as it says now, in the order of entry.
+  virtual base::Result<std::vector<domain::KeptScore>> scores() = 0;
+  /// The number of the new line.
+  virtual base::Result<std::int64_t> add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) = 0;
+  /// Fails with NotFound if there is no such line. What it said before stays in `score_versions`.
+  virtual base::Result<domain::Saved> correct_score(std::int64_t number, const domain::ScoreEntry& entry,
+                                                    const domain::Seen& seen) = 0;
+  /// All that a line ever said, oldest first. Fails with NotFound.
+  virtual base::Result<std::vector<domain::KeptScore>> score_versions(std::int64_t number) = 0;
+
+  /// Replaces what the same person said of the same class. Fails with NotFound if there is no such class.
+  virtual base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) = 0;
+  virtual base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) = 0;
+
+  /// Takes out for good what wore off before that day, then keeps the note.
+  virtual base::Result<void> add_note(const domain::Note& note, const domain::Stamp& by) = 0;
+  /// Those that hold on that day, in the order in which they came.
+  virtual base::Result<std::vector<domain::Note>> notes_on(std::chrono::year_month_day day) = 0;
+
+  /// Who changed what and when, newest first, at most so many lines.
+  virtual base::Result<std::vector<domain::TrailLine>> trail(int most) = 0;
+
+  /// Null if this kind of store keeps none.
+  virtual Accounts* accounts() = 0;
+};
+
+/// The refusal of a change of something that is not as it was when the change was made; nothing if it is.
+std::optional<base::Error> stale(const std::string& what, domain::Version kept, domain::Version seen);
+
+}  // namespace repwright::store

@@ -1,0 +1,294 @@
+#include <gmock/gmock.h>
+
+#include "stores.hpp"
+#include "support/demo_folder.hpp"
+
+/// What every store promises. Where the gym folder has no place for something, the case says so and checks
+/// that it answers NotKept.
+namespace repwright {
+namespace {
+
+using base::ErrorCode;
+using domain::Saved;
+using domain::Stamp;
+using test::StoreKind;
+using testing::ElementsAre;
+
+const std::chrono::sys_days may_14{std::chrono::year{2027} / 5 / 14};
+const Stamp kim{"Kim", may_14 + std::chrono::hours(6)};
+const Stamp lou{"Lou", may_14 + std::chrono::hours(7)};
+
+class StoreContract : public testing::TestWithParam<StoreKind> {
+ protected:
+  void SetUp() override {
+    store_ = test::make_store(GetParam(), scratch_.path());
+    gym_ = test::demo_folder();
+    gym_.scores = {score("22:10"), score("4+12")};
+    const auto put = store_->put_gym(gym_, "# none of our own\n", kim);
+    ASSERT_TRUE(put) << put.error().message;
+  }
+
+  static domain::ScoreEntry score(const std::string& text) {
+    domain::ScoreEntry entry;
+    entry.date = std::chrono::year{2027} / 4 / 23;
+    entry.board_id = "fri-4";
+    entry.person = {"a17"};
+    entry.text = text;
+    entry.value = domain::read_score(text);
+    entry.effort = 7;
+    entry.flag = domain::DayFlag::Hot;
+    return entry;
+  }
+
+  bool in_a_folder() const { return GetParam() == StoreKind::Folder; }
+  /// What another program that opens the same place sees; the same store if it lies in memory.
+  store::Store& reopened() {
+    if (GetParam() == StoreKind::Memory) return *store_;
+    again_ = test::make_store(GetParam(), scratch_.path());
+    return *again_;
+  }
+  store::KeptGym kept(store::Store& store) {
+    auto gym = store.gym(test::shipped_catalogue());
+    if (!gym) throw std::runtime_error(gym.error().message);
+    return std::move(*gym);
+  }
+  store::KeptGym kept() { return kept(*store_); }
+  template <class T>
+  static ErrorCode code(const base::Result<T>& result) {
+    if (result) throw std::runtime_error("it succeeded");
+    return result.error().code;
+  }
+
+  test::Scratch scratch_;
+  store::GymFolder gym_;
+  std::unique_ptr<store::Store> store_, again_;
+};
+
+TEST_P(StoreContract, GivesBackTheGymThatWasPutThere) {
+  const store::KeptGym kept = this->kept(reopened());
+  EXPECT_EQ(kept.gym.people, gym_.people);
+  EXPECT_EQ(kept.gym.hall, gym_.hall);
+  EXPECT_EQ(kept.gym.house, gym_.house);
+  EXPECT_EQ(kept.gym.boards, gym_.boards);
+  EXPECT_EQ(kept.gym.classes, gym_.classes);
+  EXPECT_EQ(kept.gym.scores, gym_.scores);
+  EXPECT_EQ(store_->own_movements(), "# none of our own\n");
+}
+
+TEST_P(StoreContract, TakesAGymOnlyOnce) {
+  EXPECT_EQ(code(store_->put_gym(gym_, std::nullopt, kim)), ErrorCode::Conflict);
+}
+
+TEST_P(StoreContract, HasNoGymBeforeOneWasPutThere) {
+  const test::Scratch other;
+  const auto empty = test::make_store(GetParam(), other.path());
+  EXPECT_EQ(code(empty->gym(test::shipped_catalogue())), ErrorCode::NotFound);
+  const auto own = empty->own_movements();
+  ASSERT_TRUE(own);
+  EXPECT_EQ(*own, std::nullopt);
+}
+
+TEST_P(StoreContract, RefusesIdsThatCannotBeFileNames) {
+  const test::Scratch other;
+  store::GymFolder bad = gym_;
+  bad.boards["../up"] = "text";
+  EXPECT_EQ(code(test::make_store(GetParam(), other.path())->put_gym(bad, std::nullopt, kim)),
+            ErrorCode::Invalid);
+  EXPECT_EQ(code(store_->save_board(".hidden", "text", {0, kim})), ErrorCode::Invalid);
+  domain::GymClass gym_class;
+  gym_class.id = "a/b";
+  EXPECT_EQ(code(store_->save_class(gym_class, {0, kim})), ErrorCode::Invalid);
+}
+
+TEST_P(StoreContract, KeepsEveryPartThatIsSaved) {
+  store::KeptGym before = kept();
+  store::GymFolder& gym = before.gym;
+  domain::Person& fresh = gym.people.emplace_back(gym.people[1]);
+  fresh.id = {"a99"};
+  fresh.name = "Somebody Invented";
+  gym.people[0].limits.push_back({{"knee"}, "No jumps", std::chrono::year{2027} / 5 / 31});
+  gym.hall.places[0].count += 1;
+  gym.hall.kit.push_back({{"kettlebell"}, 20 * base::kilogram, {}, "", 3});
+  gym.house.may_pass_at_place = !gym.house.may_pass_at_place;
+  domain::GymClass& gym_class = gym.classes.begin()->second;
+  gym_class.booked.pop_back();
+  gym_class.arrivals = {{gym_class.booked[0], 90 * base::second}};
+  gym_class.faults.push_back({{"pull-up-bar"}, 1, "loose bolt"});
+  const domain::GymVersions& seen = before.versions;
+  ASSERT_TRUE(store_->save_people(gym.people, {seen.people.version, lou}));
+  ASSERT_TRUE(store_->save_hall(gym.hall, {seen.hall.version, lou}));
+  ASSERT_TRUE(store_->save_house(gym.house, {seen.house.version, lou}));
+  ASSERT_TRUE(store_->save_own_movements("# still none\n", {seen.movements.version, lou}));
+  ASSERT_TRUE(store_->save_class(gym_class, {seen.classes.at(gym_class.id).version, lou}));
+  const store::KeptGym after = kept(reopened());
+  EXPECT_EQ(after.gym.people, gym.people);
+  EXPECT_EQ(after.gym.hall, gym.hall);
+  EXPECT_EQ(after.gym.house, gym.house);
+  EXPECT_EQ(after.gym.classes, gym.classes);
+  EXPECT_EQ(reopened().own_movements(), "# still none\n");
+}
+
+TEST_P(StoreContract, KeepsANewBoardAndItsNextText) {
+  const auto first = store_->save_board("thursday", "5 RFT\n9 pull-ups\n", {0, kim});
+  ASSERT_TRUE(first) << first.error().message;
+  const auto second = store_->save_board("thursday", "3 RFT\n9 pull-ups\n", {first->version, lou});
+  ASSERT_TRUE(second) << second.error().message;
+  EXPECT_NE(second->version, first->version);
+  EXPECT_EQ(second->by, lou);
+  const store::KeptGym after = kept(reopened());
+  EXPECT_EQ(after.gym.boards.at("thursday"), "3 RFT\n9 pull-ups\n");
+  EXPECT_EQ(after.versions.boards.at("thursday").version, second->version);
+}
+
+TEST_P(StoreContract, RefusesAChangeOfWhatIsNotAsItWasSeen) {
+  const domain::GymVersions seen = kept().versions;
+  const auto first = store_->save_board("thursday", "one", {0, kim});
+  ASSERT_TRUE(first);
+  ASSERT_TRUE(reopened().save_board("thursday", "two", {first->version, lou}));
+  EXPECT_EQ(code(store_->save_board("thursday", "three", {first->version, kim})), ErrorCode::Conflict);
+  EXPECT_EQ(code(store_->save_board("thursday", "new", {0, kim})), ErrorCode::Conflict);
+  EXPECT_EQ(code(store_->save_board("friday", "x", {first->version, kim})), ErrorCode::Conflict);
+  EXPECT_EQ(kept(reopened()).gym.boards.at("thursday"), "two");
+  EXPECT_FALSE(kept().gym.boards.contains("friday"));
+  ASSERT_TRUE(store_->save_people({}, {seen.people.version, kim}));
+  EXPECT_EQ(code(store_->save_people(gym_.people, {seen.people.version, lou})), ErrorCode::Conflict);
+}
+
+TEST_P(StoreContract, KeepsEveryTextOfABoard) {
+  if (in_a_folder()) {
+    EXPECT_EQ(code(store_->board_versions("sat-two-clocks")), ErrorCode::NotKept);
+    return;
+  }
+  const auto first = store_->save_board("thursday", "one", {0, kim});
+  ASSERT_TRUE(store_->save_board("thursday", "two", {first->version, lou}));
+  const auto versions = reopened().board_versions("thursday");
+  ASSERT_TRUE(versions);
+  EXPECT_THAT(*versions,
+              ElementsAre(domain::BoardVersion{{1, kim}, "one"}, domain::BoardVersion{{2, lou}, "two"}));
+  EXPECT_EQ(code(store_->board_versions("never")), ErrorCode::NotFound);
+}
+
+TEST_P(StoreContract, AddsScoresInTheirOrder) {
+  const auto number = store_->add_score(score("cap, 3 rds + 40"), lou);
+  ASSERT_TRUE(number) << number.error().message;
+  EXPECT_EQ(*number, 3);
+  const auto scores = reopened().scores();
+  ASSERT_TRUE(scores);
+  ASSERT_EQ(scores->size(), 3u);
+  EXPECT_EQ((*scores)[2].entry, score("cap, 3 rds + 40"));
+  EXPECT_EQ(kept().gym.scores.back(), score("cap, 3 rds + 40"));
+}
+
+TEST_P(StoreContract, KeepsWhatAScoreSaidBeforeItWasCorrected) {
+  if (in_a_folder()) {
+    EXPECT_EQ(code(store_->correct_score(1, score("21:10"), {1, lou})), ErrorCode::NotKept);
+    EXPECT_EQ(code(store_->score_versions(1)), ErrorCode::NotKept);
+    return;
+  }
+  const auto saved = store_->correct_score(1, score("21:10"), {1, lou});
+  ASSERT_TRUE(saved) << saved.error().message;
+  EXPECT_EQ(code(store_->correct_score(1, score("20:10"), {1, kim})), ErrorCode::Conflict);
+  EXPECT_EQ(code(store_->correct_score(77, score("20:10"), {1, kim})), ErrorCode::NotFound);
+  const auto versions = reopened().score_versions(1);
+  ASSERT_TRUE(versions);
+  EXPECT_THAT(*versions, ElementsAre(domain::KeptScore{1, {1, kim}, score("22:10")},
+                                     domain::KeptScore{1, *saved, score("21:10")}));
+  EXPECT_EQ((*reopened().scores())[0].entry, score("21:10"));
+  EXPECT_EQ(code(store_->score_versions(77)), ErrorCode::NotFound);
+}
+
+TEST_P(StoreContract, KeepsHowHardTheHourWas) {
+  const std::string id = gym_.classes.begin()->first;
+  if (in_a_folder()) {
+    EXPECT_EQ(code(store_->put_effort({id, {"a01"}, 8}, kim)), ErrorCode::NotKept);
+    EXPECT_EQ(code(store_->efforts(id)), ErrorCode::NotKept);
+    return;
+  }
+  ASSERT_TRUE(store_->put_effort({id, {"a01"}, 8}, kim));
+  ASSERT_TRUE(store_->put_effort({id, {"a07"}, 6.5}, kim));
+  ASSERT_TRUE(store_->put_effort({id, {"a01"}, 9}, lou));
+  EXPECT_EQ(code(store_->put_effort({"never", {"a01"}, 9}, lou)), ErrorCode::NotFound);
+  const auto efforts = reopened().efforts(id);
+  ASSERT_TRUE(efforts);
+  EXPECT_THAT(*efforts,
+              ElementsAre(domain::ClassEffort{id, {"a01"}, 9}, domain::ClassEffort{id, {"a07"}, 6.5}));
+}
+
+TEST_P(StoreContract, LetsNotesWearOff) {
+  const std::chrono::year_month_day may_15 = may_14 + std::chrono::days(1);
+  if (in_a_folder()) {
+    EXPECT_EQ(code(store_->add_note({{"a01"}, "new shoes", {}}, kim)), ErrorCode::NotKept);
+    EXPECT_EQ(code(store_->notes_on(may_15)), ErrorCode::NotKept);
+    return;
+  }
+  const domain::Note stays{{"a01"}, "likes the end bar", {}};
+  const domain::Note today{{}, "door code changed", may_14};
+  ASSERT_TRUE(store_->add_note(today, kim));
+  ASSERT_TRUE(store_->add_note(stays, kim));
+  EXPECT_THAT(*reopened().notes_on(may_14), ElementsAre(today, stays));
+  EXPECT_THAT(*store_->notes_on(may_15), ElementsAre(stays));
+  ASSERT_TRUE(store_->add_note(stays, {"Lou", may_14 + std::chrono::hours(30)}));
+  EXPECT_THAT(*store_->notes_on(may_14), ElementsAre(stays, stays)) << "what wore off is gone for good";
+}
+
+TEST_P(StoreContract, TellsWhoChangedWhatAndWhen) {
+  if (in_a_folder()) {
+    EXPECT_EQ(code(store_->trail(10)), ErrorCode::NotKept);
+    return;
+  }
+  ASSERT_TRUE(store_->save_board("thursday", "one", {0, lou}));
+  EXPECT_EQ(code(store_->save_board("thursday", "two", {0, lou})), ErrorCode::Conflict);
+  const auto trail = reopened().trail(10);
+  ASSERT_TRUE(trail);
+  EXPECT_THAT(*trail, ElementsAre(domain::TrailLine{lou, "board thursday"}, domain::TrailLine{kim, "gym"}));
+  EXPECT_EQ(store_->trail(1)->size(), 1u);
+}
+
+TEST_P(StoreContract, KeepsWhoMaySignIn) {
+  if (in_a_folder()) {
+    EXPECT_EQ(store_->accounts(), nullptr);
+    return;
+  }
+  store::Accounts& accounts = *store_->accounts();
+  const domain::Account owner{"Kim", domain::Role::Owner, "hash", "", "", {}};
+  const domain::Account person{"Hyun-ae", domain::Role::Person, "pin", "link", "", {"a07"}};
+  ASSERT_TRUE(accounts.put_first_owner(owner));
+  EXPECT_EQ(code(accounts.put_first_owner(owner)), ErrorCode::Conflict);
+  ASSERT_TRUE(accounts.put(person));
+  EXPECT_THAT(*reopened().accounts()->all(), ElementsAre(person, owner));
+}
+
+TEST_P(StoreContract, KeepsWhichBrowsersAreSignedIn) {
+  if (in_a_folder()) {
+    EXPECT_EQ(store_->accounts(), nullptr);
+    return;
+  }
+  store::Accounts& accounts = *store_->accounts();
+  const domain::Account kim_account{"Kim", domain::Role::Owner, "hash", "", "", {}};
+  const domain::SignedIn browser{"token", "Kim", kim.when};
+  EXPECT_EQ(code(accounts.sign_in(browser)), ErrorCode::NotFound);
+  ASSERT_TRUE(accounts.put(kim_account));
+  ASSERT_TRUE(accounts.sign_in(browser));
+  EXPECT_EQ(*reopened().accounts()->find("token"), browser);
+  ASSERT_TRUE(accounts.put(kim_account));
+  EXPECT_EQ(*accounts.find("token"), std::nullopt) << "a replaced account is signed out everywhere";
+  ASSERT_TRUE(accounts.sign_in(browser));
+  ASSERT_TRUE(accounts.sign_out("token"));
+  EXPECT_EQ(*reopened().accounts()->find("token"), std::nullopt);
+}
+
+INSTANTIATE_TEST_SUITE_P(Every, StoreContract,
+                         testing::Values(StoreKind::Memory, StoreKind::Folder, StoreKind::Database),
+                         [](const auto& kind) {
+                           switch (kind.param) {
+                             case StoreKind::Memory:
+                               return "Memory";
+                             case StoreKind::Folder:
+                               return "Folder";
+                             default:
+                               return "Database";
+                           }
+                         });
+
+}  // namespace
+}  // namespace repwright

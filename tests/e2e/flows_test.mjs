@@ -1,0 +1,255 @@
+// What a gym does on the page, from the first start on; each test has a gym of its own.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { after, afterEach, before, beforeEach, test } from "node:test";
+import { becomeOwner, cannotRun, newPage, openBrowser, seriousFaults, serveDemo } from "./support.mjs";
+
+let gym, browser, page;
+before(async () => {
+  if (!cannotRun) browser = await openBrowser();
+});
+after(() => browser?.close());
+beforeEach(async () => {
+  if (cannotRun) return;
+  gym = await serveDemo();
+  page = await newPage(browser);
+});
+afterEach(async () => {
+  if (cannotRun) return;
+  const { faults } = page;
+  await page.context().close();
+  await gym.stop();
+  assert.deepEqual(faults, []);
+});
+const flow = (name, body) => test(name, { skip: cannotRun }, body);
+const alert = () => page.getByRole("alert");
+
+flow("the first start makes an owner by the link of the terminal, once", async () => {
+  await page.goto(gym.address);
+  await page.getByRole("heading", { name: "No owner yet" }).waitFor();
+  await becomeOwner(page, gym);
+  assert.equal(new URL(page.url()).hash, "", "the link does not stay in the address");
+  await page.getByText("Invented data").waitFor();
+  await page.getByRole("button", { name: /Sign out/ }).click();
+  await page.getByRole("heading", { name: "Sign in" }).waitFor();
+  await page.goto(gym.ownerLink);
+  await page.getByRole("button", { name: "Open the gym" }).click();
+  await alert().getByText("used before").waitFor();
+});
+
+flow("who signed out comes in by name and password, and not by a wrong one", async () => {
+  await becomeOwner(page, gym, "a long enough word");
+  await page.getByRole("button", { name: /Sign out/ }).click();
+  await page.getByLabel("Name").fill("Mira");
+  await page.getByLabel("Password").fill("something else entirely");
+  await page.getByRole("button", { name: "Sign in" }).click();
+  await alert().getByText("is not right").waitFor();
+  await page.getByLabel("Password").fill("a long enough word");
+  await page.getByRole("button", { name: "Sign in" }).click();
+  await page.getByRole("heading", { name: /Next class/ }).waitFor();
+});
+
+flow("the next class says who comes, what matters, the hour and what to set out, and prints in one act", async () => {
+  await becomeOwner(page, gym);
+  for (const title of ["What matters", "The hour", "Who comes", "Set out", "The board, read back"])
+    await page.getByRole("heading", { name: title }).waitFor();
+  await page.getByText("No overhead, no hanging").first().waitFor();
+  await page.getByText("Caution.").waitFor();
+  await page.evaluate(() => {
+    globalThis.printed = 0;
+    globalThis.print = () => ++globalThis.printed;
+  });
+  await page.getByRole("button", { name: "Print the brief" }).click();
+  assert.equal(await page.evaluate(() => globalThis.printed), 1);
+  await page.emulateMedia({ media: "print" });
+  assert.equal(await page.getByRole("navigation").isVisible(), false);
+  assert.equal(await page.getByRole("heading", { name: "Who comes" }).isVisible(), true);
+});
+
+flow("a table with bad cells names each of them and saves nothing; mended, it is saved", async () => {
+  await becomeOwner(page, gym);
+  await page.getByRole("link", { name: "People" }).click();
+  const before = readFileSync(join(gym.folder, "people.csv"), "utf8");
+  await page.getByRole("button", { name: "Import a table" }).click();
+  const table = (sex, run) => ({
+    name: "new.csv",
+    mimeType: "text/csv",
+    buffer: Buffer.from(`name;sex;run 400 m\nJo Invented;${sex};${run}\nYusra Brandvoll;f;1:39\n`),
+  });
+  await page.getByLabel(/CSV file/).setInputFiles(table("q", "fast"));
+  await alert().getByText("2 cells cannot be read").waitFor();
+  await alert().getByRole("cell", { name: "run 400 m" }).waitFor();
+  assert.equal(readFileSync(join(gym.folder, "people.csv"), "utf8"), before);
+  await page.getByLabel(/CSV file/).setInputFiles(table("f", "1:35"));
+  await page.getByRole("button", { name: "Save 2 people" }).click();
+  await page.getByText("25 people").waitFor();
+  await page.getByRole("link", { name: "Jo Invented" }).click();
+  await page.getByText("1:35").waitFor();
+  assert.match(readFileSync(join(gym.folder, "people.csv"), "utf8"), /Jo Invented/);
+});
+
+flow("somebody is added with a limit, a wrong mark is named at its field, and the floor sees the action", async () => {
+  await becomeOwner(page, gym);
+  await page.getByRole("link", { name: "People" }).click();
+  await page.getByRole("link", { name: "Add somebody" }).click();
+  await page.getByLabel("Name", { exact: true }).fill("Cy Invented");
+  await page.getByLabel("run 2000 m").fill("quick");
+  await page.getByRole("button", { name: "Add a limit" }).click();
+  await page.getByLabel("Avoids").selectOption({ index: 1 });
+  await page.getByLabel("What the floor sees, as an action").fill("Floor press today");
+  await page.getByRole("button", { name: "Save" }).click();
+  await alert().getByText("Not saved").waitFor();
+  assert.equal(await page.getByLabel("run 2000 m").getAttribute("aria-invalid"), "true");
+  await page.getByLabel("run 2000 m").fill("9:10");
+  await page.getByRole("button", { name: "Save" }).click();
+  await page.getByRole("heading", { name: "Cy Invented" }).waitFor();
+  await page.getByText("Floor press today").waitFor();
+  await page.getByText("9:10").waitFor();
+});
+
+flow("a place that breaks counts at once in the next class", async () => {
+  await becomeOwner(page, gym);
+  await page.getByRole("link", { name: "Hall" }).click();
+  const bikes = page.getByRole("listitem").filter({ hasText: "Fan bike" });
+  await bikes.getByText("all 4 work").waitFor();
+  await bikes.getByRole("button", { name: /is out of order/ }).click();
+  await bikes.getByText("1 of 4 out").waitFor();
+  await page.getByRole("link", { name: "Next class" }).click();
+  await page.getByText("Fan bike: 3 places, 1 out of order").waitFor();
+});
+
+flow("the hall is changed and saved as a whole, or left as it was", async () => {
+  await becomeOwner(page, gym);
+  await page.getByRole("link", { name: "Hall" }).click();
+  const rowers = page.getByLabel(/^How many: Row/).first();
+  const before = await rowers.inputValue();
+  await rowers.fill("3");
+  await rowers.blur();
+  await page.getByText("not saved yet").waitFor();
+  await page.getByRole("button", { name: "Leave as it was" }).click();
+  assert.equal(await rowers.inputValue(), before);
+  await rowers.fill("3");
+  await rowers.blur();
+  await page.getByRole("button", { name: "Save" }).click();
+  await page.getByText("not saved yet").waitFor({ state: "detached" });
+  await page.reload();
+  assert.equal(await page.getByLabel(/^How many: Row/).first().inputValue(), "3");
+});
+
+flow("a relief coach sees the one class, and a person their own page", async () => {
+  await becomeOwner(page, gym);
+  await page.getByRole("link", { name: "Who signs in" }).click();
+  await page.getByRole("combobox", { name: /^As/ }).selectOption("relief");
+  await page.getByRole("combobox", { name: /^Class/ }).selectOption({ value: "sat-24" });
+  await page.getByLabel("Name to sign in with").fill("Relief");
+  await page.getByLabel("Password").fill("ten letters too");
+  await page.getByRole("button", { name: "Let in" }).click();
+  await page.getByText("Relief may sign in now").waitFor();
+  await page.getByRole("combobox", { name: /^As/ }).selectOption("person");
+  await page.getByRole("combobox", { name: /^Person/ }).selectOption({ value: "a07" });
+  await page.getByLabel("PIN").fill("4711");
+  await page.getByRole("button", { name: "Let in" }).click();
+  const link = await page.locator(".own-link").textContent();
+
+  const relief = await newPage(browser);
+  await relief.goto(gym.address);
+  await relief.getByLabel("Name").fill("Relief");
+  await relief.getByLabel("Password").fill("ten letters too");
+  await relief.getByRole("button", { name: "Sign in" }).click();
+  await relief.getByRole("heading", { name: "Who comes" }).waitFor();
+  await relief.getByText("No overhead, no hanging").first().waitFor();
+  assert.equal(await relief.getByRole("link", { name: "People" }).count(), 0);
+  await relief.goto(`${gym.address}/people`);
+  await relief.getByText("nothing for you at this address").waitFor();
+  assert.deepEqual(relief.faults, []);
+  await relief.context().close();
+
+  const person = await newPage(browser, { viewport: { width: 390, height: 844 } });
+  await person.goto(link);
+  await person.getByLabel("PIN").fill("4711");
+  await person.getByRole("button", { name: "Open" }).click();
+  await person.getByRole("heading", { name: "Hyun-ae Marlowe" }).waitFor();
+  await person.getByText("No weight on flat palms").waitFor();
+  const words = await person.locator("body").innerText();
+  assert.doesNotMatch(words, /Yusra|No overhead/);
+  await person.goto(`${gym.address}/people/a08`);
+  await person.getByRole("heading", { name: "Hyun-ae Marlowe" }).waitFor();
+  assert.deepEqual(await seriousFaults(person), []);
+  assert.deepEqual(person.faults, []);
+  await person.context().close();
+});
+
+flow("everything is reached by keyboard, and the focus is seen", async () => {
+  await becomeOwner(page, gym);
+  await page.getByRole("heading", { name: "Who comes" }).waitFor();
+  await page.evaluate(() => document.activeElement.blur());
+  await page.keyboard.press("Tab");
+  assert.equal(await page.evaluate(() => document.activeElement.textContent), "To the content");
+  const seen = [];
+  for (let i = 0; i < 30; ++i) {
+    await page.keyboard.press("Tab");
+    const at = await page.evaluate(() => {
+      const focused = document.activeElement;
+      const outline = getComputedStyle(focused);
+      return { body: focused === document.body, words: focused.textContent.trim(), seen: outline.outlineStyle !== "none" && parseFloat(outline.outlineWidth) >= 2 };
+    });
+    if (at.words === "" || at.body) continue;
+    assert.ok(at.seen, `${at.words} has no ring`);
+    seen.push(at.words);
+  }
+  for (const words of ["Next class", "Board", "People", "Hall", "Print the brief"]) assert.ok(seen.includes(words), words);
+  await page.getByRole("link", { name: "People" }).focus();
+  await page.keyboard.press("Enter");
+  await page.getByRole("heading", { name: "People" }).waitFor();
+});
+
+flow("at 200 % zoom of a laptop nothing is cut", async () => {
+  const small = await newPage(browser, { viewport: { width: 720, height: 450 }, deviceScaleFactor: 2 });
+  await becomeOwner(small, gym);
+  for (const path of ["/", "/people", "/people/a07", "/hall", "/accounts"]) {
+    await small.goto(gym.address + path);
+    await small.getByRole("heading", { level: 1 }).first().waitFor();
+    await small.waitForFunction(() => !document.body.innerText.includes("Looking…"));
+    assert.ok(await small.evaluate(() => document.documentElement.scrollWidth <= innerWidth), path);
+  }
+  assert.deepEqual(small.faults, []);
+  await small.context().close();
+});
+
+flow("it works on a plain name of the network, over http", async () => {
+  const address = new URL(gym.ownerLink);
+  address.hostname = "gym.local";
+  await becomeOwner(page, { ownerLink: address.href });
+  await page.getByRole("heading", { name: "Who comes" }).waitFor();
+  await page.getByRole("link", { name: "Hall" }).click();
+  const rowers = page.getByLabel(/^How many: Row/).first();
+  await rowers.fill("4");
+  await rowers.blur();
+  await page.getByRole("button", { name: "Save" }).click();
+  await page.getByText("not saved yet").waitFor({ state: "detached" });
+});
+
+flow("what another browser changes is seen here without a reload", async () => {
+  await becomeOwner(page, gym);
+  await page.getByRole("link", { name: "People" }).click();
+  await page.getByText("24 people").waitFor();
+  const other = await newPage(browser, { storageState: await page.context().storageState() });
+  await other.goto(`${gym.address}/people/new`);
+  await other.getByLabel("Name", { exact: true }).fill("Di Invented");
+  await other.getByRole("button", { name: "Save" }).click();
+  await other.getByRole("heading", { name: "Di Invented" }).waitFor();
+  await page.getByText("25 people").waitFor();
+  await other.context().close();
+});
+
+flow("a program that is gone is said, and comes back by one act", async () => {
+  await becomeOwner(page, gym);
+  await page.route("**/api/people", (route) => route.abort());
+  await page.getByRole("link", { name: "People" }).click();
+  await alert().getByText("does not answer").waitFor();
+  page.faults.length = 0;
+  await page.unroute("**/api/people");
+  await page.getByRole("button", { name: "Try again" }).click();
+  await page.getByText("24 people").waitFor();
+});

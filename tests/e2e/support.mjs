@@ -1,0 +1,108 @@
+// What the tests of the whole program share: the demo gym served on a free port, and Debian's Chromium.
+import { spawn, spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, mkdirSync, rmSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const root = join(dirname(fileURLToPath(import.meta.url)), "../..");
+const require = createRequire(join(root, "web/package.json"));
+export const { chromium } = require("playwright-core");
+export const axeSource = require.resolve("axe-core/axe.min.js");
+
+const program = process.env.REPWRIGHT ?? join(root, "build/dev/repwright");
+const browserPath = process.env.CHROMIUM ?? "/usr/bin/chromium";
+
+/** Why these tests cannot run here, or false. */
+export const cannotRun =
+  (!existsSync(browserPath) && `no browser at ${browserPath}`) ||
+  (!existsSync(program) && "repwright is not built") ||
+  (!existsSync(join(root, "build/web/index.html")) && "the page is not built");
+
+/** Where pictures of every page go; looked at by people. */
+export const pictures = join(root, "build/pictures");
+mkdirSync(pictures, { recursive: true });
+
+/** A demo gym of its own, served on a free port: `{address, ownerLink, folder, stop}`. */
+export async function serveDemo() {
+  const folder = mkdtempSync(join(tmpdir(), "repwright-e2e-"));
+  const gym = join(folder, "gym");
+  const made = spawnSync(program, ["demo", gym], { encoding: "utf8" });
+  if (made.status !== 0) throw new Error(`demo failed: ${made.stderr}`);
+  const served = spawn(program, ["serve", "--gym", gym, "--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });
+  const ownerLink = await new Promise((found, failed) => {
+    let said = "";
+    served.stdout.on("data", (bytes) => {
+      said += bytes;
+      const met = /http:\S+#owner=\S+/.exec(said);
+      if (met) found(met[0]);
+    });
+    served.on("exit", (code) => failed(new Error(`serve ended with ${code}: ${said}`)));
+  });
+  const stop = () =>
+    new Promise((done) => {
+      served.removeAllListeners("exit");
+      served.on("exit", () => {
+        rmSync(folder, { recursive: true, force: true });
+        done();
+      });
+      served.kill("SIGTERM");
+    });
+  return { address: new URL(ownerLink).origin, ownerLink, folder: gym, stop };
+}
+
+/** A browser with an empty profile. `gym.local` is this machine, over plain http. */
+export const openBrowser = () =>
+  chromium.launch({
+    executablePath: browserPath,
+    args: [
+      "--headless",
+      "--no-sandbox",
+      "--disable-dev-shm-usage", // pictures of long pages do not fit into the shared memory of a container
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+      "--host-resolver-rules=MAP gym.local 127.0.0.1",
+    ],
+  });
+
+/** A page that remembers what went wrong in it: `page.faults`. */
+export async function newPage(browser, options = {}) {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
+  const page = await context.newPage();
+  page.setDefaultTimeout(15_000);
+  page.faults = [];
+  page.on("pageerror", (error) => page.faults.push(String(error)));
+  page.on("console", (message) => {
+    // Refusals are part of some flows, and over plain http the browser tells that it leaves out one header.
+    const expected = /status of 4\d\d|Cross-Origin-Opener-Policy header has been ignored/;
+    if (message.type() === "error" && !expected.test(message.text())) page.faults.push(message.text());
+  });
+  return page;
+}
+
+/** Signs in as the owner by the one-time link, as a first start. */
+export async function becomeOwner(page, gym, password = "ten letters and more") {
+  await page.goto(gym.ownerLink);
+  await page.getByLabel("Your name").fill("Mira");
+  await page.getByLabel("Password (may stay empty)").fill(password);
+  await page.getByRole("button", { name: "Open the gym" }).click();
+  await page.getByRole("heading", { name: /Next class/ }).waitFor();
+}
+
+/** What axe-core calls serious or critical on the page as it stands, in words. */
+export async function seriousFaults(page) {
+  // The page's policy lets nothing be injected, so axe comes through the debugger and not as an element.
+  const { readFileSync } = await import("node:fs");
+  await page.evaluate(readFileSync(axeSource, "utf8"));
+  const { violations } = await page.evaluate(() =>
+    globalThis.axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }),
+  );
+  return violations
+    .filter((each) => ["serious", "critical"].includes(each.impact))
+    .map((each) => `${each.id}: ${each.nodes.map((node) => `${node.target.join(" ")} (${node.any[0]?.message ?? node.failureSummary})`).slice(0, 4).join("; ")}`);
+}

@@ -1,0 +1,98 @@
+#include "advice/edits.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+
+#include "board/read.hpp"
+#include "support/shipped.hpp"
+
+namespace repwright::advice {
+namespace {
+
+using domain::Edit;
+using domain::RepairKind;
+
+/// The edits of a board whose rehearsal says that people wait for the bars, or that the class runs over.
+struct Class {
+  double bar_wait_s = 0;
+  double over_share = 0;
+  int people = 12;
+
+  std::vector<Edit> edits(const std::string& text) const {
+    static const domain::Catalogue catalogue = test::shipped_catalogue();
+    const domain::Board board = board::read(text, catalogue, {}).board;
+    domain::Rehearsal before;
+    before.people.resize(static_cast<std::size_t>(people));
+    before.timetable.over_share = over_share;
+    before.places.push_back({.place = {"pull-up-bar"}, .count = 4, .wait_mean_s = bar_wait_s, .queue = {}});
+    return edits_of({board, timetable::lay_out(board, {}), catalogue, before});
+  }
+};
+
+std::vector<std::string> words_of(const std::vector<Edit>& edits, RepairKind kind) {
+  std::vector<std::string> words;
+  for (const Edit& edit : edits)
+    if (edit.kind == kind) words.push_back(edit.words);
+  return words;
+}
+
+const std::string rounds = "5 rounds for time\nrun 400 m\n10 pull-ups\n15 push-ups\n";
+
+using ::testing::ElementsAre;
+using ::testing::IsEmpty;
+
+TEST(Edits, AreNoneWhereNobodyWaitsAndTheClassFits) {
+  EXPECT_THAT(Class{}.edits(rounds), IsEmpty());
+}
+
+TEST(Edits, AgainstAQueueAreStartsOrdersHeatsStationsAndCounts) {
+  const std::vector<Edit> edits = Class{.bar_wait_s = 30}.edits(rounds);
+  EXPECT_THAT(words_of(edits, RepairKind::OddStart),
+              ElementsAre("every second person starts with the pull-ups",
+                          "every second person starts with the push-ups"));
+  EXPECT_THAT(words_of(edits, RepairKind::Swap),
+              ElementsAre("the pull-ups before the runs", "the push-ups before the pull-ups"));
+  EXPECT_THAT(words_of(edits, RepairKind::Stagger),
+              ElementsAre("one starts every 15 seconds", "one starts every 30 seconds"));
+  EXPECT_THAT(words_of(edits, RepairKind::Heats), ElementsAre("two heats"));
+  EXPECT_EQ(words_of(edits, RepairKind::SecondStation).size(), 1U);
+  EXPECT_THAT(words_of(edits, RepairKind::FewerReps), ElementsAre("7 pull-ups instead of 10"));
+  EXPECT_THAT(words_of(edits, RepairKind::FewerRounds), IsEmpty()) << "the class fits";
+}
+
+TEST(Edits, AgainstTheClockAreShorterRunsAndFewerRounds) {
+  const std::vector<Edit> edits = Class{.over_share = 0.5}.edits(rounds);
+  EXPECT_THAT(words_of(edits, RepairKind::ShorterRun),
+              ElementsAre("run 300 m instead of 400 m", "run 200 m instead of 400 m"));
+  EXPECT_THAT(words_of(edits, RepairKind::FewerRounds),
+              ElementsAre("4 rounds instead of 5", "3 rounds instead of 5"));
+  EXPECT_THAT(words_of(edits, RepairKind::OddStart), IsEmpty()) << "nobody waits";
+}
+
+TEST(Edits, OfferNoOtherStartWhereTheClockSaysWhenToDoWhat) {
+  const std::vector<Edit> edits =
+      Class{.bar_wait_s = 30}.edits("Every 3 min x 6\n200 m run\n6 pull-ups\n8 push-ups\n");
+  EXPECT_THAT(words_of(edits, RepairKind::OddStart), IsEmpty());
+  EXPECT_THAT(words_of(edits, RepairKind::FewerReps), ElementsAre("4 pull-ups instead of 6"));
+}
+
+TEST(Edits, OfferNoHeatsToAHandfulOfPeople) {
+  EXPECT_THAT(words_of(Class{.bar_wait_s = 30, .people = 5}.edits(rounds), RepairKind::Heats), IsEmpty());
+}
+
+TEST(Edits, LeaveEveryOtherFieldOfTheBoardAsItWas) {
+  const domain::Catalogue catalogue = test::shipped_catalogue();
+  const domain::Board board = board::read(rounds, catalogue, {}).board;
+  for (const Edit& edit : Class{.bar_wait_s = 30, .over_share = 0.5}.edits(rounds)) {
+    EXPECT_NE(edit.board, board) << edit.words;
+    EXPECT_EQ(edit.board.blocks.size(), board.blocks.size());
+    EXPECT_EQ(edit.board.blocks.front().items.size(), board.blocks.front().items.size()) << edit.words;
+    EXPECT_GT(edit.change, 0);
+  }
+}
+
+}  // namespace
+}  // namespace repwright::advice

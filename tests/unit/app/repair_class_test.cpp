@@ -1,0 +1,110 @@
+#include "app/repair_class.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "advice/consequences.hpp"
+#include "support/demo_gym.hpp"
+
+/// The directions come from the trade: a queue is a moment of the first round, and a change of the starting
+/// place costs nothing while a start in turns costs minutes at the end (common practice, no source).
+namespace repwright::app {
+namespace {
+
+/// Nineteen people of the demo gym (invented), so many bars, one board.
+struct Crowd {
+  explicit Crowd(int bars) : gym(test::demo_gym()->knowledge), people(test::demo_gym()->people) {
+    for (domain::PlaceKind& kind : gym.hall.places)
+      if (kind.equipment.text == "pull-up-bar") kind.count = bars;
+    people.resize(19);
+    for (domain::Person& person : people) person.limits.clear();
+  }
+  board::Reading read(const std::string& text) const { return board::read(text, gym.catalogue, gym.house); }
+  ClassRequest request(const board::Reading& reading, int runs) const {
+    return {.reading = reading,
+            .gym = gym,
+            .people = people,
+            .gym_class = gym_class,
+            .heads = {},
+            .runs = runs,
+            .threads = 1,
+            .stop = {}};
+  }
+  domain::Consequences told(const std::string& text) const {
+    const board::Reading reading = read(text);
+    EXPECT_THAT(reading.diagnostics,
+                ::testing::Each(::testing::Field(&domain::Diagnostic::severity, domain::Severity::Note)));
+    const auto rehearsed = rehearse_class(request(reading, 60));
+    EXPECT_TRUE(rehearsed) << rehearsed.error().message;
+    return advice::consequences_of(rehearsed->rehearsal);
+  }
+
+  GymKnowledge gym;
+  std::vector<domain::Person> people;
+  domain::GymClass gym_class;
+};
+
+const std::string crowded =
+    "4 rounds for time\n"
+    "12 push-ups\n"
+    "10 pull-ups\n"
+    "16 box step-ups\n"
+    "30 air squats\n"
+    "200 m run\n";
+
+TEST(RepairClass, AnotherStartForEverySecondOneHalvesTheWaitAndCostsNothing) {
+  const Crowd class_of_19(6);
+  const domain::Consequences now = class_of_19.told(crowded);
+  const domain::Consequences odd = class_of_19.told(crowded + "odd start with box step-ups\n");
+  ASSERT_GT(now.wait_s, 5);
+  EXPECT_LT(odd.wait_s, now.wait_s / 2);
+  EXPECT_NEAR(odd.median_finish_s, now.median_finish_s, 0.02 * now.median_finish_s);
+}
+
+TEST(RepairClass, AStartInTurnsShortensWaitsAndEndsLater) {
+  const Crowd class_of_19(6);
+  const domain::Consequences now = class_of_19.told(crowded);
+  const domain::Consequences turns = class_of_19.told(crowded + "start every 15 s\n");
+  EXPECT_LT(turns.wait_s, now.wait_s);
+  EXPECT_GT(turns.end_p50_s, now.end_p50_s);
+}
+
+TEST(RepairClass, EveryRepairReadsAsTheBoardThatWasRehearsed) {
+  const Crowd class_of_19(4);
+  const board::Reading reading = class_of_19.read(crowded);
+  const auto plan = repair_class(class_of_19.request(reading, 40), crowded);
+  ASSERT_TRUE(plan) << plan.error().message;
+  ASSERT_FALSE(plan->best.empty());
+  for (const domain::Repair& repair : plan->best) {
+    EXPECT_EQ(class_of_19.read(repair.edit.text).board, repair.edit.board) << repair.edit.text;
+    EXPECT_NE(repair.edit.text, crowded);
+    EXPECT_GE(repair.edit.line, 1);
+    EXPECT_GT(repair.gain, 0);
+    EXPECT_LT(repair.after.wait_s, plan->before.wait_s) << repair.edit.words;
+  }
+}
+
+TEST(RepairClass, GivesTheSameAnswerOnTwoThreads) {
+  const Crowd class_of_19(4);
+  const board::Reading reading = class_of_19.read(crowded);
+  ClassRequest request = class_of_19.request(reading, 40);
+  const auto one = repair_class(request, crowded);
+  request.threads = 2;
+  const auto two = repair_class(request, crowded);
+  ASSERT_TRUE(one && two);
+  EXPECT_EQ(*one, *two);
+}
+
+TEST(RepairClass, FindsNothingWhereNobodyWaitsAndTheClassFits) {
+  const Crowd class_of_19(19);
+  const std::string easy = "AMRAP 8\n10 push-ups\n15 squats\n";
+  const board::Reading reading = class_of_19.read(easy);
+  const auto plan = repair_class(class_of_19.request(reading, 40), easy);
+  ASSERT_TRUE(plan) << plan.error().message;
+  EXPECT_TRUE(plan->best.empty());
+}
+
+}  // namespace
+}  // namespace repwright::app

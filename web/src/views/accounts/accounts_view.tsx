@@ -1,0 +1,199 @@
+import { useState } from "preact/hooks";
+import type { Account } from "../../model/account.ts";
+import type { Fault } from "../../model/fault.ts";
+import { accounts, classes, people } from "../../state/gym.ts";
+import { program } from "../../state/program.ts";
+import { Field } from "../../ui/field.tsx";
+import { LookedAt } from "../../ui/looked_at.tsx";
+import { Said } from "../../ui/said.tsx";
+import { sentence } from "../../ui/words.ts";
+
+const roleWords: Readonly<Record<Account["role"], string>> = {
+  owner: "owner",
+  coach: "coach",
+  relief: "relief coach",
+  person: "person",
+};
+
+function AccountList({ list }: { readonly list: readonly Account[] }) {
+  return (
+    <section class="sheet" aria-labelledby="known">
+      <h2 id="known">May sign in</h2>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Name</th>
+            <th scope="col">As</th>
+            <th scope="col">Sees</th>
+          </tr>
+        </thead>
+        <tbody>
+          {list.map((each) => (
+            <tr key={each.name}>
+              <th scope="row">{each.name}</th>
+              <td>{roleWords[each.role]}</td>
+              <td>{each.class ?? each.person ?? (each.role === "owner" ? "everything, and this page" : "everything")}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+interface ChoiceProps {
+  readonly label: string;
+  readonly value: string;
+  readonly choices: readonly (readonly [string, string])[];
+  readonly change: (value: string) => void;
+}
+
+function Choice({ label, value, choices, change }: ChoiceProps) {
+  return (
+    <label class="field">
+      <span class="label">{label}</span>
+      <select
+        value={value}
+        onChange={(event) => {
+          change(event.currentTarget.value);
+        }}
+      >
+        {choices.map(([id, words]) => (
+          <option key={id} value={id}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function Whom(props: { readonly role: string; readonly value: string; readonly change: (id: string) => void }) {
+  if (props.role === "relief")
+    return (
+      <LookedAt
+        at={classes}
+        show={(rows) => (
+          <Choice
+            label="Class"
+            value={props.value}
+            choices={[["", "choose"], ...rows.map((row) => [row.id, `${row.date ?? row.id} ${row.start ?? ""}`] as const)]}
+            change={props.change}
+          />
+        )}
+      />
+    );
+  if (props.role === "person")
+    return (
+      <LookedAt
+        at={people}
+        show={(table) => (
+          <Choice
+            label="Person"
+            value={props.value}
+            choices={[["", "choose"], ...table.rows.map((row) => [row["id"] ?? "", row["name"] ?? ""] as const)]}
+            change={props.change}
+          />
+        )}
+      />
+    );
+  return null;
+}
+
+const roles = [
+  ["coach", "coach"],
+  ["relief", "relief coach, for one class"],
+  ["person", "person, their own page"],
+] as const;
+
+function NewAccount({ made }: { readonly made: (account: Account) => void }) {
+  const [role, setRole] = useState("coach");
+  const [name, setName] = useState("");
+  const [whom, setWhom] = useState("");
+  const [secret, setSecret] = useState("");
+  const [fault, setFault] = useState<Fault | null>(null);
+  const isPerson = role === "person";
+  const send = async () => {
+    const answer = await program.keepAccount({
+      name: isPerson ? whom : name,
+      role,
+      ...(isPerson ? { person: whom, pin: secret } : { password: secret }),
+      ...(role === "relief" ? { class: whom } : {}),
+    });
+    setFault(answer.ok ? null : answer.fault);
+    if (!answer.ok) return;
+    setSecret("");
+    setName("");
+    void accounts.lookAgain();
+    made(answer.value);
+  };
+  return (
+    <form
+      class="sheet stack"
+      aria-labelledby="new"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      <h2 id="new">Let somebody in</h2>
+      {fault ? (
+        <Said weight="problem" alert>
+          {sentence(fault.text)}
+        </Said>
+      ) : null}
+      <Choice
+        label="As"
+        value={role}
+        choices={roles}
+        change={(chosen) => {
+          setRole(chosen);
+          setWhom("");
+        }}
+      />
+      <Whom role={role} value={whom} change={setWhom} />
+      {isPerson ? null : <Field label="Name to sign in with" value={name} change={setName} needed />}
+      <Field
+        label={isPerson ? "PIN" : "Password"}
+        type="password"
+        value={secret}
+        change={setSecret}
+        needed
+        complete="new-password"
+        numeric={isPerson}
+        hint={isPerson ? "4 to 8 digits; tell it them, it is not shown again" : "At least 10 characters"}
+      />
+      <button class="first">Let in</button>
+    </form>
+  );
+}
+
+function LinkMade({ account }: { readonly account: Account }) {
+  if (account.link === null) return <Said weight="fine">{account.name} may sign in now.</Said>;
+  const link = `${location.origin}/#person=${account.link}`;
+  return (
+    <Said weight="fine" alert>
+      <p>
+        This is the link of {account.name}, shown this once. With the PIN it opens their own page and nothing else.
+      </p>
+      <p>
+        <code class="own-link">{link}</code>
+      </p>
+    </Said>
+  );
+}
+
+/** Who may sign in, for the owner. */
+export function AccountsView() {
+  const [made, setMade] = useState<Account | null>(null);
+  return (
+    <div class="stack">
+      <h1>Who signs in</h1>
+      {made ? <LinkMade account={made} /> : null}
+      <div class="columns">
+        <LookedAt at={accounts} show={(list) => <AccountList list={list} />} />
+        <NewAccount made={setMade} />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,130 @@
+import { useState } from "preact/hooks";
+import { idFromWords } from "../../editor/draft.ts";
+import type { BoardRow } from "../../model/gym.ts";
+import { goTo } from "../../state/route.ts";
+import type { BoardModel, Saving } from "./board_model.ts";
+
+interface BoardHeadProps {
+  readonly model: BoardModel;
+  readonly rows: readonly BoardRow[];
+  /** The text is a tidied one that can be put back. */
+  readonly tidied: boolean;
+  readonly tidy: () => void;
+  readonly undoTidy: () => void;
+  /** Saves under a new name, or with null under the board's own. */
+  readonly save: (newId: string | null) => void;
+}
+
+const savingWords: Readonly<Record<Saving, string>> = {
+  saved: "Saved",
+  changed: "Not saved yet; kept in this browser",
+  saving: "Saving…",
+  new: "A new board; kept in this browser",
+};
+
+function NameIt({ model, save, done }: Pick<BoardHeadProps, "model" | "save"> & { readonly done: () => void }) {
+  const [words, setWords] = useState(model.read.value?.reading.title ?? "");
+  return (
+    <form
+      class="name-it"
+      onSubmit={(event) => {
+        event.preventDefault();
+        save(idFromWords(words));
+        done();
+      }}
+    >
+      <label>
+        Name of the board
+        <input
+          autoFocus
+          value={words}
+          maxLength={60}
+          onInput={(event) => {
+            setWords(event.currentTarget.value);
+          }}
+        />
+      </label>
+      <button type="submit" class="first">
+        Save as {idFromWords(words)}
+      </button>
+      <button type="button" class="bare" onClick={done}>
+        Not now
+      </button>
+    </form>
+  );
+}
+
+/** Which board lies open, whether it is saved, and what can be done with it. */
+export function BoardHead({ model, rows, tidied, tidy, undoTidy, save }: BoardHeadProps) {
+  const [naming, setNaming] = useState(false);
+  const id = model.boardId.value;
+  return (
+    <header class="board-head">
+      <h1 class="unseen">Board</h1>
+      <label class="board-choice">
+        <span class="unseen">Board</span>
+        <select
+          value={id ?? ""}
+          onChange={(event) => {
+            goTo(event.currentTarget.value ? `/board/${event.currentTarget.value}` : "/board");
+          }}
+        >
+          <option value="">New board</option>
+          {rows.map((row) => (
+            <option key={row.id} value={row.id}>
+              {row.title || row.id}
+            </option>
+          ))}
+        </select>
+      </label>
+      <div class="row">
+        <button
+          type="button"
+          class={model.saving.value === "saved" ? "" : "first"}
+          disabled={model.saving.value === "saved" || model.saving.value === "saving"}
+          onClick={() => {
+            if (id === null) setNaming(true);
+            else save(null);
+          }}
+        >
+          Save
+        </button>
+        {id !== null && (
+          <button
+            type="button"
+            onClick={() => {
+              setNaming(true);
+            }}
+          >
+            Save as…
+          </button>
+        )}
+        <button type="button" onClick={tidy}>
+          Tidy
+        </button>
+        {tidied && (
+          <button type="button" onClick={undoTidy}>
+            Undo tidy
+          </button>
+        )}
+        {id !== null && (
+          <a class="button" href={`/wall/${id}`}>
+            For the wall
+          </a>
+        )}
+      </div>
+      <p class="saving small soft" role="status">
+        {savingWords[model.saving.value]}
+      </p>
+      {naming && (
+        <NameIt
+          model={model}
+          save={save}
+          done={() => {
+            setNaming(false);
+          }}
+        />
+      )}
+    </header>
+  );
+}

@@ -1,0 +1,73 @@
+import { ForecastStrip } from "../../charts/forecast_strip.tsx";
+import { coverageWords, measureText, verdictOf } from "../../charts/forecast_words.ts";
+import type { PastScore } from "../../model/brief.ts";
+
+const flagWords: Readonly<Record<string, string>> = { ill: "ill that day", hot: "a hot day", easy: "an easy day" };
+
+function Line({ past }: { readonly past: PastScore }) {
+  const { forecast } = past;
+  const remarks = [flagWords[past.flag] ?? "", past.version].filter(Boolean).join("; ");
+  return (
+    <tr>
+      <td>{past.date}</td>
+      <th scope="row">
+        {past.title}
+        {past.piece ? <span class="soft">{`, ${past.piece}`}</span> : null}
+        {remarks ? <div class="small soft">{remarks}</div> : null}
+      </th>
+      <td class="number">
+        <strong>{past.score}</strong>
+      </td>
+      <td class="number">
+        {forecast ? `${measureText(forecast, forecast.p10)} – ${measureText(forecast, forecast.p90)}` : "–"}
+      </td>
+      <td>
+        <ForecastStrip past={past} />
+      </td>
+      <td>{verdictOf(past) ?? ""}</td>
+      <td class="number">{past.effort ?? ""}</td>
+    </tr>
+  );
+}
+
+/** Scores beside what a rehearsal with today's marks forecasts. */
+export function History({ scores }: { readonly scores: readonly PastScore[] }) {
+  if (scores.length === 0) return <p class="soft">No scores yet.</p>;
+  const coverage = coverageWords(scores);
+  return (
+    <div class="stack">
+      <p class="soft">
+        {coverage ? `${coverage} ` : ""}
+        The forecast is made with the marks that are known today; it has not learned from these scores.
+      </p>
+      <div class="wide" role="region" aria-label="Scores and forecasts" tabIndex={0}>
+        <table class="history">
+          <thead>
+            <tr>
+              <th scope="col">Day</th>
+              <th scope="col">Board</th>
+              <th scope="col" class="number">
+                Score
+              </th>
+              <th scope="col" class="number">
+                Forecast
+              </th>
+              <th scope="col">
+                <span class="unseen">Picture</span>
+              </th>
+              <th scope="col">Was</th>
+              <th scope="col" class="number">
+                Effort
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {scores.map((past, index) => (
+              <Line key={index} past={past} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </div>
+  );
+}
