@@ -219,8 +219,8 @@ Frame frame_of(const State& state, const Body& body, const Effort& effort, const
   return {.cycle = cycle,
           .brisk = muscle,
           .growth = held ? 0 : constants.fade / (1 - effort.theta),
-          .fast_drain = effort.drain * constants.fast_share[group],
-          .slow_drain = effort.drain * (1 - constants.fast_share[group]),
+          .fast_drain = effort.drain * effort.fast_share,
+          .slow_drain = effort.drain * (1 - effort.fast_share),
           .fast_rate = speed / constants.fast_time[group],
           .slow_rate = speed / constants.slow_time[group],
           .seconds = plan.seconds,
@@ -240,7 +240,7 @@ void carry_along(State& state, const Effort& effort, double units, double recove
     const double drain = effort.drain * effort.weight[g];
     const Decay fast = decay(recovered / units / constants.fast_time[g], units);
     const Decay slow = decay(recovered / units / constants.slow_time[g], units);
-    const double share = constants.fast_share[g];
+    const double share = effort.fast_share;
     state.fast[g] = state.fast[g] * fast.kept + drain * share * fast.deposited;
     state.slow[g] = state.slow[g] * slow.kept + drain * (1 - share) * slow.deposited;
   }

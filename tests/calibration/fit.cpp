@@ -20,7 +20,7 @@ constexpr std::array<double, piece_count> usual_error{.115, .21, .26, .16, .12};
 // independent one would.
 constexpr double error_weight = .5;
 constexpr double women_weight = 1.5;  // they are a fifth of the profiles and half of a class
-constexpr double largest_error = 1.0;
+constexpr double largest_error = 1.5;
 
 void add_errors(const std::vector<Profile>& profiles, const std::vector<Forecast>& said, Vector& to) {
   for (std::size_t i = 0; i < profiles.size(); ++i)
