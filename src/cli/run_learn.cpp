@@ -25,14 +25,22 @@ void tell_progress(int done, int of) {
   std::fprintf(stderr, "\r%d of %d sessions%s", done, of, done == of ? "\n" : "");
 }
 
+/// Today, or the day of the gym's last class where that is later: a gym that is planned ahead, as the demo
+/// is, has scores of days that only it has seen.
+std::chrono::sys_days today_of(const app::OpenGym& gym) {
+  auto day = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
+  for (const auto& [id, gym_class] : gym.classes)
+    if (gym_class.date) day = std::max(day, std::chrono::sys_days{*gym_class.date});
+  return day;
+}
+
 base::Result<GymLearning> learned(const LearnOptions& options, const app::OpenGym& gym) {
   const bool terminal = isatty(STDERR_FILENO) != 0;
-  return app::learn_gym(gym,
-                        {.runs = options.runs,
-                         .seed = options.seed,
-                         .threads = options.threads,
-                         .today = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now()),
-                         .progress = terminal ? tell_progress : std::function<void(int, int)>{}});
+  return app::learn_gym(gym, {.runs = options.runs,
+                              .seed = options.seed,
+                              .threads = options.threads,
+                              .today = today_of(gym),
+                              .progress = terminal ? tell_progress : std::function<void(int, int)>{}});
 }
 
 base::Result<app::OpenGym> gym_of(const LearnOptions& options) {
