@@ -204,7 +204,10 @@ class Learner {
   }
 
   void keep(const Matched& score, const body::Lesson& lesson, int nth) {
-    ForecastScore out{.entry = *score.entry, .measure = score.piece->measure, .value = score.value};
+    ForecastScore out;
+    out.entry = *score.entry;
+    out.measure = score.piece->measure;
+    out.value = score.value;
     out.p50 = std::exp(lesson.expected);
     out.p10 = std::exp(lesson.expected - middle_four_fifths * lesson.sd);
     out.p90 = std::exp(lesson.expected + middle_four_fifths * lesson.sd);

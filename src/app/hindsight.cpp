@@ -83,7 +83,8 @@ Hindsight hindsight(const std::vector<ForecastScore>& forecasts, const std::vect
     const auto found = std::ranges::find(people, id, &domain::Person::id);
     return found != people.end() ? found->name : id.text;
   };
-  Hindsight out{.all = row_of("all", ordinary)};
+  Hindsight out;
+  out.all = row_of("all", ordinary);
   out.by_count = rows_by<int>(ordinary, [](const ForecastScore& f) { return step_of(f.nth); }, step_name);
   out.by_board = rows_by<std::string>(
       ordinary, [](const ForecastScore& f) { return f.entry.board_id; },
