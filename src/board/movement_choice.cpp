@@ -143,12 +143,11 @@ void settle_lift(Session& session, Entry& entry, LiftedIn in) {
   if (!loaded && !in.build && !of_a_bar && !(in.sets_alone && few_each)) return;
   const Movement* without = item.movement ? session.names.movement(*item.movement) : nullptr;
   if (lift == nullptr || without == nullptr) return;
-  session.remarks.add_once(
-      {"ambiguous-movement",
-       entry.span,
-       fmt::format("`{}` in sets was read as {}", session.kept(entry.span), shown(*lift)),
-       "write the full name if you mean another",
-       {shown(*lift), shown(*without)}});
+  session.remarks.add_once({"ambiguous-movement",
+                            entry.span,
+                            fmt::format("`{}` was read as {}", session.kept(entry.span), shown(*lift)),
+                            "write the full name if you mean another",
+                            {shown(*lift), shown(*without)}});
   entry.item.movement = entry.lift;
 }
 
