@@ -34,21 +34,24 @@ after(async () => {
   await gym?.stop();
 });
 
-for (const colorScheme of ["light", "dark"])
-  for (const viewport of sizes)
-    test(`every page at ${viewport.width} in ${colorScheme} has nothing serious`, { skip: cannotRun }, async () => {
-      const page = await newPage(browser, { viewport, colorScheme, storageState: state });
-      const found = [];
-      for (const [name, path] of views) {
-        await page.goto(gym.address + path);
-        await page.getByRole("heading", { level: 1 }).first().waitFor();
-        await settled(page);
+for (const viewport of sizes)
+  test(`every page at ${viewport.width} has nothing serious, light and dark`, { skip: cannotRun }, async () => {
+    const page = await newPage(browser, { viewport, storageState: state });
+    const found = [];
+    for (const [name, path] of views) {
+      await page.goto(gym.address + path);
+      await page.getByRole("heading", { level: 1 }).first().waitFor();
+      await settled(page);
+      for (const colorScheme of ["light", "dark"]) {
+        await page.emulateMedia({ colorScheme });
+        await page.locator(`[data-theme=${colorScheme}]`).waitFor();
         await page.screenshot({ path: join(pictures, `${name}-${viewport.width}-${colorScheme}.png`), fullPage: true });
-        for (const fault of await seriousFaults(page)) found.push(`${name}: ${fault}`);
-        const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        if (wide > 0) found.push(`${name} is ${wide} px wider than the screen`);
+        for (const fault of await seriousFaults(page)) found.push(`${name} in ${colorScheme}: ${fault}`);
       }
-      assert.deepEqual(found, []);
-      assert.deepEqual(page.faults, []);
-      await page.context().close();
-    });
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      if (wide > 0) found.push(`${name} is ${wide} px wider than the screen`);
+    }
+    assert.deepEqual(found, []);
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+  });
