@@ -120,8 +120,9 @@ DrawnBody draw_told(const BodyEstimate& estimate, base::Seed seed, std::uint64_t
   base::Stream stream(seed, run, person, base::Purpose::Body);
   DrawnBody out;
   for (double& z : out.normals) z = std::clamp(stream.normal(), -3.0, 3.0);
-  Normals point = times(estimate.spread, out.normals);
-  for (std::size_t i = 0; i < parameter_count; ++i) point.at(i) += estimate.parameters.mean.at(i);
+  Normals point = estimate.parameters.mean;
+  for (std::size_t i = 0; i < parameter_count; ++i)
+    for (std::size_t j = 0; j <= i; ++j) point.at(i) += estimate.spread.at(i).at(j) * out.normals.at(j);
   out.body = body_at(point, estimate.pull, constants);
   return out;
 }
@@ -150,7 +151,8 @@ Learned learn(const BodyEstimate& before, const std::vector<Normals>& drawn,
         whitened.covariance.at(i).at(j) -= along.at(i) * along.at(j) * share;
     }
   }
-  out.after = coloured(before, whitened);
+  const bool told = std::ranges::any_of(out.lessons, [](const Lesson& lesson) { return lesson.weight > 0; });
+  out.after = told ? coloured(before, whitened) : before;
   return out;
 }
 
