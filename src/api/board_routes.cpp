@@ -22,10 +22,6 @@ constexpr int most_people = 2000;
 constexpr int most_places = 1000;
 constexpr int largest_seed = 1'000'000'000;
 
-board::Reading reading_of(const app::OpenGym& gym, std::string_view text) {
-  return board::read(text, gym.knowledge.catalogue, gym.knowledge.house);
-}
-
 /// The text of a body that has nothing else.
 tl::expected<std::string, Fault> only_text(const Request& request) {
   RequestBody body(request.body);
@@ -75,7 +71,7 @@ Answer post_read(const Call& call) {
   const auto text = only_text(call.request);
   if (!text) return tl::unexpected(text.error());
   const app::GymKnowledge& known = call.gym->knowledge;
-  const board::Reading reading = reading_of(*call.gym, *text);
+  const board::Reading reading = call.at_hand->read(*text);
   return Response{
       .body = reading_json(reading, *text, board::in_words(reading.board, known.catalogue, known.house))};
 }
@@ -84,7 +80,7 @@ Answer post_tidy(const Call& call) {
   const auto text = only_text(call.request);
   if (!text) return tl::unexpected(text.error());
   const app::GymKnowledge& known = call.gym->knowledge;
-  const board::Reading reading = reading_of(*call.gym, *text);
+  const board::Reading reading = call.at_hand->read(*text);
   return json_response({{"text", board::tidy(reading.board, known.catalogue, known.house)}});
 }
 
@@ -106,9 +102,9 @@ Answer post_rehearse(const Call& call) {
   if (const auto fault = beyond_relief(call, what.class_id)) return tl::unexpected(*fault);
   const auto text = text_to_rehearse(gym, sent, board_id, what.class_id);
   if (!text) return tl::unexpected(text.error());
-  const board::Reading reading = reading_of(gym, *text);
+  const board::Reading reading = call.at_hand->read(*text);
   if (const auto fault = first_error(reading)) return tl::unexpected(*fault);
-  const auto result = app::rehearse_what_if(gym, reading, what);
+  const auto result = app::rehearse_what_if(*call.at_hand, reading, what);
   if (!result) return refuse(result.error());
   return Response{.body = rehearsal_json(result->rehearsal,
                                          {reading.board.title, timetable::fixed_length(reading.board)})};

@@ -3,27 +3,11 @@
 #include <utility>
 
 namespace repwright::app {
-namespace {
 
-base::Result<domain::GymClass> class_of(const OpenGym& gym, const WhatIf& what) {
-  domain::GymClass gym_class;
-  if (!what.class_id.empty()) {
-    const auto known = gym.classes.find(what.class_id);
-    if (known == gym.classes.end())
-      return base::failure(base::ErrorCode::NotFound, "no class is called `" + what.class_id + "`");
-    gym_class = known->second;
-  }
-  gym_class.indoors = gym_class.indoors || what.indoors;
-  for (const auto& [place, count] : what.out) {
-    domain::EquipmentId id{place};
-    if (gym.knowledge.catalogue.find(id) == nullptr)
-      return base::failure(base::ErrorCode::NotFound, "no kind of place is called `" + place + "`");
-    gym_class.faults.push_back({std::move(id), count, "out today"});
-  }
-  return gym_class;
+void OpenGym::chalk(const std::string& board_id, const std::string& text) {
+  boards[board_id] = text;
+  knowledge.boards[board_id] = text;
 }
-
-}  // namespace
 
 OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constants constants) {
   store::GymFolder& gym = kept.gym;
@@ -35,21 +19,6 @@ OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constan
   open.classes = std::move(gym.classes);
   open.versions = std::move(kept.versions);
   return open;
-}
-
-base::Result<ClassRehearsal> rehearse_what_if(const OpenGym& gym, const board::Reading& reading,
-                                              const WhatIf& what) {
-  const auto gym_class = class_of(gym, what);
-  if (!gym_class) return tl::unexpected(gym_class.error());
-  return rehearse_class({.reading = reading,
-                         .gym = gym.knowledge,
-                         .people = gym.people,
-                         .gym_class = *gym_class,
-                         .heads = what.heads,
-                         .seed = {what.seed},
-                         .runs = what.runs,
-                         .threads = what.threads,
-                         .stop = what.stop});
 }
 
 }  // namespace repwright::app

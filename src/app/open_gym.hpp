@@ -5,8 +5,6 @@
 #include <vector>
 
 #include "app/rehearse_class.hpp"
-#include "base/result.hpp"
-#include "board/read.hpp"
 #include "domain/gym_class.hpp"
 #include "domain/kept.hpp"
 #include "domain/people.hpp"
@@ -21,26 +19,12 @@ struct OpenGym {
   std::map<std::string, std::string> boards;        // text by id
   std::map<std::string, domain::GymClass> classes;  // by id
   domain::GymVersions versions;                     // what of it is kept
+
+  /// Puts up that text, new or in place of what was there; what is told of past scores knows it, too.
+  void chalk(const std::string& board_id, const std::string& text);
 };
 
 /// The gym as it was kept, with what the program knows.
 OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constants constants);
-
-/// 'What if': what the coach changes for one look, nothing of it kept.
-struct WhatIf {
-  std::string class_id;  // empty: everybody comes, on no date
-  std::optional<int> heads;
-  std::map<std::string, int> out;  // places out today, by kind
-  bool indoors = false;
-  int runs = 200;
-  std::uint64_t seed = 1;
-  int threads = 0;  // 0: as many as the machine has
-  std::stop_token stop;
-};
-
-/// Rehearses one class of the gym under a 'what if'. Fails as `rehearse_class`, and with NotFound for a class
-/// or a kind of place that is not there. `reading` was read in this gym's house.
-base::Result<ClassRehearsal> rehearse_what_if(const OpenGym& gym, const board::Reading& reading,
-                                              const WhatIf& what);
 
 }  // namespace repwright::app

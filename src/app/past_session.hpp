@@ -27,9 +27,10 @@ struct Replay {
   std::stop_token stop{};
 };
 
-/// The session once more, with the marks that people have now. The gym must have its board. Fails as
-/// `rehearse_class`.
-base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const SessionKey& session,
+/// The session once more, with the marks that people have now. The gym must have its board, which `reader`
+/// reads. Fails as `rehearse_class`.
+base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const board::Reader& reader,
+                                          const SessionKey& session,
                                           const std::vector<domain::Person>& people, const Replay& replay);
 
 /// Whether the entry was scored in that piece, one of `piece_names`; an entry that names none stands for all.

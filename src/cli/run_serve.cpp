@@ -57,17 +57,17 @@ base::Result<std::optional<std::string>> owner_link(app::Gate& gate, const Serve
 base::Result<void> serve(const ServeOptions& options) {
   const auto store = store_to_serve(options);
   if (!store) return tl::unexpected(store.error());
-  auto gym = load_gym(**store);
-  if (!gym) return tl::unexpected(gym.error());
+  const auto desk =
+      app::Desk::open({.mark = [&] { return (*store)->mark(); }, .load = [&] { return load_gym(**store); }});
+  if (!desk) return tl::unexpected(desk.error());
   auto files = page();
   if (!files) return tl::unexpected(files.error());
   const bool built = !files->empty();
 
-  app::Desk desk(std::make_shared<const app::OpenGym>(std::move(*gym)));
   store::MemoryAccounts passing;
   server::SodiumVault vault;
   app::Gate gate(ends_with_the_program(**store) ? passing : *(*store)->accounts(), vault, now);
-  const api::Services services{desk, gate, **store};
+  const api::Services services{**desk, gate, **store};
   server::Site site{
       .answer = [&](const api::Request& request,
                     const std::stop_token& stop) { return api::respond(request, services, stop); },

@@ -22,6 +22,7 @@ interface Golden {
 
 const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "account-person": account,
+  "account-signed-out": anything,
   accounts,
   "board-last": boardLast,
   "board-never": boardLast,
@@ -30,7 +31,10 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   brief,
   boards: boardRows,
   class: keptClass,
+  "class-effort": anything,
+  "class-scores": anything,
   classes: classRows,
+  "effort-said": anything,
   equipment: equipmentList,
   gym,
   hall: keptHall,
@@ -41,6 +45,9 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "me-person": me,
   "me-relief": me,
   movements,
+  "note-added": anything,
+  "note-removed": anything,
+  notes: anything,
   owner: me,
   "people-preview-bad": peoplePreview,
   "people-preview": peoplePreview,
@@ -50,8 +57,13 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   person: personRow,
   read: reading,
   rehearse: rehearsal,
+  "score-added": anything,
+  "score-corrected": anything,
+  "score-versions": anything,
   "sign-out": anything,
   tidy: tidied,
+  trail: anything,
+  "trail-before": anything,
 };
 
 const read = (name: string) => JSON.parse(readFileSync(`${folder}/${name}.json`, "utf8")) as Golden;
