@@ -7,6 +7,7 @@
 #include "api/board_routes.hpp"
 #include "api/brief_routes.hpp"
 #include "api/change_routes.hpp"
+#include "api/changed_by_others.hpp"
 #include "api/cookies.hpp"
 #include "api/gym_routes.hpp"
 #include "api/note_routes.hpp"
@@ -133,21 +134,6 @@ Answer answer(const Request& request, const Services& services, std::optional<ba
                              std::move(unread), std::move(stop)});
 }
 
-/// What is not the same in both.
-std::vector<Topic> topics_between(const app::OpenGym& before, const app::OpenGym& after) {
-  std::vector<Topic> topics;
-  const auto told = [&](Topic topic, bool same) {
-    if (!same) topics.push_back(topic);
-  };
-  told(Topic::Boards, before.boards == after.boards);
-  told(Topic::Classes, before.classes == after.classes);
-  told(Topic::People, before.people == after.people);
-  told(Topic::Hall, before.knowledge.hall == after.knowledge.hall);
-  told(Topic::House, before.knowledge.house == after.knowledge.house);
-  told(Topic::Scores, before.knowledge.scores == after.knowledge.scores);
-  return topics;
-}
-
 }  // namespace
 
 std::span<const Route> routes() {
@@ -173,16 +159,12 @@ Cost cost_of(const Request& request) {
 
 Response respond(const Request& request, const Services& services, std::stop_token stop) {
   try {
-    const auto before = services.desk.at_hand();
-    const auto looked = services.desk.look_again();
-    const auto after = services.desk.at_hand();
-    const Answer given =
-        answer(request, services, looked ? std::nullopt : std::optional(looked.error()), std::move(stop));
+    ByOthers others = changed_by_others(services.desk);
+    const Answer given = answer(request, services, std::move(others.unread), std::move(stop));
     Response response = given ? *given : response_of(given.error());
     if (response.status == 405)
       response.headers.emplace_back("Allow", match(request.method, request.path).allowed);
-    if (before != after)
-      for (const Topic topic : topics_between(before->gym(), after->gym())) response.changed.push_back(topic);
+    response.changed.insert(response.changed.end(), others.changed.begin(), others.changed.end());
     return response;
   } catch (const std::exception& fault) {
     Response failed = response_of({.status = 500, .text = "a fault of the program; its terminal says which"});
