@@ -34,18 +34,6 @@ class GymAtHand {
   mutable std::map<std::chrono::sys_days, std::map<domain::PersonId, rehearsal::History>> lately_;
 };
 
-/// 'What if': what the coach changes for one look, nothing of it kept.
-struct WhatIf {
-  std::string class_id;  // empty: everybody comes, on no date
-  std::optional<int> heads;
-  std::map<std::string, int> out;  // places out today, by kind
-  bool indoors = false;
-  int runs = 200;
-  std::uint64_t seed = 1;
-  int threads = 0;  // 0: as many as the machine has
-  std::stop_token stop;
-};
-
 /// Rehearses one class of the gym under a 'what if', knowing what people have done lately. Fails as
 /// `rehearse_class`, and with NotFound for a class or a kind of place that is not there. `reading` was read
 /// in this gym's house.

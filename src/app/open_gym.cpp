@@ -3,7 +3,6 @@
 #include <utility>
 
 namespace repwright::app {
-
 void OpenGym::chalk(const std::string& board_id, const std::string& text) {
   boards[board_id] = text;
   knowledge.boards[board_id] = text;
@@ -19,6 +18,37 @@ OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constan
   open.classes = std::move(gym.classes);
   open.versions = std::move(kept.versions);
   return open;
+}
+
+base::Result<domain::GymClass> class_under(const OpenGym& gym, const WhatIf& what) {
+  domain::GymClass gym_class;
+  if (!what.class_id.empty()) {
+    const auto known = gym.classes.find(what.class_id);
+    if (known == gym.classes.end())
+      return base::failure(base::ErrorCode::NotFound, "no class is called `" + what.class_id + "`");
+    gym_class = known->second;
+  }
+  gym_class.indoors = gym_class.indoors || what.indoors;
+  for (const auto& [place, count] : what.out) {
+    domain::EquipmentId id{place};
+    if (gym.knowledge.catalogue.find(id) == nullptr)
+      return base::failure(base::ErrorCode::NotFound, "no kind of place is called `" + place + "`");
+    gym_class.faults.push_back({std::move(id), count, "out today"});
+  }
+  return gym_class;
+}
+
+ClassRequest request_of(const OpenGym& gym, const board::Reading& reading, const domain::GymClass& gym_class,
+                        const WhatIf& what) {
+  return {.reading = reading,
+          .gym = gym.knowledge,
+          .people = gym.people,
+          .gym_class = gym_class,
+          .heads = what.heads,
+          .seed = {what.seed},
+          .runs = what.runs,
+          .threads = what.threads,
+          .stop = what.stop};
 }
 
 }  // namespace repwright::app

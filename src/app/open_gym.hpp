@@ -27,4 +27,25 @@ struct OpenGym {
 /// The gym as it was kept, with what the program knows.
 OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constants constants);
 
+/// 'What if': what the coach changes for one look, nothing of it kept.
+struct WhatIf {
+  std::string class_id;  // empty: everybody comes, on no date
+  std::optional<int> heads;
+  std::map<std::string, int> out;  // places out today, by kind
+  bool indoors = false;
+  int runs = 200;
+  std::uint64_t seed = 1;
+  int threads = 0;  // 0: as many as the machine has
+  std::stop_token stop;
+};
+
+/// The class as it would be under a 'what if'. Fails with NotFound for a class or a kind of place that is not
+/// there.
+base::Result<domain::GymClass> class_under(const OpenGym& gym, const WhatIf& what);
+
+/// What to rehearse of such a class; it refers to all of its arguments but the last, and knows nothing of
+/// what people did lately.
+ClassRequest request_of(const OpenGym& gym, const board::Reading& reading, const domain::GymClass& gym_class,
+                        const WhatIf& what);
+
 }  // namespace repwright::app
