@@ -151,7 +151,7 @@ std::string alternative_names(const MachineNames& names) {
 }
 
 Holder new_server(const Holder& authority, const MachineNames& names, std::chrono::sys_seconds now) {
-  Holder made = unsigned_holder("Repwright", now, server_lasts);
+  Holder made = unsigned_holder("Repwright server", now, server_lasts);
   X509* const certificate = made.certificate.get();
   X509* const issuer = authority.certificate.get();
   worked(X509_set_issuer_name(certificate, X509_get_subject_name(issuer)) == 1);

@@ -24,8 +24,8 @@ Saved saved_in(const std::map<std::string, Saved>& all, const std::string& id) {
 }  // namespace
 
 Result<std::uint64_t> MemoryStore::mark() {
-  const std::scoped_lock telling(telling_);
-  return trail_.size();
+  const std::scoped_lock lock(busy_);
+  return changes_;
 }
 
 Result<std::optional<std::string>> MemoryStore::own_movements() {
@@ -245,6 +245,7 @@ Result<domain::Forgotten> MemoryStore::forget(const domain::PersonId& person, co
   }
   std::erase_if(kept_.gym.people, [&](const domain::Person& each) { return each.id == person; });
   ++kept_.versions.people.version;
+  ++changes_;
   const std::scoped_lock telling(telling_);
   for (domain::TrailLine& line : trail_)
     line = {
@@ -292,7 +293,13 @@ Result<std::vector<domain::TrailLine>> MemoryStore::trail(const domain::TrailPag
   return out;
 }
 
+/// Of a change of the gym.
 void MemoryStore::tell(const domain::Stamp& by, const std::string& what) {
+  ++changes_;
+  note_down(by, what);
+}
+
+void MemoryStore::note_down(const domain::Stamp& by, const std::string& what) {
   const std::scoped_lock telling(telling_);
   trail_.push_back({static_cast<std::int64_t>(trail_.size()) + 1, by, what});
 }

@@ -53,6 +53,7 @@ class MemoryStore final : public Store {
                                    const domain::Seen& seen);
   base::Result<void> room() const;
   void tell(const domain::Stamp& by, const std::string& what);
+  void note_down(const domain::Stamp& by, const std::string& what);
   domain::Forgotten forget_in_lines(const Leaver& leaver);
   std::int64_t add_line(const domain::ScoreEntry& entry, const domain::Stamp& by);
   std::vector<domain::KeptScore>* line(std::int64_t number);
@@ -69,7 +70,8 @@ class MemoryStore final : public Store {
   std::int64_t last_note_ = 0;
   std::mutex telling_;  // of the trail, which the accounts leave lines in, too
   std::vector<domain::TrailLine> trail_;
-  MemoryAccounts accounts_{[this](const domain::Stamp& by, const std::string& what) { tell(by, what); }};
+  std::uint64_t changes_ = 0;  // of the gym, not of accounts
+  MemoryAccounts accounts_{[this](const domain::Stamp& by, const std::string& what) { note_down(by, what); }};
 };
 
 }  // namespace repwright::store

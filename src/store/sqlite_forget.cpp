@@ -154,8 +154,9 @@ Result<domain::Forgotten> SqliteStore::forget(const domain::PersonId& person,
     return forgotten;
   });
   if (!done) return done;
-  // What was written over may still lie in the file beside the database until it is emptied.
+  // What was there may still lie between the rows, and in the file beside the database until it is emptied.
   const auto emptied = file_.alone([](Sqlite& db) -> Result<void> {
+    db.run("VACUUM");
     db.rows("PRAGMA wal_checkpoint(TRUNCATE)");
     return {};
   });

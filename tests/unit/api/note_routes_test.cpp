@@ -65,13 +65,13 @@ TEST(Notes, NameTheFieldThatIsWrong) {
 
 TEST(Notes, OfOthersThanTheirClassAreNotForAReliefCoach) {
   FrontDesk front;
-  const auto& booked = front.desk.gym()->classes.at("sat-24").booked;
-  const auto other = std::ranges::find_if(front.desk.gym()->people, [&](const domain::Person& person) {
-    return std::ranges::find(booked, person.id) == booked.end();
-  });
-  ASSERT_NE(other, front.desk.gym()->people.end());
-  ASSERT_EQ(post(front, {{"person", other->id.text}, {"text", "of another class"}}).status, 200);
-  ASSERT_EQ(post(front, {{"person", booked[0].text}, {"text", "of the class"}}).status, 200);
+  domain::GymClass sat = front.desk.gym()->classes.at("sat-24");
+  const std::string met = sat.booked.front().text;
+  const std::string other = sat.booked.back().text;
+  sat.booked.pop_back();
+  ASSERT_TRUE(front.store.save_class(sat, {1, {"owner", front.now}}));
+  ASSERT_EQ(post(front, {{"person", other}, {"text", "of another class"}}).status, 200);
+  ASSERT_EQ(post(front, {{"person", met}, {"text", "of the class"}}).status, 200);
   ASSERT_EQ(post(front, {{"text", "of the gym"}}).status, 200);
   EXPECT_THAT(texts(front, Role::Relief), ElementsAre("of the class", "of the gym"));
 }
