@@ -4,12 +4,10 @@
 #include <map>
 
 #include "app/past_session.hpp"
-#include "base/overloaded.hpp"
 
 namespace repwright::app {
 namespace {
 
-using domain::Measure;
 using domain::PieceOutcome;
 using domain::ScoreEntry;
 
@@ -25,25 +23,6 @@ std::vector<const ScoreEntry*> latest_of(const std::vector<ScoreEntry>& scores,
                            [](const ScoreEntry* entry) { return std::chrono::sys_days{entry->date}; });
   own.resize(std::min(own.size(), most));
   return own;
-}
-
-std::optional<double> value_of(const domain::ScoreValue& score, const PieceOutcome& piece) {
-  const auto when = [&](Measure measure, double value) {
-    return piece.measure == measure ? std::optional(value) : std::nullopt;
-  };
-  return std::visit(
-      base::Overloaded{[&](const domain::TimeScore& s) { return when(Measure::Seconds, s.time.si()); },
-                       [&](const domain::RoundsScore& s) {
-                         return piece.reps_per_round > 0
-                                    ? when(Measure::Reps, s.rounds * piece.reps_per_round + s.reps)
-                                    : std::nullopt;
-                       },
-                       [&](const domain::RepsScore& s) { return when(Measure::Reps, s.reps); },
-                       [&](const domain::LoadScore& s) { return when(Measure::Kilograms, s.load.si()); },
-                       [&](const domain::DistanceScore& s) { return when(Measure::Metres, s.distance.si()); },
-                       [&](const domain::KcalScore& s) { return when(Measure::Kilocalories, s.kcal); },
-                       [](const auto&) -> std::optional<double> { return std::nullopt; }},
-      score);
 }
 
 /// The same session rehearsed once, however many of its pieces were scored.
@@ -104,7 +83,7 @@ std::vector<PastScore> past_scores(const OpenGym& gym, const domain::PersonId& p
                    std::nullopt};
     if (past.forecast) {
       past.forecast->steps.clear();
-      past.value = value_of(entry->value, *past.forecast);
+      past.value = score_in_measure(entry->value, *past.forecast);
     }
     out.push_back(std::move(past));
   }

@@ -135,8 +135,12 @@ void settle_lift(Session& session, Entry& entry, LiftedIn in) {
   const domain::Item& item = entry.item;
   const bool loaded =
       item.load_share || item.load_step || (in.sets_alone && (item.effort || !entry.loads.empty()));
-  if (!loaded && !in.build && !(in.sets_alone && few_each)) return;
   const Movement* lift = session.names.movement(*entry.lift);
+  const bool pounds = session.house.mass_unit == domain::MassUnit::Pounds;
+  const bool of_a_bar =
+      lift != nullptr && lift->typical_load && !entry.loads.empty() &&
+      mass_of(std::ranges::max(entry.loads), entry.load_unit, pounds) >= lift->typical_load->light;
+  if (!loaded && !in.build && !of_a_bar && !(in.sets_alone && few_each)) return;
   const Movement* without = item.movement ? session.names.movement(*item.movement) : nullptr;
   if (lift == nullptr || without == nullptr) return;
   session.remarks.add_once(

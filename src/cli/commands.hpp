@@ -12,6 +12,8 @@ int run_tidy(const ReadOptions& options);
 int run_timetable(const ClassOptions& options);
 int run_rehearse(const ClassOptions& options);
 int run_repairs(const ClassOptions& options);
+int run_learn(const LearnOptions& options);
+int run_hindsight(const LearnOptions& options);
 int run_demo(const DemoOptions& options);
 int run_import(const MoveOptions& options);
 int run_export(const MoveOptions& options);

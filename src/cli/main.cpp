@@ -12,6 +12,7 @@ namespace {
 
 using repwright::cli::ClassOptions;
 using repwright::cli::DemoOptions;
+using repwright::cli::LearnOptions;
 using repwright::cli::MoveOptions;
 using repwright::cli::PersonOptions;
 using repwright::cli::PlaceOut;
@@ -152,6 +153,31 @@ void add_demo(CLI::App& app, DemoOptions& demo, Chosen& chosen) {
   command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
 }
 
+CLI::App* add_learning(CLI::App& app, const char* name, const char* what, LearnOptions& options) {
+  CLI::App* command = app.add_subcommand(name, what);
+  command->add_option("--gym", options.gym, "a gym folder or a database file")->required();
+  command->add_option("--runs", options.runs, "how often each session is played")
+      ->check(CLI::Range(40, 100000))
+      ->capture_default_str();
+  command->add_option("--seed", options.seed, "same seed, same answer")
+      ->check(not_negative)
+      ->capture_default_str();
+  command->add_option("--threads", options.threads, "0: as many as the machine has; never changes the answer")
+      ->check(CLI::Range(0, 256))
+      ->capture_default_str();
+  return command;
+}
+
+void add_learning(CLI::App& app, LearnOptions& options, Chosen& chosen) {
+  add_learning(app, "learn", "what the gym's scores tell of its people", options)->callback([&] {
+    chosen = [&] { return repwright::cli::run_learn(options); };
+  });
+  CLI::App* command =
+      add_learning(app, "hindsight", "how far the forecasts of past scores were off", options);
+  command->add_flag("--json", options.json, "one JSON document on the standard output");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_hindsight(options); }; });
+}
+
 void add_keeping(CLI::App& app, MoveOptions& move, Chosen& chosen) {
   CLI::App* command = add_move(app, "import", "put a gym folder into a new database file", move);
   command->callback([&] { chosen = [&] { return repwright::cli::run_import(move); }; });
@@ -235,6 +261,9 @@ int run(int argc, char** argv) {
 
   DemoOptions demo;
   add_demo(app, demo, chosen);
+
+  LearnOptions learn;
+  add_learning(app, learn, chosen);
 
   MoveOptions move;
   add_keeping(app, move, chosen);

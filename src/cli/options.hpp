@@ -41,6 +41,15 @@ struct ServeOptions {
   bool new_owner_link = false;     // also where the gym has its owner
 };
 
+/// What the scores of a gym teach.
+struct LearnOptions {
+  std::string gym;  // a gym folder or a database file
+  int runs = 100;   // of each session
+  std::uint64_t seed = 1;
+  int threads = 0;  // 0: as many as the machine has
+  bool json = false;
+};
+
 /// From one place where a gym is kept to another.
 struct MoveOptions {
   std::string from, to;

@@ -109,7 +109,7 @@ void Member::write_swaps() {
     }
     if (first()) draft_.mark(OpKind::RoundDone);
   }
-  if (endless()) draft_.add({.kind = OpKind::Jump, .target = start});
+  if (endless() && takes_time(draft_, start)) draft_.add({.kind = OpKind::Jump, .target = start});
 }
 
 double Member::pool_units(const Item& item, int round) const {
@@ -165,7 +165,7 @@ void Member::share_rounds(const std::vector<Item>& items, std::optional<int> rou
   const int start = draft_.here();
   const int count = rounds.value_or(listed_rounds(items));
   for (int round = 0; round < count; ++round) share_round(items, round);
-  if (!rounds && endless()) draft_.add({.kind = OpKind::Jump, .target = start});
+  if (!rounds && endless() && takes_time(draft_, start)) draft_.add({.kind = OpKind::Jump, .target = start});
 }
 
 void Member::write_shared() {

@@ -1,0 +1,173 @@
+#include "body/learning.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "base/require.hpp"
+
+namespace repwright::body {
+
+namespace {
+
+using P = Parameter;
+constexpr std::size_t coefficient_count = parameter_count + 1;
+using Coefficients = std::array<double, coefficient_count>;
+
+/// A line through the forecasts: in the middle, by each normal, and what it leaves.
+struct Line {
+  double middle = 0;
+  Normals slope{};
+  double left_variance = 0;
+};
+
+/// A little of the prior that no normal matters keeps few forecasts from telling tales.
+constexpr double ridge = .5;
+
+Coefficients row_of(const Normals& normals) {
+  Coefficients row{1};
+  std::ranges::copy(normals, row.begin() + 1);
+  return row;
+}
+
+Line line_through(const std::vector<Normals>& drawn, const std::vector<double>& forecasts) {
+  std::array<Coefficients, coefficient_count> square{};
+  Coefficients right{};
+  for (std::size_t e = 0; e < forecasts.size(); ++e) {
+    const Coefficients row = row_of(drawn[e]);
+    for (std::size_t i = 0; i < coefficient_count; ++i) {
+      right.at(i) += row.at(i) * forecasts[e];
+      for (std::size_t j = 0; j < coefficient_count; ++j) square.at(i).at(j) += row.at(i) * row.at(j);
+    }
+  }
+  for (std::size_t i = 1; i < coefficient_count; ++i) square.at(i).at(i) += ridge;
+  const auto lower = cholesky<coefficient_count>(square);
+  Coefficients solved = right;
+  for (std::size_t i = 0; i < coefficient_count; ++i) {
+    for (std::size_t k = 0; k < i; ++k) solved.at(i) -= lower.at(i).at(k) * solved.at(k);
+    solved.at(i) /= lower.at(i).at(i);
+  }
+  for (std::size_t i = coefficient_count; i-- > 0;) {
+    for (std::size_t k = i + 1; k < coefficient_count; ++k) solved.at(i) -= lower.at(k).at(i) * solved.at(k);
+    solved.at(i) /= lower.at(i).at(i);
+  }
+  Line line{.middle = solved[0]};
+  std::copy(solved.begin() + 1, solved.end(), line.slope.begin());
+  for (std::size_t e = 0; e < forecasts.size(); ++e) {
+    double apart = forecasts[e] - line.middle;
+    for (std::size_t i = 0; i < parameter_count; ++i) apart -= line.slope.at(i) * drawn[e].at(i);
+    line.left_variance += apart * apart;
+  }
+  line.left_variance /= static_cast<double>(forecasts.size() - parameter_count);
+  return line;
+}
+
+double weight_of(double z) {
+  constexpr double freedom = 4;
+  return std::min(1.0, (freedom + 1) / (freedom + z * z));
+}
+
+double dot(const Normals& a, const Normals& b) {
+  return std::inner_product(a.begin(), a.end(), b.begin(), 0.0);
+}
+
+Normals times(const std::array<Normals, parameter_count>& matrix, const Normals& vector) {
+  Normals out{};
+  for (std::size_t i = 0; i < parameter_count; ++i) out.at(i) = dot(matrix.at(i), vector);
+  return out;
+}
+
+/// The estimate whose normals, those of `before`, are distributed like that.
+BodyEstimate coloured(const BodyEstimate& before, const Gaussian<parameter_count>& normals) {
+  BodyEstimate out = before;
+  const Normals moved = times(before.spread, normals.mean);
+  std::array<Normals, parameter_count> half{};  // the triangle times the covariance
+  for (std::size_t i = 0; i < parameter_count; ++i) {
+    out.parameters.mean.at(i) += moved.at(i);
+    half.at(i) = times(normals.covariance, before.spread.at(i));
+  }
+  for (std::size_t i = 0; i < parameter_count; ++i)
+    for (std::size_t j = 0; j < parameter_count; ++j)
+      out.parameters.covariance.at(i).at(j) = dot(half.at(i), before.spread.at(j));
+  out.spread = cholesky<parameter_count>(out.parameters.covariance);
+  return out;
+}
+
+/// The standard deviation that a week of drift adds, and what an idle week takes off the mean.
+double weekly(P parameter) {
+  switch (parameter) {
+    case P::CriticalSpeed:
+      return .01;
+    case P::TopSpeed:
+    case P::OxygenPeak:
+    case P::Style:
+    case P::Mass:
+      return 0;
+    default:
+      return .02;
+  }
+}
+
+bool tires(P parameter) {
+  return parameter == P::CriticalSpeed || (parameter >= P::Push && parameter <= P::Grip) ||
+         (parameter >= P::SquatLift && parameter <= P::CleanLift);
+}
+
+}  // namespace
+
+DrawnBody draw_told(const BodyEstimate& estimate, base::Seed seed, std::uint64_t run, std::uint64_t person,
+                    const Constants& constants) {
+  base::Stream stream(seed, run, person, base::Purpose::Body);
+  DrawnBody out;
+  for (double& z : out.normals) z = std::clamp(stream.normal(), -3.0, 3.0);
+  Normals point = times(estimate.spread, out.normals);
+  for (std::size_t i = 0; i < parameter_count; ++i) point.at(i) += estimate.parameters.mean.at(i);
+  out.body = body_at(point, estimate.pull, constants);
+  return out;
+}
+
+Learned learn(const BodyEstimate& before, const std::vector<Normals>& drawn,
+              std::span<const ScoreSeen> scores) {
+  base::require(drawn.size() >= fewest_forecasts, "there are forecasts enough to learn from");
+  Gaussian<parameter_count> whitened;
+  for (std::size_t i = 0; i < parameter_count; ++i) whitened.covariance.at(i).at(i) = 1;
+  Learned out;
+  for (const ScoreSeen& score : scores) {
+    base::require(drawn.size() == score.forecasts.size(), "each drawn body has a forecast");
+    const Line line = line_through(drawn, score.forecasts);
+    const Normals along = times(whitened.covariance, line.slope);
+    const double middle = line.middle + dot(line.slope, whitened.mean);
+    const double variance = dot(line.slope, along) + line.left_variance + score.model_sd * score.model_sd;
+    const double surprise = score.seen - middle;
+    const bool tells = !score.beyond || surprise > 0;
+    Lesson& lesson = out.lessons.emplace_back(Lesson{middle, std::sqrt(variance), 0});
+    if (!tells) continue;
+    lesson.weight = weight_of(surprise / lesson.sd);
+    const double share = lesson.weight / variance;
+    for (std::size_t i = 0; i < parameter_count; ++i) {
+      whitened.mean.at(i) += along.at(i) * share * surprise;
+      for (std::size_t j = 0; j < parameter_count; ++j)
+        whitened.covariance.at(i).at(j) -= along.at(i) * along.at(j) * share;
+    }
+  }
+  out.after = coloured(before, whitened);
+  return out;
+}
+
+BodyEstimate after_days(const BodyEstimate& known, const BodyEstimate& unknown, double days) {
+  constexpr double idle = 14, most_lost = .10;
+  BodyEstimate out = known;
+  const double idle_weeks = std::max(0.0, days - idle) / 7;
+  for (std::size_t i = 0; i < parameter_count; ++i) {
+    const P parameter{static_cast<std::uint8_t>(i)};
+    const double by = weekly(parameter);
+    double& variance = out.parameters.covariance.at(i).at(i);
+    variance = std::max(variance, std::min(unknown.parameters.covariance.at(i).at(i),
+                                           variance + by * by * std::max(0.0, days) / 7));
+    if (tires(parameter)) out.parameters.mean.at(i) -= std::min(most_lost, by * idle_weeks);
+  }
+  out.spread = cholesky<parameter_count>(out.parameters.covariance);
+  return out;
+}
+
+}  // namespace repwright::body
