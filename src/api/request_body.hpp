@@ -24,6 +24,7 @@ class RequestBody {
   /// As `text`, but it must be there and not empty.
   std::string needed_text(const std::string& field, std::size_t most);
   std::optional<int> whole(const std::string& field, int min, int max);
+  std::optional<double> number(const std::string& field, double min, double max);
   /// False if it is not there.
   bool flag(const std::string& field);
   /// An object of whole numbers, such as `{"rower": 1}`; empty if it is not there.

@@ -5,7 +5,6 @@
 #include <utility>
 
 #include "api/request_body.hpp"
-#include "board/read.hpp"
 
 namespace repwright::api {
 namespace {
@@ -51,10 +50,6 @@ std::optional<Fault> beyond_relief(const Call& call, const std::string& class_id
 
 }  // namespace
 
-board::Reading reading_of(const app::OpenGym& gym, std::string_view text) {
-  return board::read(text, gym.knowledge.catalogue, gym.knowledge.house);
-}
-
 tl::expected<WhatIfQuestion, Fault> what_if_question(const Call& call) {
   RequestBody body(call.request.body);
   const auto sent = body.text("text", longest_board);
@@ -72,7 +67,7 @@ tl::expected<WhatIfQuestion, Fault> what_if_question(const Call& call) {
   if (const auto fault = beyond_relief(call, what.class_id)) return tl::unexpected(*fault);
   auto text = text_to_rehearse(*call.gym, sent, board_id, what.class_id);
   if (!text) return tl::unexpected(text.error());
-  board::Reading reading = reading_of(*call.gym, *text);
+  board::Reading reading = call.at_hand->read(*text);
   if (const auto fault = first_error(reading)) return tl::unexpected(*fault);
   return WhatIfQuestion{std::move(*text), std::move(reading), std::move(what)};
 }

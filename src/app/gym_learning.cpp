@@ -57,7 +57,8 @@ using PieceKey = std::pair<std::string, int>;
 
 class Learner {
  public:
-  Learner(const OpenGym& gym, const LearnRequest& request) : gym_(gym), request_(request) {
+  Learner(const OpenGym& gym, const LearnRequest& request)
+      : gym_(gym), request_(request), reader_(gym.knowledge.catalogue, gym.knowledge.house) {
     for (const domain::Person& person : gym.people)
       known_[person.id].now = body::estimate(person, gym.knowledge.catalogue, gym.knowledge.constants);
     by_marks_ = known_;
@@ -70,7 +71,7 @@ class Learner {
     if (there.empty()) return note(session, "was scored by nobody of this gym");
     drift(there, session.first);
     draw(there);
-    const auto played = played_again(gym_.knowledge, session, there, replay());
+    const auto played = played_again(gym_.knowledge, reader_, session, there, replay());
     if (!played && played.error().code == base::ErrorCode::Stopped) return tl::unexpected(played.error());
     if (!played) return note(session, played.error().message);
     for (std::size_t p = 0; p < there.size(); ++p) teach(session, *played, p, entries);
@@ -239,6 +240,7 @@ class Learner {
 
   const OpenGym& gym_;
   const LearnRequest& request_;
+  board::Reader reader_;
   std::map<domain::PersonId, Known> known_, by_marks_;
   std::map<domain::PersonId, std::vector<body::Body>> bodies_;
   std::map<domain::PersonId, std::vector<body::Normals>> normals_;

@@ -3,6 +3,11 @@
 #include <utility>
 
 namespace repwright::app {
+void OpenGym::chalk(const std::string& board_id, const std::string& text) {
+  boards[board_id] = text;
+  knowledge.boards[board_id] = text;
+}
+
 OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constants constants) {
   store::GymFolder& gym = kept.gym;
   OpenGym open;
@@ -44,13 +49,6 @@ ClassRequest request_of(const OpenGym& gym, const board::Reading& reading, const
           .runs = what.runs,
           .threads = what.threads,
           .stop = what.stop};
-}
-
-base::Result<ClassRehearsal> rehearse_what_if(const OpenGym& gym, const board::Reading& reading,
-                                              const WhatIf& what) {
-  const auto gym_class = class_under(gym, what);
-  if (!gym_class) return tl::unexpected(gym_class.error());
-  return rehearse_class(request_of(gym, reading, *gym_class, what));
 }
 
 }  // namespace repwright::app

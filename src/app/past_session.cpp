@@ -18,11 +18,12 @@ std::vector<domain::Person> those_of(const std::vector<const domain::ScoreEntry*
   return there;
 }
 
-base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const SessionKey& session,
+base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const board::Reader& reader,
+                                          const SessionKey& session,
                                           const std::vector<domain::Person>& people, const Replay& replay) {
   domain::GymClass gym_class;
   gym_class.date = std::chrono::year_month_day(session.first);
-  const board::Reading reading = board::read(gym.boards.at(session.second), gym.catalogue, gym.house);
+  const board::Reading reading = reader.read(gym.boards.at(session.second));
   ClassRequest request{.reading = reading,
                        .gym = gym,
                        .people = people,

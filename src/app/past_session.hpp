@@ -34,9 +34,10 @@ struct Replay {
   base::Seed seed{1};
 };
 
-/// The session once more, with the marks that people have now. The gym must have its board. Fails as
-/// `rehearse_class`.
-base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const SessionKey& session,
+/// The session once more, with the marks that people have now. The gym must have its board, which `reader`
+/// reads. Fails as `rehearse_class`.
+base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const board::Reader& reader,
+                                          const SessionKey& session,
                                           const std::vector<domain::Person>& people, const Replay& replay);
 
 /// The score in the measure of the outcome, where it can be said in it.

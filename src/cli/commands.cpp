@@ -74,6 +74,13 @@ std::string when_words(const domain::GymClass& gym_class) {
   return words;
 }
 
+/// Nothing is known before a class without a day.
+std::map<domain::PersonId, rehearsal::History> history_of(const ClassInputs& inputs) {
+  const auto& day = inputs.gym_class.date;
+  if (!day) return {};
+  return app::lately(inputs.gym, inputs.people, *day);
+}
+
 app::ClassRequest request_of(const ClassOptions& options, const ClassInputs& inputs,
                              const board::Reading& reading) {
   return {.reading = reading,
@@ -87,7 +94,7 @@ app::ClassRequest request_of(const ClassOptions& options, const ClassInputs& inp
           .threads = options.threads,
           .keep_draws = options.draws,
           .stop = {},
-          .history = app::lately(inputs.gym, inputs.people, inputs.gym_class)};
+          .history = history_of(inputs)};
 }
 
 }  // namespace

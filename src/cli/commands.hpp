@@ -17,6 +17,8 @@ int run_hindsight(const LearnOptions& options);
 int run_demo(const DemoOptions& options);
 int run_import(const MoveOptions& options);
 int run_export(const MoveOptions& options);
+int run_export_person(const PersonOptions& options);
+int run_forget(const PersonOptions& options);
 int run_backup(const MoveOptions& options);
 int run_restore(const MoveOptions& options);
 /// Returns when it is told to stop.

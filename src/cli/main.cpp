@@ -14,6 +14,7 @@ using repwright::cli::ClassOptions;
 using repwright::cli::DemoOptions;
 using repwright::cli::LearnOptions;
 using repwright::cli::MoveOptions;
+using repwright::cli::PersonOptions;
 using repwright::cli::PlaceOut;
 using repwright::cli::ReadOptions;
 using repwright::cli::ServeOptions;
@@ -180,13 +181,42 @@ void add_learning(CLI::App& app, LearnOptions& options, Chosen& chosen) {
 void add_keeping(CLI::App& app, MoveOptions& move, Chosen& chosen) {
   CLI::App* command = add_move(app, "import", "put a gym folder into a new database file", move);
   command->callback([&] { chosen = [&] { return repwright::cli::run_import(move); }; });
-  command = add_move(app, "export", "write the gym of a database file as a gym folder", move);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_export(move); }; });
   command = add_move(app, "backup", "copy a database file, also while it is served", move);
   command->callback([&] { chosen = [&] { return repwright::cli::run_backup(move); }; });
   command = add_move(app, "restore", "bring a backup back as a database file", move);
   command->add_flag("--anew", move.anew, "in place of what is kept there");
   command->callback([&] { chosen = [&] { return repwright::cli::run_restore(move); }; });
+}
+
+/// `export` writes the gym, or all that it keeps of one person.
+void add_export(CLI::App& app, MoveOptions& move, PersonOptions& person, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand(
+      "export", "write the gym of a database file as a gym folder, or all that is kept of one person");
+  CLI::Option* from = command->add_option("FILE", move.from, "where the gym is kept now");
+  CLI::Option* to = command->add_option("--to", move.to, "a new folder");
+  CLI::Option* who =
+      command->add_option("--person", person.person, "all that is kept of that person, by name or id");
+  CLI::Option* gym =
+      command->add_option("--gym", person.gym, "with --person: a gym folder or a database file");
+  who->needs(gym)->excludes(from);
+  gym->needs(who);
+  command->callback([&, from, to, who] {
+    if (who->count() == 0 && from->count() == 0) throw CLI::RequiredError("FILE");
+    if (who->count() == 0 && to->count() == 0) throw CLI::RequiredError("--to");
+    if (to->count() > 0) person.to = move.to;
+    if (who->count() > 0)
+      chosen = [&] { return repwright::cli::run_export_person(person); };
+    else
+      chosen = [&] { return repwright::cli::run_export(move); };
+  });
+}
+
+void add_forget(CLI::App& app, PersonOptions& person, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand("forget", "take one person out of all that a gym keeps, for good");
+  command->add_option("--person", person.person, "by name or id")->required();
+  command->add_option("--gym", person.gym, "a gym folder or a database file")->required();
+  command->add_flag("--yes", person.yes, "do it; without it, only say what would be done");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_forget(person); }; });
 }
 
 int run(int argc, char** argv) {
@@ -237,6 +267,9 @@ int run(int argc, char** argv) {
 
   MoveOptions move;
   add_keeping(app, move, chosen);
+  PersonOptions exported, forgotten;
+  add_export(app, move, exported, chosen);
+  add_forget(app, forgotten, chosen);
 
   ServeOptions serve;
   command = app.add_subcommand("serve", "open the gym in the browser of this machine");

@@ -56,6 +56,14 @@ struct MoveOptions {
   bool anew = false;  // write over what is there
 };
 
+/// One person of a gym, by name or id: to be written out, or forgotten.
+struct PersonOptions {
+  std::string person;
+  std::string gym;                // a gym folder or a database file
+  std::optional<std::string> to;  // a new folder; nothing: JSON on the standard output
+  bool yes = false;               // do it, and not only say what would be done
+};
+
 struct DemoOptions {
   std::string folder;
   bool anew = false;  // write over what is there

@@ -51,7 +51,7 @@ struct Brief : ::testing::Test {
     gym.knowledge.scores.push_back(entry);
   }
   ClassBrief brief() const {
-    auto made = class_brief(gym, "friday", {});
+    auto made = class_brief(GymAtHand(gym), "friday", {});
     EXPECT_TRUE(made) << made.error().message;
     return made.value_or(ClassBrief{});
   }
@@ -106,9 +106,9 @@ TEST_F(Brief, OfABoardWithoutWorkSetsOutNothing) {
 }
 
 TEST_F(Brief, IsOfAClassAndABoardThatAreThere) {
-  EXPECT_EQ(class_brief(gym, "monday", {}).error().code, base::ErrorCode::NotFound);
+  EXPECT_EQ(class_brief(GymAtHand(gym), "monday", {}).error().code, base::ErrorCode::NotFound);
   gym.boards.clear();
-  EXPECT_EQ(class_brief(gym, "friday", {}).error().code, base::ErrorCode::NotFound);
+  EXPECT_EQ(class_brief(GymAtHand(gym), "friday", {}).error().code, base::ErrorCode::NotFound);
 }
 
 }  // namespace
