@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "support/demo_gym.hpp"
 
 namespace repwright::app {
