@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "base/require.hpp"
+#include "base/statistics.hpp"
 
 namespace repwright::body {
 
@@ -60,6 +61,14 @@ Line line_through(const std::vector<Normals>& drawn, const std::vector<double>& 
   }
   line.left_variance /= static_cast<double>(forecasts.size() - parameter_count);
   return line;
+}
+
+/// A drawn body that cannot do the piece scores next to nothing: how little tells nothing of the others.
+std::vector<double> tamed(std::vector<double> forecasts) {
+  constexpr double furthest = 1;
+  const double middle = base::quantile(forecasts, .5);
+  for (double& each : forecasts) each = std::clamp(each, middle - furthest, middle + furthest);
+  return forecasts;
 }
 
 double weight_of(double z) {
@@ -135,7 +144,7 @@ Learned learn(const BodyEstimate& before, const std::vector<Normals>& drawn,
   Learned out;
   for (const ScoreSeen& score : scores) {
     base::require(drawn.size() == score.forecasts.size(), "each drawn body has a forecast");
-    const Line line = line_through(drawn, score.forecasts);
+    const Line line = line_through(drawn, tamed(score.forecasts));
     const Normals along = times(whitened.covariance, line.slope);
     const double middle = line.middle + dot(line.slope, whitened.mean);
     const double variance = dot(line.slope, along) + line.left_variance + score.model_sd * score.model_sd;
@@ -157,7 +166,7 @@ Learned learn(const BodyEstimate& before, const std::vector<Normals>& drawn,
 }
 
 BodyEstimate after_days(const BodyEstimate& known, const BodyEstimate& unknown, double days) {
-  constexpr double idle = 14, most_lost = .10;
+  constexpr double idle = 60, most_lost = .10;
   BodyEstimate out = known;
   const double idle_weeks = std::max(0.0, days - idle) / 7;
   for (std::size_t i = 0; i < parameter_count; ++i) {

@@ -53,7 +53,7 @@ Learned learn(const BodyEstimate& before, const std::vector<Normals>& drawn,
 
 /// The estimate so many days later: the doubt grows (per root of a week .01 of the logarithm of the critical
 /// speed, .02 of the others), never beyond that of `unknown`, the same person without marks and scores. After
-/// two idle weeks the capacities fall by .01 and .02 a week, by .10 at most (physiology: a guess).
+/// two months without a score the capacities fall by .01 and .02 a week, by .10 at most (a guess).
 BodyEstimate after_days(const BodyEstimate& known, const BodyEstimate& unknown, double days);
 
 }  // namespace repwright::body

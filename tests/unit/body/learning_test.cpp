@@ -157,11 +157,11 @@ TEST(Drift, ForgetsOnlyAsFarAsThePerson) {
   EXPECT_EQ(after_days(known, unknown, 0), known);
 }
 
-TEST(Drift, TakesALittleOffAfterTwoIdleWeeks) {
+TEST(Drift, TakesALittleOffAfterTwoIdleMonths) {
   const BodyEstimate known = woman();
   const auto push = index_of(P::Push);
-  EXPECT_EQ(after_days(known, known, 14).parameters.mean[push], known.parameters.mean[push]);
-  EXPECT_NEAR(after_days(known, known, 28).parameters.mean[push], known.parameters.mean[push] - .04, 1e-9);
+  EXPECT_EQ(after_days(known, known, 60).parameters.mean[push], known.parameters.mean[push]);
+  EXPECT_NEAR(after_days(known, known, 74).parameters.mean[push], known.parameters.mean[push] - .04, 1e-9);
   EXPECT_NEAR(after_days(known, known, 400).parameters.mean[push], known.parameters.mean[push] - .10, 1e-9);
 }
 
