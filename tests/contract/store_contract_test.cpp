@@ -109,12 +109,12 @@ TEST_P(StoreContract, RefusesAChangeOfWhatIsNotAsItWasSeen) {
 TEST_P(StoreContract, ShowsByItsMarkThatAnotherProgramChangedSomething) {
   const auto before = store_->mark();
   ASSERT_TRUE(before);
-  EXPECT_EQ(store_->mark(), before);
+  EXPECT_EQ(*store_->mark(), *before);
   ASSERT_TRUE(reopened().save_board("thursday", "one", {0, lou}));
   const auto after = store_->mark();
-  EXPECT_NE(after, before);
+  EXPECT_NE(*after, *before);
   ASSERT_TRUE(reopened().add_score(score("20:10"), lou));
-  EXPECT_NE(store_->mark(), after);
+  EXPECT_NE(*store_->mark(), *after);
 }
 
 TEST_P(StoreContract, KeepsEveryTextOfABoard) {
