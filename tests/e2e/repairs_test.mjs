@@ -17,7 +17,9 @@ after(async () => {
   await gym?.stop();
 });
 beforeEach(async () => {
-  if (!cannotRun) page = await newPage(browser, { storageState: owner });
+  if (cannotRun) return;
+  page = await newPage(browser, { storageState: owner });
+  page.setDefaultTimeout(60_000); // a search is a hundred rehearsals, and the machine may be busy
 });
 afterEach(async () => {
   if (cannotRun) return;
@@ -33,7 +35,7 @@ const keptText = async () => (await page.evaluate(async () => (await (await fetc
 
 flow("on the board's page a proposal is taken into the text and out of it again, and a change of the board marks it", async () => {
   await page.goto(`${gym.address}/board/sat-two-clocks`);
-  await settled(page);
+  await proposals().first().waitFor();
   assert.ok((await proposals().count()) >= 1 && (await proposals().count()) <= 3);
   const lines = async () => await page.locator(".cm-line").allInnerTexts();
   const before = await lines();
@@ -59,7 +61,7 @@ flow("on the board's page a proposal is taken into the text and out of it again,
 
 flow("doing nothing stands beside the proposals, and a search can be left", async () => {
   await page.goto(`${gym.address}/board/sat-two-clocks`);
-  await settled(page);
+  await proposals().first().waitFor();
   await help().getByText("Beside doing nothing").click();
   await help().getByRole("rowheader", { name: "as it stands" }).waitFor();
   const rows = await help().locator("tbody tr").count();
