@@ -37,7 +37,7 @@ json preview(const std::string& csv) {
 
 TEST(GetGym, SaysWhoseItIsAndWhatComesNext) {
   EXPECT_EQ(get("/api/gym"), json::parse(R"j({"name": "The Lock Shed (invented)", "invented": true,
-    "today": "2027-05-14", "role": "owner", "next_class": "sat-24"})j"));
+    "today": "2027-05-14", "role": "owner", "next_class": "sat-24", "unread": null})j"));
 }
 
 TEST(GetGym, HasNoNextClassWhenAllAreOver) {
