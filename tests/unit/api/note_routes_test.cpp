@@ -65,15 +65,12 @@ TEST(Notes, NameTheFieldThatIsWrong) {
 
 TEST(Notes, OfOthersThanTheirClassAreNotForAReliefCoach) {
   FrontDesk front;
-  std::string met, other;
-  ASSERT_TRUE(front.desk.change([&](app::OpenGym& gym) -> base::Result<void> {
-    domain::GymClass& sat = gym.classes.at("sat-24");
-    sat.arrivals.clear();
-    met = sat.booked.front().text;
-    other = sat.booked.back().text;
-    sat.booked.pop_back();
-    return {};
-  }));
+  domain::GymClass sat = front.desk.gym()->classes.at("sat-24");
+  const std::string met = sat.booked.front().text;
+  const std::string other = sat.booked.back().text;
+  sat.booked.pop_back();
+  sat.arrivals.clear();
+  ASSERT_TRUE(front.store.save_class(sat, {1, {"owner", front.now}}));
   ASSERT_EQ(post(front, {{"person", other}, {"text", "of another class"}}).status, 200);
   ASSERT_EQ(post(front, {{"person", met}, {"text", "of the class"}}).status, 200);
   ASSERT_EQ(post(front, {{"text", "of the gym"}}).status, 200);
