@@ -192,16 +192,26 @@ class Learner {
     const std::vector<body::Normals>& drawn = normals_.at(played.people[person].id);
     const body::BodyEstimate before = known.now;
     std::vector<body::ScoreSeen> teaching;
+    std::vector<body::ModelFault*> faults;
     for (const Matched& score : own) {
+      body::ModelFault& fault =
+          faults_[{score.entry->person, PieceKey{score.entry->board_id, score.piece->piece}}];
       body::ScoreSeen seen{.seen = log_of(score.value),
                            .forecasts = forecasts_of(played, person, score.piece->piece),
+                           .fault = fault,
+                           .day_sd = score.piece->sd_day / std::max(least_score, score.piece->score.p50),
                            .beyond = score.beyond};
       const body::Lesson lesson = body::learn(before, drawn, std::span(&seen, 1)).lessons.front();
       keep(score, lesson, ++known.seen);
-      if (score.teaches) teaching.push_back(std::move(seen));
+      if (!score.teaches) continue;
+      teaching.push_back(std::move(seen));
+      faults.push_back(&fault);
     }
     known.taught += static_cast<int>(teaching.size());
-    if (!teaching.empty()) known.now = body::learn(before, drawn, teaching).after;
+    if (teaching.empty()) return;
+    const body::Learned learned = body::learn(before, drawn, teaching);
+    known.now = learned.after;
+    for (std::size_t i = 0; i < faults.size(); ++i) *faults[i] = learned.lessons[i].fault;
   }
 
   void keep(const Matched& score, const body::Lesson& lesson, int nth) {
@@ -244,6 +254,7 @@ class Learner {
   std::map<domain::PersonId, Known> known_, by_marks_;
   std::map<domain::PersonId, std::vector<body::Body>> bodies_;
   std::map<domain::PersonId, std::vector<body::Normals>> normals_;
+  std::map<std::pair<domain::PersonId, PieceKey>, body::ModelFault> faults_;
   std::map<std::pair<domain::PersonId, PieceKey>, double> last_;
   std::map<PieceKey, std::vector<double>> group_;
   GymLearning out_;

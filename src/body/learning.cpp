@@ -25,20 +25,29 @@ struct Line {
 /// A little of the prior that no normal matters keeps few forecasts from telling tales.
 constexpr double ridge = .5;
 
+/// However often a piece was scored, the model is not known better than this.
+constexpr double least_fault = .01;
+
 Coefficients row_of(const Normals& normals) {
   Coefficients row{1};
   std::ranges::copy(normals, row.begin() + 1);
   return row;
 }
 
-Line line_through(const std::vector<Normals>& drawn, const std::vector<double>& forecasts) {
+double at(const Line& line, const Normals& normals) {
+  return std::inner_product(normals.begin(), normals.end(), line.slope.begin(), line.middle);
+}
+
+Line line_through(const std::vector<Normals>& drawn, const std::vector<double>& forecasts,
+                  const std::vector<double>& weights) {
   std::array<Coefficients, coefficient_count> square{};
   Coefficients right{};
   for (std::size_t e = 0; e < forecasts.size(); ++e) {
     const Coefficients row = row_of(drawn[e]);
     for (std::size_t i = 0; i < coefficient_count; ++i) {
-      right.at(i) += row.at(i) * forecasts[e];
-      for (std::size_t j = 0; j < coefficient_count; ++j) square.at(i).at(j) += row.at(i) * row.at(j);
+      right.at(i) += weights[e] * row.at(i) * forecasts[e];
+      for (std::size_t j = 0; j < coefficient_count; ++j)
+        square.at(i).at(j) += weights[e] * row.at(i) * row.at(j);
     }
   }
   for (std::size_t i = 1; i < coefficient_count; ++i) square.at(i).at(i) += ridge;
@@ -54,13 +63,41 @@ Line line_through(const std::vector<Normals>& drawn, const std::vector<double>& 
   }
   Line line{.middle = solved[0]};
   std::copy(solved.begin() + 1, solved.end(), line.slope.begin());
+  // The middle of what it leaves, because the few bodies that cannot do the piece are far off any line.
+  double counted = 0, squares = 0;
+  std::vector<std::pair<double, double>> apart;
   for (std::size_t e = 0; e < forecasts.size(); ++e) {
-    double apart = forecasts[e] - line.middle;
-    for (std::size_t i = 0; i < parameter_count; ++i) apart -= line.slope.at(i) * drawn[e].at(i);
-    line.left_variance += apart * apart;
+    apart.emplace_back(std::abs(forecasts[e] - at(line, drawn[e])), weights[e]);
+    counted += weights[e];
+    squares += weights[e] * weights[e];
   }
-  line.left_variance /= static_cast<double>(forecasts.size() - parameter_count);
+  std::ranges::sort(apart);
+  double below = 0;
+  const auto middle =
+      std::ranges::find_if(apart, [&](const auto& each) { return (below += each.second) >= 0.5 * counted; });
+  constexpr double sd_of_middle = 1.4826;  // of a normal distribution
+  // Unbiased as if there were so many even weights.
+  const double even = counted * counted / squares;
+  const double left = sd_of_middle * middle->first;
+  line.left_variance = left * left / std::max(.2, 1 - static_cast<double>(parameter_count) / even);
   return line;
+}
+
+/// A line through the forecasts near what was seen: scores are curved over bodies that differ much. Near by
+/// the first line, not by the forecasts themselves, which would choose the luck as well.
+Line line_near(const std::vector<Normals>& drawn, const std::vector<double>& forecasts, double seen) {
+  std::vector<double> weights(forecasts.size(), 1);
+  const Line first = line_through(drawn, forecasts, weights);
+  std::vector<double> fitted;
+  for (const Normals& normals : drawn) fitted.push_back(at(first, normals));
+  const double low = base::quantile(fitted, .15), high = base::quantile(fitted, .85);
+  const double centre = std::clamp(seen, low, high);
+  const double width = std::max(.05, .6 * (high - low));
+  for (std::size_t e = 0; e < fitted.size(); ++e) {
+    const double off = (fitted[e] - centre) / width;
+    weights[e] = std::max(.02, base::exp(-.5 * off * off));
+  }
+  return line_through(drawn, forecasts, weights);
 }
 
 /// A drawn body that cannot do the piece scores next to nothing: how little tells nothing of the others.
@@ -102,18 +139,18 @@ BodyEstimate coloured(const BodyEstimate& before, const Gaussian<parameter_count
   return out;
 }
 
-/// The standard deviation that a week of drift adds, and what an idle week takes off the mean.
+/// The standard deviation that a week of drift adds; an idle week takes twice as much off the mean.
 double weekly(P parameter) {
   switch (parameter) {
     case P::CriticalSpeed:
-      return .01;
+      return .005;
     case P::TopSpeed:
     case P::OxygenPeak:
     case P::Style:
     case P::Mass:
       return 0;
     default:
-      return .02;
+      return .01;
   }
 }
 
@@ -144,16 +181,21 @@ Learned learn(const BodyEstimate& before, const std::vector<Normals>& drawn,
   Learned out;
   for (const ScoreSeen& score : scores) {
     base::require(drawn.size() == score.forecasts.size(), "each drawn body has a forecast");
-    const Line line = line_through(drawn, tamed(score.forecasts));
+    const Line line = line_near(drawn, tamed(score.forecasts), score.seen);
     const Normals along = times(whitened.covariance, line.slope);
-    const double middle = line.middle + dot(line.slope, whitened.mean);
-    const double variance = dot(line.slope, along) + line.left_variance + score.model_sd * score.model_sd;
+    const double middle = line.middle + dot(line.slope, whitened.mean) + score.fault.mean;
+    const double fault_variance = score.fault.sd * score.fault.sd;
+    const double noise =
+        score.day_sd > 0 ? std::min(line.left_variance, score.day_sd * score.day_sd) : line.left_variance;
+    const double variance = dot(line.slope, along) + noise + fault_variance;
     const double surprise = score.seen - middle;
     const bool tells = !score.beyond || surprise > 0;
-    Lesson& lesson = out.lessons.emplace_back(Lesson{middle, std::sqrt(variance), 0});
+    Lesson& lesson = out.lessons.emplace_back(Lesson{middle, std::sqrt(variance), 0, score.fault});
     if (!tells) continue;
     lesson.weight = weight_of(surprise / lesson.sd);
     const double share = lesson.weight / variance;
+    lesson.fault.mean += fault_variance * share * surprise;
+    lesson.fault.sd = std::max(least_fault, std::sqrt(fault_variance * (1 - fault_variance * share)));
     for (std::size_t i = 0; i < parameter_count; ++i) {
       whitened.mean.at(i) += along.at(i) * share * surprise;
       for (std::size_t j = 0; j < parameter_count; ++j)
@@ -175,7 +217,7 @@ BodyEstimate after_days(const BodyEstimate& known, const BodyEstimate& unknown, 
     double& variance = out.parameters.covariance.at(i).at(i);
     variance = std::max(variance, std::min(unknown.parameters.covariance.at(i).at(i),
                                            variance + by * by * std::max(0.0, days) / 7));
-    if (tires(parameter)) out.parameters.mean.at(i) -= std::min(most_lost, by * idle_weeks);
+    if (tires(parameter)) out.parameters.mean.at(i) -= std::min(most_lost, 2 * by * idle_weeks);
   }
   out.spread = cholesky<parameter_count>(out.parameters.covariance);
   return out;

@@ -24,11 +24,20 @@ struct DrawnBody {
 DrawnBody draw_told(const BodyEstimate& estimate, base::Seed seed, std::uint64_t run, std::uint64_t person,
                     const Constants& constants);
 
+/// What the model is wrong by for one person in one piece, as far as it is known: natural logarithms. After
+/// Kennedy & O'Hagan 2001 (J. R. Stat. Soc. B 63:425-464), a constant of person and piece in place of a
+/// process.
+struct ModelFault {
+  double mean = 0;
+  double sd = .08;  // of a piece never scored before: a guess
+};
+
 /// One score beside what drawn bodies would have scored on a day of their own: natural logarithms.
 struct ScoreSeen {
   double seen = 0;
   std::vector<double> forecasts;  // of the drawn bodies in turn
-  double model_sd = .08;          // what the model itself may be wrong by, beyond the noise of the draws
+  ModelFault fault = {};          // before the score
+  double day_sd = 0;              // one body on different days; 0: what a line through the forecasts leaves
   /// The clock stopped the piece: the truth is at or beyond `seen`.
   bool beyond = false;
 };
@@ -36,9 +45,10 @@ inline constexpr std::size_t fewest_forecasts = 2 * parameter_count;
 
 /// What came of one score.
 struct Lesson {
-  double expected = 0;  // logarithm of the forecast in the middle
-  double sd = 0;        // of the forecast, model and day included
-  double weight = 0;    // of the score, from 1 down to 0 for one that cannot be believed or teaches nothing
+  double expected = 0;    // logarithm of the forecast in the middle
+  double sd = .08;        // of the forecast, model and day included
+  double weight = 0;      // of the score, from 1 down to 0 for one that cannot be believed or teaches nothing
+  ModelFault fault = {};  // after the score
 };
 struct Learned {
   BodyEstimate after;
@@ -51,8 +61,8 @@ struct Learned {
 Learned learn(const BodyEstimate& before, const std::vector<Normals>& drawn,
               std::span<const ScoreSeen> scores);
 
-/// The estimate so many days later: the doubt grows (per root of a week .01 of the logarithm of the critical
-/// speed, .02 of the others), never beyond that of `unknown`, the same person without marks and scores. After
+/// The estimate so many days later: the doubt grows (per root of a week .005 of the logarithm of the critical
+/// speed, .01 of the others), never beyond that of `unknown`, the same person without marks and scores. After
 /// two months without a score the capacities fall by .01 and .02 a week, by .10 at most (a guess).
 BodyEstimate after_days(const BodyEstimate& known, const BodyEstimate& unknown, double days);
 

@@ -28,7 +28,7 @@ struct Seen {
 /// What `score` makes of the logarithm of each drawn body, with the normals behind it.
 template <class Score>
 Seen seen_by(const BodyEstimate& estimate, double seen, double model_sd, int draws, const Score& score) {
-  Seen out{.score = {.seen = seen, .forecasts = {}, .model_sd = model_sd}, .drawn = {}};
+  Seen out{.score = {.seen = seen, .forecasts = {}, .fault = {.mean = 0, .sd = model_sd}}, .drawn = {}};
   for (std::uint64_t run = 0; run < static_cast<std::uint64_t>(draws); ++run) {
     const DrawnBody drawn = draw_told(estimate, {3}, run, 0, constants());
     out.drawn.push_back(drawn.normals);
