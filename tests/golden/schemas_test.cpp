@@ -63,9 +63,10 @@ TEST(Schemas, HoldForAllThatIsKeptOfEverybodyInTheDemo) {
   golden.runs.push_back({.command = "repwright import gym --to gym.db", .out = "", .err = ""});
   for (const char* person : {"a01", "a07", "a17", "a24"})
     for (const char* place : {"gym", "gym.db"})
-      golden.runs.push_back({.command = std::string("repwright export --person ") + person + " --gym " + place,
-                             .out = "",
-                             .err = ""});
+      golden.runs.push_back(
+          {.command = std::string("repwright export --person ") + person + " --gym " + place,
+           .out = "",
+           .err = ""});
   const GoldenCase now = run_case(golden, REPWRIGHT_PROGRAM);
   json documents = json::array();
   for (std::size_t i = 2; i < now.runs.size(); ++i) documents.push_back(json::parse(now.runs[i].out));
