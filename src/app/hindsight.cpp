@@ -47,6 +47,7 @@ std::vector<HindsightRow> rows_by(const std::vector<const ForecastScore*>& forec
   std::map<Key, std::vector<const ForecastScore*>> groups;
   for (const ForecastScore* each : forecasts) groups[key_of(*each)].push_back(each);
   std::vector<HindsightRow> rows;
+  rows.reserve(groups.size());
   for (const auto& [key, members] : groups) rows.push_back(row_of(name_of(key), members));
   return rows;
 }

@@ -99,6 +99,7 @@ Result<domain::Person> person_named(const std::vector<domain::Person>& people, s
   if (found.empty())
     return base::failure(base::ErrorCode::NotFound, fmt::format("no person is called '{}'", name));
   std::vector<std::string> ids;
+  ids.reserve(found.size());
   for (const domain::Person* each : found) ids.push_back(each->id.text);
   return base::failure(base::ErrorCode::Invalid,
                        fmt::format("{} people are called '{}': say which by the id, one of {}", found.size(),

@@ -117,7 +117,7 @@ MovementId choose_movement(Session& session, const Named& named, const Entry& en
 
 std::optional<MovementId> lift_of(const Session& session, const Named& named) {
   const bool bare = named.written == "squat" || named.written == "squats";
-  const MovementId lift{"bb-back-squat"};
+  MovementId lift{"bb-back-squat"};
   if (!bare || named.kit != Kit::Unsaid || named.meaning.movements.front() != MovementId{"air-squat"} ||
       session.names.movement(lift) == nullptr)
     return std::nullopt;

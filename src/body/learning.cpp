@@ -89,6 +89,7 @@ Line line_near(const std::vector<Normals>& drawn, const std::vector<double>& for
   std::vector<double> weights(forecasts.size(), 1);
   const Line first = line_through(drawn, forecasts, weights);
   std::vector<double> fitted;
+  fitted.reserve(drawn.size());
   for (const Normals& normals : drawn) fitted.push_back(at(first, normals));
   const double low = base::quantile(fitted, .15), high = base::quantile(fitted, .85);
   const double centre = std::clamp(seen, low, high);

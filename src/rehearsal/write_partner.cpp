@@ -90,6 +90,7 @@ void Member::write_turns() {
 /// What each of the team does at once: a child each, or an item each.
 std::vector<std::vector<Item>> parts_of(const Block& block) {
   std::vector<std::vector<Item>> parts;
+  parts.reserve(block.children.size() + block.items.size());
   for (const Block& child : block.children) parts.push_back(child.items);
   for (const Item& item : block.items) parts.push_back({item});
   return parts;
