@@ -118,7 +118,7 @@ Answer get_trail(const Call& call) {
 
 Answer get_trail_before(const Call& call) {
   const auto before = number_in(call.id);
-  return before ? trail_page(call, *before) : nothing_called("line", call.id);
+  return before ? trail_page(call, before) : nothing_called("line", call.id);
 }
 
 }  // namespace repwright::api
