@@ -50,6 +50,7 @@ int refuse(const base::Error& error) {
 
 std::string scores_of(const app::PersonRecord& record) {
   std::vector<domain::ScoreEntry> now;
+  now.reserve(record.scores.size());
   for (const auto& versions : record.scores) now.push_back(versions.back().entry);
   return store::write_scores(now);
 }
