@@ -1,4 +1,6 @@
 // Somebody is forgotten: every table that may know them.
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "store/class_json.hpp"
@@ -114,10 +116,10 @@ class Forgetting {
 
   /// Whoever wrote a row of the table as the leaver did it as somebody.
   void rename(const std::string& table, const std::string& column) {
-    for (const SqlRow& row : db_.rows("SELECT DISTINCT " + column + " FROM " + table)) {
+    for (const SqlRow& row : db_.rows(fmt::format("SELECT DISTINCT {} FROM {}", column, table))) {
       const std::string who = text_in(row[0]);
       if (const std::string nameless = nameless_writer(who, leaver_); nameless != who)
-        db_.rows("UPDATE " + table + " SET " + column + " = ?2 WHERE " + column + " = ?1", {who, nameless});
+        db_.rows(fmt::format("UPDATE {0} SET {1} = ?2 WHERE {1} = ?1", table, column), {who, nameless});
     }
   }
 
