@@ -27,7 +27,7 @@ ordered_json note_json(const domain::KeptNote& kept) {
   return json;
 }
 
-Response told(ordered_json json) {
+Response told(const ordered_json& json) {
   Response response = json_response(json);
   response.changed = {Topic::People};
   return response;
