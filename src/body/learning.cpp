@@ -51,18 +51,9 @@ Line line_through(const std::vector<Normals>& drawn, const std::vector<double>& 
     }
   }
   for (std::size_t i = 1; i < coefficient_count; ++i) square.at(i).at(i) += ridge;
-  const auto lower = cholesky<coefficient_count>(square);
-  Coefficients solved = right;
-  for (std::size_t i = 0; i < coefficient_count; ++i) {
-    for (std::size_t k = 0; k < i; ++k) solved.at(i) -= lower.at(i).at(k) * solved.at(k);
-    solved.at(i) /= lower.at(i).at(i);
-  }
-  for (std::size_t i = coefficient_count; i-- > 0;) {
-    for (std::size_t k = i + 1; k < coefficient_count; ++k) solved.at(i) -= lower.at(k).at(i) * solved.at(k);
-    solved.at(i) /= lower.at(i).at(i);
-  }
-  Line line{.middle = solved[0]};
-  std::copy(solved.begin() + 1, solved.end(), line.slope.begin());
+  const Coefficients fitted = solved(cholesky<coefficient_count>(square), right);
+  Line line{.middle = fitted[0]};
+  std::copy(fitted.begin() + 1, fitted.end(), line.slope.begin());
   // The middle of what it leaves, because the few bodies that cannot do the piece are far off any line.
   double counted = 0, squares = 0;
   std::vector<std::pair<double, double>> apart;
@@ -111,7 +102,7 @@ std::vector<double> tamed(std::vector<double> forecasts) {
 
 double weight_of(double z) {
   constexpr double freedom = 4;
-  return std::min(1.0, (freedom + 1) / (freedom + z * z));
+  return std::min(1.0, gaussian_detail::weight_of(z, freedom));
 }
 
 double dot(const Normals& a, const Normals& b) {
