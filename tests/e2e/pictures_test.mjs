@@ -1,8 +1,8 @@
 // Every page at three sizes, light and dark: pictures into build/pictures, and what axe finds in each.
 import assert from "node:assert/strict";
 import { join } from "node:path";
-import { after, before, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, pictures, seriousFaults, serveDemo, settled } from "./support.mjs";
+import { test } from "node:test";
+import { cannotRun, newPage, pictures, seriousFaults, settled, sharedGym } from "./support.mjs";
 
 const sizes = [
   { width: 1440, height: 900 },
@@ -20,23 +20,12 @@ const views = [
   ["accounts", "/accounts"],
 ];
 
-let gym, browser, state;
-before(async () => {
-  if (cannotRun) return;
-  [gym, browser] = await Promise.all([serveDemo(), openBrowser()]);
-  const page = await newPage(browser);
-  await becomeOwner(page, gym);
-  state = await page.context().storageState();
-  await page.context().close();
-});
-after(async () => {
-  await browser?.close();
-  await gym?.stop();
-});
+let gym, browser, owner;
+sharedGym((given) => ({ gym, browser, owner } = given));
 
 for (const viewport of sizes)
   test(`every page at ${viewport.width} has nothing serious, light and dark`, { skip: cannotRun }, async () => {
-    const page = await newPage(browser, { viewport, storageState: state });
+    const page = await newPage(browser, { viewport, storageState: owner });
     const found = [];
     for (const [name, path] of views) {
       await page.goto(gym.address + path);

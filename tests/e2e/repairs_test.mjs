@@ -1,33 +1,12 @@
 // What would help a class: looked for, taken by one act, undone by one, marked when the board is another.
 import assert from "node:assert/strict";
-import { after, afterEach, before, beforeEach, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, serveDemo, settled } from "./support.mjs";
+import { ownersFlows, settled } from "./support.mjs";
 
-let gym, browser, page, owner;
-before(async () => {
-  if (cannotRun) return;
-  [gym, browser] = await Promise.all([serveDemo(), openBrowser()]);
-  const first = await newPage(browser);
-  await becomeOwner(first, gym);
-  owner = await first.context().storageState();
-  await first.context().close();
-});
-after(async () => {
-  await browser?.close();
-  await gym?.stop();
-});
-beforeEach(async () => {
-  if (cannotRun) return;
-  page = await newPage(browser, { storageState: owner });
+let gym, page;
+const flow = ownersFlows((given) => {
+  ({ gym, page } = given);
   page.setDefaultTimeout(60_000); // a search is a hundred rehearsals, and the machine may be busy
 });
-afterEach(async () => {
-  if (cannotRun) return;
-  const { faults } = page;
-  await page.context().close();
-  assert.deepEqual(faults, []);
-});
-const flow = (name, body) => test(name, { skip: cannotRun }, body);
 
 const help = () => page.getByRole("region", { name: "What would help" });
 const proposals = () => help().getByRole("button", { name: "Take it" });
