@@ -7,14 +7,13 @@
 #include "api/number_id.hpp"
 #include "api/request_body.hpp"
 #include "base/civil_date.hpp"
+#include "domain/people_search.hpp"
 
 namespace repwright::api {
 namespace {
 
 using nlohmann::ordered_json;
 
-constexpr std::size_t longest_name = 100;
-constexpr std::size_t longest_secret = 200;
 constexpr int lines_of_a_page = 50;
 
 /// The body of a change of an account as it is; the name alone.
@@ -56,8 +55,7 @@ std::optional<Fault> misfit(const Caller& account, const app::OpenGym& gym) {
     return wrong("class", "no class is called `" + account.class_id + "`");
   if ((account.role == Role::Person) != !account.person.empty())
     return wrong("person", "an account of a person, and no other, names the person");
-  if (account.role == Role::Person &&
-      std::ranges::find(gym.people, account.person, &domain::Person::id) == gym.people.end())
+  if (account.role == Role::Person && domain::find_person(gym.people, account.person) == nullptr)
     return wrong("person", "no person is called `" + account.person.text + "`");
   return std::nullopt;
 }

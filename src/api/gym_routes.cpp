@@ -11,6 +11,7 @@
 #include "app/last_time.hpp"
 #include "app/next_class.hpp"
 #include "base/civil_date.hpp"
+#include "domain/people_search.hpp"
 #include "store/class_json.hpp"
 #include "store/hall_json.hpp"
 #include "store/house_json.hpp"
@@ -62,7 +63,7 @@ Answer get_gym(const Call& call) {
 
 Answer get_boards(const Call& call) {
   ordered_json json = ordered_json::array();
-  for (const auto& [id, text] : call.gym->boards)
+  for (const auto& [id, text] : call.gym->knowledge.boards)
     json.push_back(
         {{"id", id}, {"title", call.at_hand->read(text).board.title}, {"saved_at", saved_at(*call.gym, id)}});
   return json_response(json);
@@ -72,13 +73,13 @@ Answer get_board(const Call& call) {
   if (const auto* taken = relief_class(call);
       is_relief(call) && (taken == nullptr || taken->board_id != call.id))
     return not_yours();
-  const auto board = call.gym->boards.find(call.id);
-  if (board == call.gym->boards.end()) return nothing_called("board", call.id);
+  const auto board = call.gym->knowledge.boards.find(call.id);
+  if (board == call.gym->knowledge.boards.end()) return nothing_called("board", call.id);
   return json_response({{"id", call.id}, {"text", board->second}, {"version", version_of(board->second)}});
 }
 
 Answer get_board_last(const Call& call) {
-  if (!call.gym->boards.contains(call.id)) return nothing_called("board", call.id);
+  if (!call.gym->knowledge.boards.contains(call.id)) return nothing_called("board", call.id);
   const auto last = app::last_time(call.gym->knowledge.scores, call.id);
   if (!last) return json_response({{"last", nullptr}});
   ordered_json pieces = ordered_json::array();
@@ -120,8 +121,8 @@ Answer get_person(const Call& call) {
   const domain::PersonId id{call.id};
   if (call.who().role == Role::Person && call.who().person != id) return not_yours();
   if (is_relief(call) && !met_by_relief(call).contains(id)) return not_yours();
-  const auto person = std::ranges::find(call.gym->people, id, &domain::Person::id);
-  if (person == call.gym->people.end()) return nothing_called("person", call.id);
+  const domain::Person* person = domain::find_person(call.gym->people, id);
+  if (person == nullptr) return nothing_called("person", call.id);
   return json_response(is_relief(call) ? floor_json(*person, call.services.gate.today())
                                        : person_json(*person));
 }

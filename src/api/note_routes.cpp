@@ -9,6 +9,7 @@
 #include "api/request_body.hpp"
 #include "base/civil_date.hpp"
 #include "base/text.hpp"
+#include "domain/people_search.hpp"
 
 namespace repwright::api {
 namespace {
@@ -16,7 +17,6 @@ namespace {
 using nlohmann::ordered_json;
 
 constexpr std::size_t longest_note = 500;
-constexpr std::size_t longest_id = 100;
 constexpr std::size_t longest_date = 10;
 
 ordered_json note_json(const domain::KeptNote& kept) {
@@ -48,7 +48,7 @@ Answer get_notes(const Call& call) {
 
 Answer post_note(const Call& call) {
   RequestBody body(call.request.body);
-  domain::Note note{.person = {body.text("person", longest_id).value_or("")},
+  domain::Note note{.person = {body.text("person", longest_name).value_or("")},
                     .text = body.needed_text("text", longest_note),
                     .until = std::nullopt};
   const auto until = body.text("until", longest_date);
@@ -60,8 +60,7 @@ Answer post_note(const Call& call) {
     if (*day < call.services.gate.today()) return refuse_field("until", "`until` is over");
     note.until = *day;
   }
-  if (!note.person.empty() &&
-      std::ranges::find(call.gym->people, note.person, &domain::Person::id) == call.gym->people.end())
+  if (!note.person.empty() && domain::find_person(call.gym->people, note.person) == nullptr)
     return refuse_field("person", "no person is called `" + note.person.text + "`");
   const auto number = call.services.store.add_note(note, call.stamp());
   if (!number) return refuse(number.error());

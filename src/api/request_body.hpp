@@ -11,6 +11,10 @@
 
 namespace repwright::api {
 
+// Bytes of what people are asked for in several places.
+inline constexpr std::size_t longest_name = 100;  // an id as well
+inline constexpr std::size_t longest_secret = 200;
+
 /// The JSON object of a request. Every getter gives a usable value; what is wrong with the fields, or a field
 /// that nobody asked for, is said by `fault`, the first one by name.
 class RequestBody {

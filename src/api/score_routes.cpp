@@ -9,6 +9,7 @@
 #include "api/relief.hpp"
 #include "api/request_body.hpp"
 #include "api/score_json.hpp"
+#include "domain/people_search.hpp"
 #include "store/scores_csv.hpp"
 
 namespace repwright::api {
@@ -19,7 +20,6 @@ using domain::KeptScore;
 using domain::PersonId;
 using nlohmann::ordered_json;
 
-constexpr std::size_t longest_id = 100;
 constexpr std::size_t longest_score = 60;
 constexpr double hardest = 10;
 constexpr int most_versions = 1'000'000;
@@ -45,15 +45,14 @@ tl::expected<const domain::GymClass*, Fault> class_in(const Call& call) {
 
 std::optional<Fault> unknown_person(const Call& call, const PersonId& person) {
   if (is_somebody_else(call, person)) return not_yours().value();
-  if (std::ranges::find(call.gym->people, person, &domain::Person::id) != call.gym->people.end())
-    return std::nullopt;
+  if (domain::find_person(call.gym->people, person) != nullptr) return std::nullopt;
   return Fault{.status = 400, .text = "no person is called `" + person.text + "`", .field = "person"};
 }
 
 /// The person of the body; who is no coach need not name themselves.
 PersonId person_in(RequestBody& body, const Call& call) {
   if (call.who().role == Role::Person && !body.has("person")) return call.who().person;
-  return {body.needed_text("person", longest_id)};
+  return {body.needed_text("person", longest_name)};
 }
 
 /// What the body says of a line, put over `entry`.
@@ -62,10 +61,10 @@ tl::expected<domain::ScoreEntry, Fault> score_in(RequestBody& body, const Call& 
   entry.person = person_in(body, call);
   entry.text = body.needed_text("score", longest_score);
   entry.value = domain::read_score(entry.text);
-  entry.piece = body.text("piece", longest_id).value_or("");
-  entry.version = body.text("done_as", longest_id).value_or("");
+  entry.piece = body.text("piece", longest_name).value_or("");
+  entry.version = body.text("done_as", longest_name).value_or("");
   entry.effort = body.number("effort", 0, hardest);
-  const auto flag = store::flag_of(body.text("flag", longest_id).value_or(""));
+  const auto flag = store::flag_of(body.text("flag", longest_name).value_or(""));
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   if (!flag) return refuse_field("flag", "`flag` is not ill, hot, easy or nothing");
   entry.flag = *flag;

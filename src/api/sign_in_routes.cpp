@@ -12,9 +12,6 @@ namespace {
 
 using nlohmann::ordered_json;
 
-constexpr std::size_t longest_name = 100;
-constexpr std::size_t longest_secret = 200;
-
 /// Signed in, with the cookie that says so from now on; or the refusal.
 Answer entered(const Request& request, const tl::expected<app::Ticket, app::Refusal>& outcome) {
   if (outcome) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/statistics.hpp"
+#include "domain/people_search.hpp"
 
 namespace repwright::app {
 namespace {
@@ -81,8 +82,8 @@ Hindsight hindsight(const std::vector<ForecastScore>& forecasts, const std::vect
   for (const ForecastScore& each : forecasts)
     if (each.entry.flag == domain::DayFlag::None) ordinary.push_back(&each);
   const auto name_of = [&](const domain::PersonId& id) {
-    const auto found = std::ranges::find(people, id, &domain::Person::id);
-    return found != people.end() ? found->name : id.text;
+    const domain::Person* found = domain::find_person(people, id);
+    return found != nullptr ? found->name : id.text;
   };
   Hindsight out;
   out.all = row_of("all", ordinary);

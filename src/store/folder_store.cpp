@@ -6,6 +6,7 @@
 #include <system_error>
 
 #include "base/hash.hpp"
+#include "domain/people_search.hpp"
 #include "store/class_json.hpp"
 #include "store/forget.hpp"
 #include "store/hall_json.hpp"
@@ -239,7 +240,7 @@ Result<domain::Forgotten> FolderStore::forget(const domain::PersonId& person,
   const std::scoped_lock lock(busy_);
   auto gym = read_gym(folder_, catalogue);
   if (!gym) return tl::unexpected(gym.error());
-  const domain::Person* known = person_called(gym->people, person);
+  const domain::Person* known = domain::find_person(gym->people, person);
   if (known == nullptr)
     return base::failure(ErrorCode::NotFound, "no person is called '" + person.text + "'");
   find_class_files(catalogue);

@@ -24,11 +24,6 @@ bool stands_alone(std::string_view text, std::size_t at, std::size_t length) {
 
 }  // namespace
 
-const domain::Person* person_called(const std::vector<domain::Person>& people, const PersonId& id) {
-  const auto found = std::ranges::find(people, id, &domain::Person::id);
-  return found == people.end() ? nullptr : &*found;
-}
-
 std::string nameless_writer(const std::string& who, const Leaver& leaver) {
   return leaver.accounts.contains(who) || who == leaver.name ? somebody : who;
 }

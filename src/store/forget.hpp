@@ -21,9 +21,6 @@ struct Leaver {
   std::set<std::string> accounts;  // the person's own, by name
 };
 
-/// Null if nobody is called so.
-const domain::Person* person_called(const std::vector<domain::Person>& people, const domain::PersonId& id);
-
 /// Nobody's name or id: stands for whoever is forgotten.
 inline constexpr const char* somebody = "somebody";
 

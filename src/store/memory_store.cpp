@@ -1,4 +1,5 @@
 #include "store/memory_store.hpp"
+#include "domain/people_search.hpp"
 
 #include <algorithm>
 #include <ranges>
@@ -222,7 +223,7 @@ Result<void> MemoryStore::remove_note(std::int64_t number, const domain::Stamp& 
 Result<domain::Forgotten> MemoryStore::forget(const domain::PersonId& person, const domain::Catalogue&,
                                               const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
-  const domain::Person* known = person_called(kept_.gym.people, person);
+  const domain::Person* known = domain::find_person(kept_.gym.people, person);
   if (known == nullptr)
     return base::failure(ErrorCode::NotFound, "no person is called '" + person.text + "'");
   const Leaver leaver{person, known->name, accounts_.remove_those_of(person)};

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "domain/people_search.hpp"
 #include "store/class_json.hpp"
 #include "store/forget.hpp"
 #include "store/people_csv.hpp"
@@ -144,7 +145,7 @@ Result<domain::Forgotten> SqliteStore::forget(const domain::PersonId& person,
     if (rows.empty()) return base::failure(ErrorCode::NotFound, "no gym is kept here yet");
     auto file = read_people(text_in(rows[0][0]), db.path().string() + ": people", catalogue);
     if (!file) return tl::unexpected(file.error());
-    const domain::Person* known = person_called(file->people, person);
+    const domain::Person* known = domain::find_person(file->people, person);
     if (known == nullptr)
       return base::failure(ErrorCode::NotFound, "no person is called '" + person.text + "'");
     Forgetting forgetting(db, {person, known->name, accounts_of(db, person)});
