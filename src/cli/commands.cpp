@@ -23,6 +23,7 @@
 #include "board/tidy.hpp"
 #include "board/words.hpp"
 #include "cli/inputs.hpp"
+#include "cli/say.hpp"
 #include "sheets/diagnostics_text.hpp"
 #include "sheets/reading_text.hpp"
 #include "sheets/rehearsal_text.hpp"
@@ -35,18 +36,6 @@ namespace {
 
 constexpr int fine = 0;
 constexpr int input_at_fault = 1;
-
-void say(std::string_view text) {
-  std::fwrite(text.data(), 1, text.size(), stdout);
-}
-void remark(std::string_view text) {
-  std::fwrite(text.data(), 1, text.size(), stderr);
-}
-
-int refuse(const base::Error& error) {
-  remark(fmt::format("repwright: {}\n", error.message));
-  return input_at_fault;
-}
 
 bool has_errors(const board::Reading& reading) {
   return std::ranges::any_of(reading.diagnostics, [](const domain::Diagnostic& diagnostic) {

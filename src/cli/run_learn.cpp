@@ -14,6 +14,7 @@
 #include "app/hindsight.hpp"
 #include "cli/commands.hpp"
 #include "cli/open_store.hpp"
+#include "cli/say.hpp"
 
 namespace repwright::cli {
 namespace {
@@ -49,17 +50,15 @@ base::Result<app::OpenGym> gym_of(const LearnOptions& options) {
   return load_gym(**store);
 }
 
-int refuse(const base::Error& error) {
-  std::fputs(fmt::format("repwright: {}\n", error.message).c_str(), stderr);
-  return 1;
-}
-
 void tell_notes(const std::vector<std::string>& notes) {
   constexpr std::size_t most = 10;
-  for (std::size_t i = 0; i < std::min(most, notes.size()); ++i)
-    std::fputs(fmt::format("note: {}\n", notes[i]).c_str(), stderr);
-  if (notes.size() > most)
-    std::fputs(fmt::format("note: and {} more\n", notes.size() - most).c_str(), stderr);
+  for (std::size_t i = 0; i < std::min(most, notes.size()); ++i) remark(fmt::format("note: {}\n", notes[i]));
+  if (notes.size() > most) remark(fmt::format("note: and {} more\n", notes.size() - most));
+}
+
+/// In whole per cent; nothing is never less than nothing.
+double whole_percent(double share) {
+  return std::round(100 * share) + 0.0;
 }
 
 /// By how much the scores moved what the marks told, in a coach's words.
@@ -68,11 +67,11 @@ std::string person_line(const std::string& name, const app::LearnedPerson& perso
   if (person.scores == 0) return fmt::format("{:<28} no score to learn from\n", name);
   const body::Body before = body::median(person.by_marks, constants);
   const body::Body after = body::median(person.now, constants);
-  const auto change = [](double from, double to) { return 100 * (to / from - 1); };
+  const auto change = [](double from, double to) { return whole_percent(to / from - 1); };
   const auto narrower = [&](body::Parameter parameter) {
     const auto i = body::index_of(parameter);
-    return 100 * (1 - std::sqrt(person.now.parameters.covariance.at(i).at(i) /
-                                person.by_marks.parameters.covariance.at(i).at(i)));
+    return whole_percent(1 - std::sqrt(person.now.parameters.covariance.at(i).at(i) /
+                                       person.by_marks.parameters.covariance.at(i).at(i)));
   };
   const auto pull = static_cast<std::size_t>(body::Group::Pull);
   return fmt::format("{:<28} {:>6} {:>+8.0f} % {:>+9.0f} % {:>+9.0f} % {:>6.0f} to {:<4.0f} {:>6.0f} %\n",
@@ -84,7 +83,7 @@ std::string person_line(const std::string& name, const app::LearnedPerson& perso
 
 std::string row_line(const HindsightRow& row) {
   std::string line = fmt::format("{:<28} {:>6} {:>+7.0f} % {:>6.0f} % {:>9.0f} %", row.of, row.scores,
-                                 100 * row.bias, 100 * row.median_error, 100 * row.held);
+                                 whole_percent(row.bias), 100 * row.median_error, 100 * row.held);
   if (row.compared > 0)
     line += fmt::format(" {:>7} {:>9.0f} % {:>9.0f} % {:>9.0f} %", row.compared, 100 * row.forecast_error,
                         100 * row.last_error, 100 * row.group_error);
@@ -111,7 +110,7 @@ int run_learn(const LearnOptions& options) {
                                 "scores", "run", "push-up", "squat", "pull-ups", "surer");
   for (std::size_t p = 0; p < learning->people.size(); ++p)
     out += person_line(gym->people[p].name, learning->people[p], gym->knowledge.constants);
-  std::fputs(out.c_str(), stdout);
+  say(out);
   return 0;
 }
 
@@ -123,7 +122,7 @@ int run_hindsight(const LearnOptions& options) {
   tell_notes(learning->notes);
   const app::Hindsight seen = app::hindsight(learning->forecasts, gym->people);
   if (options.json) {
-    std::fputs(api::hindsight_json(seen).c_str(), stdout);
+    say(api::hindsight_json(seen));
     return 0;
   }
   if (seen.all.scores == 0)
@@ -134,7 +133,7 @@ int run_hindsight(const LearnOptions& options) {
       "the person's last score as the guess, and the middle of everybody's earlier scores.\n" +
       table("", {seen.all}) + table("By scores seen", seen.by_count) + table("By board", seen.by_board) +
       table("By person", seen.by_person);
-  std::fputs(out.c_str(), stdout);
+  say(out);
   return 0;
 }
 

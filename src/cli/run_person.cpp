@@ -8,6 +8,7 @@
 #include "app/person_record.hpp"
 #include "cli/commands.hpp"
 #include "cli/open_store.hpp"
+#include "cli/say.hpp"
 #include "store/people_csv.hpp"
 #include "store/read_file.hpp"
 #include "store/scores_csv.hpp"
@@ -37,15 +38,6 @@ Result<GymOfPerson> gym_of_person(const PersonOptions& options) {
   auto person = app::person_named(kept->gym.people, options.person);
   if (!person) return tl::unexpected(person.error());
   return GymOfPerson{std::move(*store), std::move(*catalogue), std::move(kept->gym), std::move(*person)};
-}
-
-void say(const std::string& words) {
-  std::fputs(words.c_str(), stderr);
-}
-
-int refuse(const base::Error& error) {
-  say(fmt::format("repwright: {}\n", error.message));
-  return 1;
 }
 
 std::string scores_of(const app::PersonRecord& record) {
@@ -91,11 +83,11 @@ int run_export_person(const PersonOptions& options) {
   if (!record) return refuse(record.error());
   const std::string json = api::person_record_json(*record);
   if (!options.to) {
-    std::fputs(json.c_str(), stdout);
+    say(json);
     return 0;
   }
   if (const auto written = write_record(*options.to, *record, json); !written) return refuse(written.error());
-  say(fmt::format("All that is kept of {} is in {}.\n", found->person.name, *options.to));
+  remark(fmt::format("All that is kept of {} is in {}.\n", found->person.name, *options.to));
   return 0;
 }
 
@@ -105,7 +97,7 @@ int run_forget(const PersonOptions& options) {
   const auto record = app::person_record(*found->store, found->gym, found->person);
   if (!record) return refuse(record.error());
   if (!options.yes) {
-    say(
+    remark(
         fmt::format("This would forget {} ({}), for good: their marks and limits, {} notes and {} accounts; "
                     "{} classes no "
                     "longer list them; {} scores and {} efforts stay as somebody's.\n"
@@ -119,7 +111,7 @@ int run_forget(const PersonOptions& options) {
   if (!done) return refuse(done.error());
   const auto after = found->store->gym(found->catalogue);
   if (!after) return refuse(after.error());
-  say(in_words(*done) + first_names_left(after->gym, found->person.name));
+  remark(in_words(*done) + first_names_left(after->gym, found->person.name));
   return 0;
 }
 
