@@ -108,11 +108,12 @@ Answer put_board(const Call& call) {
   if (!body.has("text")) return refuse_field("text", "`text` is missing");
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
-    const auto kept = gym.boards.find(call.id);
-    const Kept there{"the board `" + call.id + "`", kept == gym.boards.end() ? nullptr : &kept->second,
+    const auto kept = gym.knowledge.boards.find(call.id);
+    const Kept there{"the board `" + call.id + "`",
+                     kept == gym.knowledge.boards.end() ? nullptr : &kept->second,
                      saved_in(gym.versions.boards, call.id)};
     if (auto same = same_as_seen(there, seen); !same) return same;
-    gym.chalk(call.id, text);
+    gym.knowledge.boards[call.id] = text;
     domain::Saved& saved = gym.versions.boards[call.id];
     return noted(saved, call.services.store.save_board(call.id, text, call.seen(saved)));
   });
@@ -133,7 +134,7 @@ Answer put_class(const Call& call) {
                      saved_in(gym.versions.classes, call.id)};
     if (auto same = same_as_seen(there, sent->version); !same) return same;
     const std::string& board = file->gym_class.board_id;
-    if (!board.empty() && !gym.boards.contains(board))
+    if (!board.empty() && !gym.knowledge.boards.contains(board))
       return base::failure(ErrorCode::Invalid, "no board is called `" + board + "`");
     gym.classes[call.id] = file->gym_class;
     if (auto whole = nothing_missing(gym); !whole) return whole;

@@ -9,7 +9,7 @@ std::vector<Topic> topics_between(const app::OpenGym& before, const app::OpenGym
   const auto told = [&](Topic topic, bool same) {
     if (!same) topics.push_back(topic);
   };
-  told(Topic::Boards, before.boards == after.boards);
+  told(Topic::Boards, before.knowledge.boards == after.knowledge.boards);
   told(Topic::Classes, before.classes == after.classes);
   told(Topic::People, before.people == after.people);
   told(Topic::Hall, before.knowledge.hall == after.knowledge.hall);

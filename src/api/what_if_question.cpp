@@ -34,8 +34,8 @@ tl::expected<std::string, Fault> text_to_rehearse(const app::OpenGym& gym,
   if (const auto known = gym.classes.find(class_id); board_id.empty() && known != gym.classes.end())
     board_id = known->second.board_id;
   if (board_id.empty()) return refuse_field("text", "neither `text` nor `board` says what to rehearse");
-  const auto board = gym.boards.find(board_id);
-  if (board == gym.boards.end())
+  const auto board = gym.knowledge.boards.find(board_id);
+  if (board == gym.knowledge.boards.end())
     return tl::unexpected(
         Fault{.status = 404, .text = "no board is called `" + board_id + "`", .field = "board"});
   return board->second;

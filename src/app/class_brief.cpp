@@ -80,8 +80,8 @@ base::Result<ClassBrief> class_brief(const GymAtHand& at_hand, const std::string
   if (known == gym.classes.end())
     return base::failure(base::ErrorCode::NotFound, "no class is called `" + class_id + "`");
   const domain::GymClass& gym_class = known->second;
-  const auto board = gym.boards.find(gym_class.board_id);
-  if (board == gym.boards.end())
+  const auto board = gym.knowledge.boards.find(gym_class.board_id);
+  if (board == gym.knowledge.boards.end())
     return base::failure(base::ErrorCode::NotFound, "no board is called `" + gym_class.board_id + "`");
   const auto attendance = who_comes(gym.people, gym_class, std::nullopt);
   if (!attendance) return tl::unexpected(attendance.error());

@@ -95,7 +95,7 @@ TEST(PutBoard, LeavesTheGymAsItIsWhenNothingCanBeKept) {
   front.store.fill_up();
   const Response failed = put(front, "/api/boards/thursday", {{"text", "5 RFT\n9 pull-ups\n"}});
   EXPECT_EQ(failed.status, 507);
-  EXPECT_FALSE(front.desk.gym()->boards.contains("thursday"));
+  EXPECT_FALSE(front.desk.gym()->knowledge.boards.contains("thursday"));
 }
 
 TEST(PutClass, KeepsWhoIsBooked) {

@@ -49,13 +49,13 @@ TEST(GetGym, HasNoNextClassWhenAllAreOver) {
 
 TEST(GetBoards, ListsThemWithTheirTitles) {
   const json boards = get("/api/boards");
-  ASSERT_EQ(boards.size(), test::demo_gym()->boards.size());
-  for (const json& board : boards) EXPECT_TRUE(test::demo_gym()->boards.contains(board["id"]));
+  ASSERT_EQ(boards.size(), test::demo_gym()->knowledge.boards.size());
+  for (const json& board : boards) EXPECT_TRUE(test::demo_gym()->knowledge.boards.contains(board["id"]));
 }
 
 TEST(GetBoard, GivesTheTextAsChalkedAndItsVersion) {
   const json board = get("/api/boards/sat-two-clocks");
-  EXPECT_EQ(board["text"], test::demo_gym()->boards.at("sat-two-clocks"));
+  EXPECT_EQ(board["text"], test::demo_gym()->knowledge.boards.at("sat-two-clocks"));
   EXPECT_EQ(board["version"], api::version_of(board["text"].get<std::string>()));
   EXPECT_EQ(status_of("/api/boards/never"), 404);
 }

@@ -78,7 +78,7 @@ std::string words_of(const api::Route& route) {
 /// Every id that stands for `*` somewhere in the demo gym.
 std::vector<std::string> ids() {
   std::vector<std::string> all;
-  for (const auto& [id, text] : test::demo_gym()->boards) all.push_back(id);
+  for (const auto& [id, text] : test::demo_gym()->knowledge.boards) all.push_back(id);
   for (const auto& [id, gym_class] : test::demo_gym()->classes) all.push_back(id);
   for (const domain::Person& person : test::demo_gym()->people) all.push_back(person.id.text);
   return all;
@@ -184,7 +184,7 @@ TEST(AReliefCoach, SeesOneClassItsBoardAndItsPeopleInActionWords) {
   EXPECT_EQ(status("/api/classes/wed-morning-9"), 403);
   EXPECT_EQ(body("/api/classes").size(), 1u);
   EXPECT_EQ(status("/api/boards/sat-two-clocks"), 200);
-  for (const auto& [id, text] : test::demo_gym()->boards)
+  for (const auto& [id, text] : test::demo_gym()->knowledge.boards)
     EXPECT_EQ(status("/api/boards/" + id), id == "sat-two-clocks" ? 200 : 403) << id;
   EXPECT_EQ(body("/api/gym")["next_class"], "sat-24");
   const json people = body("/api/people")["rows"];

@@ -25,7 +25,7 @@ struct Elsewhere {
             }};
   }
   void change(const std::string& text) {
-    kept.chalk("thursday", text);
+    kept.knowledge.boards["thursday"] = text;
     ++mark;
   }
 };
@@ -37,8 +37,8 @@ TEST(Desk, LaysDownWhatAnotherProgramKept) {
   const auto before = (*desk)->gym();
   elsewhere.change("5 RFT");
   EXPECT_TRUE((*desk)->look_again());
-  EXPECT_EQ((*desk)->gym()->boards.at("thursday"), "5 RFT");
-  EXPECT_FALSE(before->boards.contains("thursday")) << "whoever took the gym keeps it as it was";
+  EXPECT_EQ((*desk)->gym()->knowledge.boards.at("thursday"), "5 RFT");
+  EXPECT_FALSE(before->knowledge.boards.contains("thursday")) << "whoever took the gym keeps it as it was";
 }
 
 TEST(Desk, LeavesTheGymWhereItLiesWhileNobodyChangesIt) {
@@ -58,12 +58,12 @@ TEST(Desk, ChangesWhatIsKeptNowAndNotWhatItLoadedOnce) {
   elsewhere.change("theirs");
   std::string seen;
   EXPECT_TRUE((*desk)->change([&](OpenGym& gym) -> base::Result<void> {
-    seen = gym.boards.at("thursday");
-    gym.chalk("friday", "ours");
+    seen = gym.knowledge.boards.at("thursday");
+    gym.knowledge.boards["friday"] = "ours";
     return {};
   }));
   EXPECT_EQ(seen, "theirs");
-  EXPECT_EQ((*desk)->gym()->boards.at("friday"), "ours");
+  EXPECT_EQ((*desk)->gym()->knowledge.boards.at("friday"), "ours");
 }
 
 TEST(Desk, KeepsTheLastGymThatCouldBeReadAndRefusesChangesUntilItCanBeReadAgain) {
@@ -78,33 +78,33 @@ TEST(Desk, KeepsTheLastGymThatCouldBeReadAndRefusesChangesUntilItCanBeReadAgain)
     EXPECT_FALSE((*desk)->change(nothing));
   }
   EXPECT_EQ(elsewhere.loads, 2) << "the same fault is not looked at twice";
-  EXPECT_FALSE((*desk)->gym()->boards.contains("thursday"));
+  EXPECT_FALSE((*desk)->gym()->knowledge.boards.contains("thursday"));
   elsewhere.broken = false;
   elsewhere.change("the whole line");
   EXPECT_TRUE((*desk)->change(nothing));
-  EXPECT_EQ((*desk)->gym()->boards.at("thursday"), "the whole line");
+  EXPECT_EQ((*desk)->gym()->knowledge.boards.at("thursday"), "the whole line");
 }
 
 TEST(Desk, LeavesTheGymAsItWasWhenAChangeFails) {
   Desk desk(*test::demo_gym());
   EXPECT_FALSE(desk.change([](OpenGym& gym) -> base::Result<void> {
-    gym.chalk("thursday", "5 RFT");
+    gym.knowledge.boards["thursday"] = "5 RFT";
     return base::failure(base::ErrorCode::Full, "no room");
   }));
-  EXPECT_FALSE(desk.gym()->boards.contains("thursday"));
+  EXPECT_FALSE(desk.gym()->knowledge.boards.contains("thursday"));
 }
 
 TEST(GymAtHand, ReadsABoardAsTheReaderOfOneBoardDoes) {
   const GymAtHand at_hand(*test::demo_gym());
   const GymKnowledge& known = at_hand.gym().knowledge;
-  for (const auto& [id, text] : at_hand.gym().boards)
+  for (const auto& [id, text] : at_hand.gym().knowledge.boards)
     EXPECT_EQ(at_hand.read(text).board, board::read(text, known.catalogue, known.house).board) << id;
 }
 
 /// A gym where everybody did one push-up on the day before the class.
 TEST(GymAtHand, LetsTheRehearsalKnowWhatPeopleDidLately) {
   OpenGym gym = *test::demo_gym();
-  gym.chalk("one", "1 RFT\n1 push-up\n");
+  gym.knowledge.boards["one"] = "1 RFT\n1 push-up\n";
   const domain::GymClass& sat = gym.classes.at("sat-24");
   for (const domain::Person& person : gym.people) {
     domain::ScoreEntry& entry = gym.knowledge.scores.emplace_back();

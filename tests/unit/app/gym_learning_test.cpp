@@ -30,7 +30,6 @@ OpenGym gym_of(int people) {
                                        {"run", "3 RFT\nrun 400 m\n20 sit-ups\n15 push-ups\n"},
                                        {"swing", "AMRAP 10\n12 kettlebell swings 16/12 kg\n8 burpees\n"}}},
               .people = {},
-              .boards = {},
               .classes = {},
               .versions = {}};
   for (int p = 0; p < people; ++p) {
