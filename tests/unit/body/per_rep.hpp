@@ -72,7 +72,8 @@ struct PerRep {
                                   std::max(constants.keep_min, constants.keep_share * effort.best));
     double done = 0;
     while (done < wanted) {
-      const double can = (1 - effort.theta - fatigue(index_of(effort.group))) / effort.drain + constants.grind + 1e-6;
+      const double can =
+          (1 - effort.theta - fatigue(index_of(effort.group))) / effort.drain + constants.grind + 1e-6;
       const bool last = wanted - done <= constants.finish_reps;
       if (can < (last ? 1 : 1 + rir)) break;
       rep(effort, end);
