@@ -13,7 +13,7 @@ constexpr std::int64_t application_id = 0x52707774;
 /// Step n makes schema n of schema n - 1. What was shipped once is never edited: add a step.
 /// Times are seconds since 1970 (UTC), days are ISO 8601. A part of the gym is the text of its file in the
 /// gym folder: docs/decisions/sqlite.md says why.
-constexpr std::array<const char*, 4> steps{
+constexpr std::array<const char*, 5> steps{
     R"sql(
 CREATE TABLE part (
   kind TEXT PRIMARY KEY CHECK (kind IN ('people', 'hall', 'house', 'movements')),
@@ -85,6 +85,16 @@ CREATE TABLE note (
 ) STRICT;
 INSERT INTO note SELECT number, person, text, until, saved_by, saved_at FROM old_note;
 DROP TABLE old_note;
+)sql",
+    R"sql(
+CREATE TABLE clock_act (
+  class TEXT NOT NULL REFERENCES class (id),
+  number INTEGER NOT NULL CHECK (number > 0),
+  deed TEXT NOT NULL, at_ms INTEGER NOT NULL, cue TEXT NOT NULL, seconds REAL NOT NULL,
+  key TEXT NOT NULL, who TEXT NOT NULL,
+  PRIMARY KEY (class, number),
+  UNIQUE (class, key)
+) STRICT;
 )sql",
 };
 
