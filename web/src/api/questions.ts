@@ -14,6 +14,7 @@ import {
   type House,
 } from "../model/gym.ts";
 import { keptHall, type Hall } from "../model/hall.ts";
+import { clock, programTime } from "../model/clock.ts";
 import { brief, pastScores } from "../model/brief.ts";
 import { equipmentList, limitKinds } from "../model/catalogue.ts";
 import { anything } from "../model/decode.ts";
@@ -33,6 +34,16 @@ export interface WhatIf {
   readonly indoors?: boolean;
   readonly runs?: number;
   readonly seed?: number;
+}
+
+/** Something done to the clock of a class. The same key is done once. */
+export interface ClockAct {
+  readonly act: string;
+  readonly key: string;
+  readonly version: number;
+  readonly at_ms: number;
+  readonly cue?: string;
+  readonly seconds?: number;
 }
 
 export interface NewAccount {
@@ -67,6 +78,10 @@ export const questions = (client: Client) => ({
   gymClass: (id: string) => client.ask("GET", at("classes", id), keptClass),
   keepClass: (changed: GymClass, version: string | null) =>
     client.ask("PUT", at("classes", changed.id), saved, { class: changed, ...(version === null ? {} : { version }) }),
+
+  time: () => client.ask("GET", "/api/time", programTime),
+  clock: (id: string) => client.ask("GET", `${at("classes", id)}/clock`, clock),
+  clockAct: (id: string, act: ClockAct) => client.ask("POST", `${at("classes", id)}/clock`, clock, act),
 
   brief: (id: string) => client.ask("GET", `${at("classes", id)}/brief`, brief),
 

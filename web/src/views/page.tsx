@@ -9,6 +9,8 @@ import { HallView } from "./hall/hall_view.tsx";
 import { NextClass } from "./next_class/next_class.tsx";
 import { BoardView } from "./board/board_view.tsx";
 import { WallView } from "./board/wall_view.tsx";
+import { ClockRemote } from "./clock/clock_remote.tsx";
+import { ClockWall, NextClassClock } from "./clock/clock_wall.tsx";
 import { NewPersonView, OwnPage, PersonView } from "./people/person_view.tsx";
 import { PeopleView } from "./people/people_view.tsx";
 import { Shell } from "./shell.tsx";
@@ -31,6 +33,10 @@ function coachView(at: Route, who: Me): ComponentChild {
       return <BoardView id={at.id} />;
     case "wall":
       return <WallView id={at.id ?? ""} />;
+    case "clock":
+      return at.id === null ? <NextClassClock /> : <ClockWall key={at.id} id={at.id} acts />;
+    case "remote":
+      return <ClockRemote key={at.id} id={at.id ?? ""} />;
     case "people":
       if (at.id === null) return <PeopleView />;
       return at.id === "new" ? <NewPersonView /> : <PersonView key={at.id} id={at.id} />;
@@ -45,8 +51,14 @@ function coachView(at: Route, who: Me): ComponentChild {
 
 /** What each role may look at: a person their own page, a relief coach the class they take. */
 function view(at: Route, who: Me): ComponentChild {
-  if (who.role === "person") return who.person === null ? nowhere : <OwnPage id={who.person} />;
-  if (who.role === "relief") return at.view === "next-class" ? <NextClass id={who.class} who={who} /> : nowhere;
+  if (who.role === "person") {
+    if (at.view === "clock" && at.id !== null) return <ClockWall key={at.id} id={at.id} acts={false} />;
+    return who.person === null ? nowhere : <OwnPage id={who.person} />;
+  }
+  if (who.role === "relief") {
+    if (at.view === "next-class") return <NextClass id={who.class} who={who} />;
+    return at.view === "clock" || at.view === "remote" ? coachView(at, who) : nowhere;
+  }
   return coachView(at, who);
 }
 

@@ -76,6 +76,11 @@ function Head({ gymClass, isNext, who }: { readonly gymClass: GymClass; readonly
         </p>
       </div>
       <div class="row no-print">
+        {gymClass.board_id ? (
+          <a class="button first" href={`/clock/${gymClass.id}/remote`}>
+            Clock
+          </a>
+        ) : null}
         {mayEdit(who) ? <OtherClasses id={gymClass.id} /> : null}
         {mayEdit(who) && gymClass.board_id ? (
           <>
