@@ -72,12 +72,12 @@ void CueLine::add_part(const Box& box, bool before_a_clock_time) {
 }
 
 /// When each group of a staggered start begins, from the heat's signal.
-std::vector<Duration> waves_of(const Piece& piece, int people) {
+std::vector<Duration> groups_of(const Piece& piece, int people) {
   std::vector<Duration> starts;
   if (!piece.stagger) return starts;
   const int of_heat = (people + piece.heats - 1) / piece.heats;
-  const int of_wave = std::max(1, piece.stagger->people);
-  for (int wave = 0; wave * of_wave < of_heat; ++wave) starts.push_back(piece.stagger->every * wave);
+  const int of_group = std::max(1, piece.stagger->people);
+  for (int group = 0; group * of_group < of_heat; ++group) starts.push_back(piece.stagger->every * group);
   return starts.size() > 1 ? starts : std::vector<Duration>{};
 }
 
@@ -96,7 +96,7 @@ void CueLine::add_heat(const Piece& piece, int heat) {
     add(std::move(change));
   }
   if (piece.clock != ClockKind::Own) add_count_in(like);
-  like.wave_starts = waves_of(piece, people_);
+  like.group_starts = groups_of(piece, people_);
   if (piece.phases.empty())
     add_whole(piece, like);
   else
@@ -149,18 +149,18 @@ void CueLine::add_whole(const Piece& piece, const Cue& like) {
   const bool open = !cue.length || piece.clock == ClockKind::Own;
   cue.end = open ? CueEnd::OnWord : CueEnd::ByItself;
   const bool down = cue.length && piece.clock != ClockKind::Up;
-  cue.counting = down && cue.wave_starts.empty() ? Counting::Down : Counting::Up;
+  cue.counting = down && cue.group_starts.empty() ? Counting::Down : Counting::Up;
   cue.called = !open;
   add(std::move(cue));
 }
 
 void CueLine::add_tail(const Piece& piece, const Cue& like) {
   const Cue& last = cues_.back();
-  if (like.wave_starts.empty() || last.end == CueEnd::OnWord) return;
+  if (like.group_starts.empty() || last.end == CueEnd::OnWord) return;
   Cue cue = like;
   cue.kind = CueKind::Tail;
   cue.into = last.into + last.length.value_or(Duration{});
-  cue.length = like.wave_starts.back();
+  cue.length = like.group_starts.back();
   cue.counting = piece.phases.empty() ? Counting::Up : Counting::Down;
   cue.called = true;
   add(std::move(cue));

@@ -39,9 +39,9 @@ struct Cue {
   std::optional<base::Duration> length;  // of a cue that ends OnWord: what is planned, if anything is
   CueEnd end = CueEnd::ByItself;
   Counting counting = Counting::Down;
-  bool called = false;                      // three, two, one before it ends
-  base::Duration into;                      // from the heat's start signal to the begin of the cue
-  std::vector<base::Duration> wave_starts;  // of a staggered start, from the heat's signal; else empty
+  bool called = false;                       // three, two, one before it ends
+  base::Duration into;                       // from the heat's start signal to the begin of the cue
+  std::vector<base::Duration> group_starts;  // of a staggered start, from the heat's signal; else empty
   bool operator==(const Cue&) const = default;
 };
 

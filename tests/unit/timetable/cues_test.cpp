@@ -130,7 +130,7 @@ TEST(Cues, KnowWhenEachGroupOfAStaggeredStartGoesAndLetTheLastFinish) {
   piece.start = domain::Stagger{seconds(15), 4};
   const auto line = cues({piece});
   EXPECT_THAT(kinds(line), ElementsAre(CueKind::CountIn, CueKind::Work, CueKind::Tail));
-  EXPECT_THAT(line[1].wave_starts, ElementsAre(seconds(0), seconds(15), seconds(30)));
+  EXPECT_THAT(line[1].group_starts, ElementsAre(seconds(0), seconds(15), seconds(30)));
   EXPECT_EQ(line[1].counting, Counting::Up) << "each group reads its own time off it";
   EXPECT_EQ(line[2].into, minutes(10));
   EXPECT_EQ(line[2].length, seconds(30));
