@@ -4,6 +4,7 @@ import { test } from "node:test";
 import { account, accounts, me } from "../src/model/account.ts";
 import { brief, pastScores } from "../src/model/brief.ts";
 import { equipmentList, limitKinds } from "../src/model/catalogue.ts";
+import { clock, programTime } from "../src/model/clock.ts";
 import { anything, type Decoder } from "../src/model/decode.ts";
 import { faultAnswer } from "../src/model/fault.ts";
 import { boardLast, boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
@@ -35,6 +36,8 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "class-effort": anything,
   "class-scores": anything,
   classes: classRows,
+  clock,
+  "clock-started": clock,
   "effort-said": anything,
   equipment: equipmentList,
   gym,
@@ -64,6 +67,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "score-versions": anything,
   "sign-out": anything,
   tidy: tidied,
+  time: programTime,
   trail: anything,
   "trail-before": anything,
 };
