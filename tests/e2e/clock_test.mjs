@@ -128,7 +128,7 @@ test("three screens with wrong clocks show one instant, go on alone while the pr
   await withDevices(async ({ tv, laptop, phone, all }) => {
     await phone.getByRole("button", { name: "Start", exact: true }).click();
     await Promise.all(all.map((page) => heading(page, /Briefing|Warm-up|Get set|Work/).waitFor()));
-    await pause(4000);
+    await pause(8000);
     assert.ok((await spread(all, 5, "with the program", told)) <= spreadMs);
 
     await gym.kill();

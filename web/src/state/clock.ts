@@ -6,7 +6,7 @@ import { heardChange } from "./gym.ts";
 import { program } from "./program.ts";
 
 const burst = 20;
-const burstEvery = 150;
+const burstEvery = 50;
 const steadyEvery = 2000;
 const lookEach = 5;
 const actEvery = 1000;
