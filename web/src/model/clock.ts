@@ -177,6 +177,7 @@ export function soundsBetween(from: Clock, since: number, until: number): readon
     const running = from.cues[start.cue];
     if (!running) return;
     const end = from.ahead[place + 1]?.at_ms ?? from.over_ms;
+    if (start.at_ms >= until || (end !== null && end < since)) return;
     if (end !== null) sounds.push(...soundsBeforeEnd(running, end, from.cues[start.cue + 1]));
     const signal = start.at_ms - running.into_ms;
     for (const group of running.group_starts_ms.slice(1))

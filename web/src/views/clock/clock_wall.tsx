@@ -105,6 +105,7 @@ export function ClockWall({ id, acts }: { readonly id: string; readonly acts: bo
     return <p class="clock-wait">{fault ? fault.text : "Looking…"}</p>;
   }
   const { clock, moment, now } = shown;
+  if (clock.cues.length === 0) return <p class="clock-wait">This class has no board yet, so its clock has nothing to show.</p>;
   const coming = comingAfter(clock, moment, now);
   const sides = sidesOf(clock, moment, now);
   const two = sides.length === 2 && (moment.cue?.group_starts_ms.length ?? 0) === 2;
