@@ -130,7 +130,15 @@ std::string_view json_word(domain::PartnerMode mode) {
 }
 
 std::string_view json_word(domain::WorkMode mode) {
-  return mode == domain::WorkMode::AlternateByPiece ? "alternate-by-piece" : "alternate-by-round";
+  switch (mode) {
+    case domain::WorkMode::AlternateByPiece:
+      return "alternate-by-piece";
+    case domain::WorkMode::AlternateByRound:
+      return "alternate-by-round";
+    case domain::WorkMode::SwapParts:
+      return "swap-parts";
+  }
+  return {};
 }
 
 std::string_view json_word(domain::Severity severity) {

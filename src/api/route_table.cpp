@@ -8,6 +8,7 @@
 #include "api/change_routes.hpp"
 #include "api/cookies.hpp"
 #include "api/gym_routes.hpp"
+#include "api/repair_routes.hpp"
 #include "api/sign_in_routes.hpp"
 
 namespace repwright::api {
@@ -49,6 +50,7 @@ constexpr std::array table{
     Route{Method::Post, "/api/read", coaches, Cost::Quick, post_read},
     Route{Method::Post, "/api/tidy", coaches, Cost::Quick, post_tidy},
     Route{Method::Post, "/api/rehearse", coaches, Cost::Long, post_rehearse},
+    Route{Method::Post, "/api/repairs", owner_and_coach, Cost::Long, post_repairs},
     Route{Method::Get, "/api/movements", coaches, Cost::Quick, get_movements},
     Route{Method::Get, "/api/equipment", coaches, Cost::Quick, get_equipment},
     Route{Method::Get, "/api/limits", owner_and_coach, Cost::Quick, get_limits},

@@ -3,9 +3,19 @@
 #include <utility>
 
 namespace repwright::app {
-namespace {
+OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constants constants) {
+  store::GymFolder& gym = kept.gym;
+  OpenGym open;
+  open.knowledge = {std::move(catalogue), std::move(constants),  std::move(gym.house),
+                    std::move(gym.hall),  std::move(gym.scores), gym.boards};
+  open.people = std::move(gym.people);
+  open.boards = std::move(gym.boards);
+  open.classes = std::move(gym.classes);
+  open.versions = std::move(kept.versions);
+  return open;
+}
 
-base::Result<domain::GymClass> class_of(const OpenGym& gym, const WhatIf& what) {
+base::Result<domain::GymClass> class_under(const OpenGym& gym, const WhatIf& what) {
   domain::GymClass gym_class;
   if (!what.class_id.empty()) {
     const auto known = gym.classes.find(what.class_id);
@@ -23,33 +33,24 @@ base::Result<domain::GymClass> class_of(const OpenGym& gym, const WhatIf& what) 
   return gym_class;
 }
 
-}  // namespace
-
-OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constants constants) {
-  store::GymFolder& gym = kept.gym;
-  OpenGym open;
-  open.knowledge = {std::move(catalogue), std::move(constants),  std::move(gym.house),
-                    std::move(gym.hall),  std::move(gym.scores), gym.boards};
-  open.people = std::move(gym.people);
-  open.boards = std::move(gym.boards);
-  open.classes = std::move(gym.classes);
-  open.versions = std::move(kept.versions);
-  return open;
+ClassRequest request_of(const OpenGym& gym, const board::Reading& reading, const domain::GymClass& gym_class,
+                        const WhatIf& what) {
+  return {.reading = reading,
+          .gym = gym.knowledge,
+          .people = gym.people,
+          .gym_class = gym_class,
+          .heads = what.heads,
+          .seed = {what.seed},
+          .runs = what.runs,
+          .threads = what.threads,
+          .stop = what.stop};
 }
 
 base::Result<ClassRehearsal> rehearse_what_if(const OpenGym& gym, const board::Reading& reading,
                                               const WhatIf& what) {
-  const auto gym_class = class_of(gym, what);
+  const auto gym_class = class_under(gym, what);
   if (!gym_class) return tl::unexpected(gym_class.error());
-  return rehearse_class({.reading = reading,
-                         .gym = gym.knowledge,
-                         .people = gym.people,
-                         .gym_class = *gym_class,
-                         .heads = what.heads,
-                         .seed = {what.seed},
-                         .runs = what.runs,
-                         .threads = what.threads,
-                         .stop = what.stop});
+  return rehearse_class(request_of(gym, reading, *gym_class, what));
 }
 
 }  // namespace repwright::app

@@ -38,6 +38,14 @@ struct WhatIf {
   std::stop_token stop;
 };
 
+/// The class as it would be under a 'what if'. Fails with NotFound for a class or a kind of place that is not
+/// there.
+base::Result<domain::GymClass> class_under(const OpenGym& gym, const WhatIf& what);
+
+/// What to rehearse of such a class; it refers to all of its arguments but the last.
+ClassRequest request_of(const OpenGym& gym, const board::Reading& reading, const domain::GymClass& gym_class,
+                        const WhatIf& what);
+
 /// Rehearses one class of the gym under a 'what if'. Fails as `rehearse_class`, and with NotFound for a class
 /// or a kind of place that is not there. `reading` was read in this gym's house.
 base::Result<ClassRehearsal> rehearse_what_if(const OpenGym& gym, const board::Reading& reading,

@@ -59,4 +59,11 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
                               in_parallel(request.threads));
 }
 
+base::Result<domain::RepairPlan> repair_what_if(const OpenGym& gym, const board::Reading& reading,
+                                                std::string_view text, const WhatIf& what) {
+  const auto gym_class = class_under(gym, what);
+  if (!gym_class) return tl::unexpected(gym_class.error());
+  return repair_class(request_of(gym, reading, *gym_class, what), text);
+}
+
 }  // namespace repwright::app

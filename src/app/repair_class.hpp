@@ -2,6 +2,7 @@
 
 #include <string_view>
 
+#include "app/open_gym.hpp"
 #include "app/rehearse_class.hpp"
 #include "domain/repair.hpp"
 
@@ -11,5 +12,9 @@ namespace repwright::app {
 /// same people and the same luck; `text` is what `request.reading` was read from. Nothing helps a class that
 /// fits and does not queue: then there are none. Fails as `rehearse_class` does.
 base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::string_view text);
+
+/// The same for one class of the gym under a 'what if'. Fails as `rehearse_what_if` does.
+base::Result<domain::RepairPlan> repair_what_if(const OpenGym& gym, const board::Reading& reading,
+                                                std::string_view text, const WhatIf& what);
 
 }  // namespace repwright::app

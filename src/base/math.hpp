@@ -10,7 +10,13 @@
 /// W. J. Cody and W. Waite, Software Manual for the Elementary Functions, Prentice-Hall 1980.
 namespace repwright::base {
 
+/// Two doubles that every x86-64 computes in one go; operators work on both, with the bits that each alone
+/// would give.
+using Pair = double __attribute__((vector_size(16)));
+
 namespace math_detail {
+
+using Words = std::uint64_t __attribute__((vector_size(16)));
 
 // ln 2 in two parts: the upper has 12 trailing zero bits, so that its product with an exponent is exact.
 inline constexpr double ln2_upper = 0x1.62e42fefa3000p-1;
@@ -27,17 +33,41 @@ constexpr std::uint64_t bits_of(double x) {
 constexpr double double_of(std::uint64_t bits) {
   return std::bit_cast<double>(bits);
 }
+inline Words bits_of(Pair x) {
+  return std::bit_cast<Words>(x);
+}
+inline Pair double_of(Words bits) {
+  return std::bit_cast<Pair>(bits);
+}
 
 /// (e^r - 1 - r) / r^2 for |r| <= ln(2)/2, so close that e^r is off by less than 1.8e-17 of itself.
-constexpr double exp_tail(double r) {
-  const double r2 = r * r;
-  const double r4 = r2 * r2;
-  const double c01 = 0.5000000000000001 + r * 0.16666666666666674;
-  const double c23 = 0.04166666666662416 + r * 0.008333333333322215;
-  const double c45 = 0.0013888888917198555 + r * 0.00019841269886566103;
-  const double c67 = 2.4801521319906184e-05 + r * 2.755724236518595e-06;
-  const double c89 = 2.762007691684484e-07 + r * 2.511003905203408e-08;
+template <class Number>
+constexpr Number exp_tail(Number r) {
+  const Number r2 = r * r;
+  const Number r4 = r2 * r2;
+  const Number c01 = 0.5000000000000001 + r * 0.16666666666666674;
+  const Number c23 = 0.04166666666662416 + r * 0.008333333333322215;
+  const Number c45 = 0.0013888888917198555 + r * 0.00019841269886566103;
+  const Number c67 = 2.4801521319906184e-05 + r * 2.755724236518595e-06;
+  const Number c89 = 2.762007691684484e-07 + r * 2.511003905203408e-08;
   return (c01 + r2 * c23) + r4 * ((c45 + r2 * c67) + r4 * c89);
+}
+
+/// The one formula of both forms of `exp`.
+template <class Number>
+constexpr Number exp_of(Number x) {
+  constexpr double log2_e = 1.4426950408889634;
+  const Number farthest = Number{} + 746.0;
+  const Number size = double_of(bits_of(x) & ~sign_bit);
+  const Number inside = double_of(bits_of(size > farthest ? farthest : size) | (bits_of(x) & sign_bit));
+  const Number n = (inside * log2_e + rounder) - rounder;
+  const Number r = (inside - n * ln2_upper) - n * ln2_lower;
+  const Number mantissa = 1.0 + (r + r * r * exp_tail(r));
+  // 2^n in two factors, because a double reaches neither 2^1024 nor, at full precision, below 2^-1022.
+  constexpr double biased_rounder = rounder + 1023;
+  const Number half = n * 0.5 + biased_rounder;
+  const Number rest = (n - (half - biased_rounder)) + biased_rounder;
+  return mantissa * double_of(bits_of(half) << 52) * double_of(bits_of(rest) << 52);
 }
 
 /// 2 atanh(s) / s - 2 as a function of z = s^2 <= 0.02944, so close that a logarithm is off by less than
@@ -55,18 +85,12 @@ constexpr double log_tail(double z) {
 /// e to the power x, within 1.1 ulp where that is a normal double (x in [-708, 709]). Infinity above 709.79,
 /// zero below -745.14, not a number for not a number.
 constexpr double exp(double x) {
-  using namespace math_detail;
-  constexpr double log2_e = 1.4426950408889634;
-  const double size = double_of(bits_of(x) & ~sign_bit);
-  const double inside = double_of(bits_of(size > 746.0 ? 746.0 : size) | (bits_of(x) & sign_bit));
-  const double n = (inside * log2_e + rounder) - rounder;
-  const double r = (inside - n * ln2_upper) - n * ln2_lower;
-  const double mantissa = 1.0 + (r + r * r * exp_tail(r));
-  // 2^n in two factors, because a double reaches neither 2^1024 nor, at full precision, below 2^-1022.
-  constexpr double biased_rounder = rounder + 1023;
-  const double half = n * 0.5 + biased_rounder;
-  const double rest = (n - (half - biased_rounder)) + biased_rounder;
-  return mantissa * double_of(bits_of(half) << 52) * double_of(bits_of(rest) << 52);
+  return math_detail::exp_of(x);
+}
+
+/// Of each of the two.
+inline Pair exp(Pair x) {
+  return math_detail::exp_of(x);
 }
 
 /// The natural logarithm of x, within 1 ulp, for x from the smallest normal double (2.3e-308) to the largest.

@@ -10,10 +10,11 @@ namespace repwright::base {
 namespace normal_detail {
 
 /// c[0] + c[1] x + ... + c[7] x^7, in pairs so that the processor can work on several at once.
-constexpr double polynomial(const std::array<double, 8>& c, double x) {
-  const double x2 = x * x;
-  const double low = (c[0] + c[1] * x) + x2 * (c[2] + c[3] * x);
-  const double high = (c[4] + c[5] * x) + x2 * (c[6] + c[7] * x);
+template <class Number>
+constexpr Number polynomial(const std::array<double, 8>& c, Number x) {
+  const Number x2 = x * x;
+  const Number low = (c[0] + c[1] * x) + x2 * (c[2] + c[3] * x);
+  const Number high = (c[4] + c[5] * x) + x2 * (c[6] + c[7] * x);
   return low + x2 * x2 * high;
 }
 
@@ -21,7 +22,10 @@ constexpr double polynomial(const std::array<double, 8>& c, double x) {
 struct Rational {
   std::array<double, 8> above;
   std::array<double, 8> below;
-  constexpr double operator()(double x) const { return polynomial(above, x) / polynomial(below, x); }
+  template <class Number>
+  constexpr Number operator()(Number x) const {
+    return polynomial(above, x) / polynomial(below, x);
+  }
 };
 
 inline constexpr Rational centre{
@@ -58,6 +62,15 @@ inline double normal_quantile(double p) {
   const double r = std::sqrt(-base::log(outside));
   const double size = r <= 5.0 ? normal_detail::flank(r - 1.6) : normal_detail::tail(r - 5.0);
   return off_centre < 0 ? -size : size;
+}
+
+/// Of each of the two.
+inline Pair normal_quantile(Pair p) {
+  const Pair off_centre = p - 0.5;
+  Pair size = off_centre * normal_detail::centre(0.180625 - off_centre * off_centre);
+  for (int i = 0; i < 2; ++i)
+    if (std::abs(off_centre[i]) > 0.425) size[i] = normal_quantile(p[i]);
+  return size;
 }
 
 /// The probability that a standard normal variable stays below x. Leans on the C library's erfc, whose last

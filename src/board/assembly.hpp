@@ -20,6 +20,7 @@ struct EntryRules {
   const Draft& draft;
   bool slots = false;  // work without an amount takes the work time
   bool sets = false;
+  bool one = false;      // the only work of its sets
   bool as_many = false;  // work without an amount is as much as possible
 };
 domain::Item finish_entry(Session&, Places&, Entry, const EntryRules&);
@@ -35,6 +36,11 @@ domain::Block finish_every(Session&, Places&, Draft&, std::optional<base::Durati
 domain::Block finish_circuit(Session&, Places&, Draft&, std::optional<base::Duration> window);
 /// Items, or children as soon as parts have counts of their own.
 void fill_work(Session&, Places&, Draft&, domain::Block&, const EntryRules&);
+
+/// What partners with parts of their own do: swap them, or one's guards the other's.
+void settle_partners(Session&, Draft&, domain::Block&);
+/// The parts that partners swap: an item each, or a child each. False if there are none.
+bool fill_parts(Session&, Places&, Draft&, domain::Block&, const EntryRules&);
 
 /// The whole board: chapters to blocks, scores to their pieces, steps and blocks numbered.
 void finish_board(Session&, domain::Board&, std::vector<domain::Span>& steps,

@@ -64,6 +64,17 @@ bool only_words(const Cursor& inside) {
   return true;
 }
 
+/// `row (cals)`: what the machine is to show; beside another amount, words.
+bool read_unit(const Session& session, const Cursor& inside, Entry& entry) {
+  Cursor cursor = inside;
+  if (!cursor.take_any({"cal", "cals", "kcal", "calories"}) || !cursor.done()) return false;
+  if (entry.unit || (entry.amount && entry.amount->unit))
+    entry.item.note += (entry.item.note.empty() ? "" : "; ") + session.kept(inside.rest_span());
+  else
+    entry.unit = domain::Unit::Kilocalories;
+  return true;
+}
+
 /// Levels `strict / band / row`, or options in falling order.
 bool read_versions(Session& session, const Cursor& inside, Entry& entry) {
   if (!inside.at_word() || inside.at_any({"each", "per", "scale", "or", "e", "l"})) return false;
@@ -81,6 +92,10 @@ void read_bracket(Session& session, Cursor inside, Entry* entry) {
   const domain::Span whole = inside.rest_span();
   const bool was = std::exchange(session.bracketed, true);
   if (entry != nullptr) {
+    if (read_unit(session, inside, *entry)) {
+      session.bracketed = was;
+      return;
+    }
     if (read_versions(session, inside, *entry)) {
       session.bracketed = was;
       return;

@@ -150,6 +150,7 @@ class Piece {
   void clocked(const std::string& clock) {
     header(clock);
     if (repeats_one_distance()) return;
+    if (block_.work_mode == domain::WorkMode::SwapParts) return parts();
     items(block_.items);
     sections();
   }
@@ -158,6 +159,14 @@ class Piece {
       lines_.push_back(section(child));
       items(child.items);
     }
+  }
+
+  void parts() {
+    int number = 0;
+    for (const Item& item : block_.items) lines_.push_back(fmt::format(" P{}: {}", ++number, slot({item})));
+    for (const Block& child : block_.children)
+      lines_.push_back(fmt::format(" P{}: {}", ++number, slot(child.items)));
+    lines_.emplace_back("swap");
   }
 
   std::string section(const Block& child) {

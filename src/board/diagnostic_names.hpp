@@ -29,6 +29,8 @@ inline constexpr std::array all_diagnostic_names{
                    "a small number after @ may be a load or an effort"},
     DiagnosticName{"slots-or-together", domain::Severity::Note,
                    "lines without labels under an every-minute clock"},
+    DiagnosticName{"heats-of", domain::Severity::Note, "heats of so many may be heats or people"},
+    DiagnosticName{"work-of-next", domain::Severity::Note, "clocks in a row stand over the same work"},
     DiagnosticName{"one-each", domain::Severity::Note, "work without an amount was counted as one"},
     DiagnosticName{"kept-as-words", domain::Severity::Note, "words that are neither work nor rule were kept"},
     DiagnosticName{"rule-of-another-kind", domain::Severity::Note, "a rule that such a piece does not have"},

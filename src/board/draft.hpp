@@ -31,7 +31,9 @@ struct Entry {
   bool continues = false;   // no lift named: goes on with the lift above
   bool both_sides = false;  // amounts are of one side
   std::string side_words;
-  bool rest = false;  // a slot of rest
+  bool rest = false;                       // a slot of rest
+  std::optional<domain::MovementId> lift;  // what the word stands for where it is lifted: `squat 5x5`
+  int part = 0;  // whose part it is: 1 behind `P1:`, or behind `1:` below clocks in a row
   int line = 0;
   int slot = -1;
 };
@@ -93,6 +95,9 @@ struct Draft {
   std::optional<domain::Range> effort;
   std::string pace;
   std::optional<base::Duration> set_rest;
+  std::string sides;  // 'each side' of every line below
+  int part = 0;       // whose part the next work is
+  int open_part = 0;  // the part that goes on until the other is done: `P2: AMRAP ...`
   std::vector<Entry> interrupt, penalty, after_fail;
   std::optional<base::Duration> interrupt_every, interrupt_first;
   std::optional<domain::Span> cap_span;
@@ -133,6 +138,7 @@ struct Chapter {
   std::string title;
   std::optional<base::Duration> minutes;
   std::optional<base::Duration> from, to;  // of a window
+  bool by_starts = false;                  // the window lasts up to the next line's start
   std::vector<std::string> words;          // what the heading's own lines say to people
   domain::Span span;
   std::vector<Draft> drafts;

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "board/assembly.hpp"
+#include "board/clocks_in_row.hpp"
 
 namespace repwright::board {
 namespace {
@@ -259,6 +260,7 @@ void finish_board(Session& session, domain::Board& board, std::vector<domain::Sp
   std::vector<Finished> chapters;
   for (Chapter& chapter : session.chapters) {
     Finished finished;
+    share_work_of_clocks(session, chapter.drafts);
     for (std::size_t i = 0; i < chapter.drafts.size(); ++i)
       for (Block& block : finish_draft(session, places, chapter, chapter.drafts[i])) {
         finished.blocks.push_back(std::move(block));

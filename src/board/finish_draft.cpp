@@ -248,7 +248,9 @@ void finish_clocked(Session& session, Places& places, const Chapter& chapter, Dr
   if (block.kind == BlockKind::Partner && !block.cap && draft.clock) block.duration = draft.clock;
   if (block.kind == BlockKind::Accumulate && draft.clock)
     draft.scheme = Numbers{.values = {draft.clock->si()}, .unit = Unit::Seconds, .span = draft.span};
-  fill_work(session, places, draft, block, {.block = block, .draft = draft, .as_many = as_many});
+  if (block.kind == BlockKind::Partner) settle_partners(session, draft, block);
+  const EntryRules rules{.block = block, .draft = draft, .as_many = as_many};
+  if (!fill_parts(session, places, draft, block, rules)) fill_work(session, places, draft, block, rules);
   settle_kind(draft, block, draft.clock ? draft.clock : chapter.length());
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "board/assembly.hpp"
+#include "board/movement_choice.hpp"
 
 namespace repwright::board {
 namespace {
@@ -259,9 +260,12 @@ domain::BlockId Places::block(const domain::Span& span) {
 }
 
 Item finish_entry(Session& session, Places& places, Entry entry, const EntryRules& rules) {
+  if (!entry.amount && rules.draft.scheme) entry.amount = rules.draft.scheme;
+  settle_lift(
+      session, entry,
+      {.sets_alone = rules.sets && (rules.one || entry.letter != 0), .build = rules.draft.said.build});
   Item item = entry.item;
   item.step = places.item(entry.span);
-  if (!entry.amount && rules.draft.scheme) entry.amount = rules.draft.scheme;
   const domain::Movement* movement = movement_of(session, item);
   if (entry.amount) {
     item.amount = amount_of(session, entry, *entry.amount, rules);

@@ -69,7 +69,8 @@ Block block_of(Session& session, Places& places, const Draft& draft, const std::
   if (block.sets && *block.sets > 200)
     session.remarks.add(
         {"too-many", draft.span, "no session holds more than 200 sets", "mend the count of sets"});
-  block.items = finish_entries(session, places, entries, {.block = block, .draft = draft, .sets = true});
+  block.items = finish_entries(session, places, entries,
+                               {.block = block, .draft = draft, .sets = true, .one = entries.size() == 1});
   for (domain::Item& item : block.items)
     if (auto* list = std::get_if<domain::PerSet>(&item.amount);
         list != nullptr && static_cast<int>(list->amounts.size()) > *block.sets)

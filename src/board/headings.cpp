@@ -87,6 +87,7 @@ bool says_work(const Session& session, Cursor cursor) {
     if (token.kind == TokenKind::Word && token.text.size() > 3 && token.text[0] == 'e' &&
         token.text.ends_with("mom"))
       return true;
+    if (cursor.at_symbol(times_sign) && cursor.at_number(1)) return true;
     if (cursor.at_number() && (cursor.at_symbol(times_sign, 1) || cursor.at_any({"rm"}, 1))) return true;
     if (cursor.at_any({"min on", "s on", "sec on", "min work", "sec work"})) return true;
     if (cursor.at_number()) {
@@ -151,6 +152,11 @@ bool reads_as_title(Session& session, Cursor cursor) {
   if (cursor.at_symbol('-') || cursor.at_symbol('*') || cursor.at_symbol(bullet_sign) ||
       cursor.at_symbol('('))
     return false;
+  if (cursor.at_any({"from", "ladder"})) {
+    Cursor run = cursor;
+    if (take_run_of_counts(run)) return false;
+  }
+  if (begins_at_nothing(cursor) || at_dotted_counts(cursor)) return false;
   if (cursor.at_number()) {
     Cursor time = cursor;
     Remarks silent;
@@ -228,86 +234,6 @@ bool read_level_header(Session& session, const Cursor& cursor) {
   if (levels.size() < 2 || levels.size() > 5) return false;
   if (session.draft().has_work() || session.draft().has_clock()) session.fresh(cursor.rest_span());
   session.draft().block.levels = std::move(levels);
-  return true;
-}
-
-namespace {
-
-struct Window {
-  Duration from, to;
-};
-
-std::optional<Window> take_window(Session& session, Cursor& cursor) {
-  Cursor ahead = cursor;
-  Remarks silent;
-  const auto clock = [&](bool& naked) -> std::optional<Duration> {
-    Cursor time = ahead;
-    const auto said = take_time(time, silent, Naked::Refused);
-    naked = !said;
-    if (said) {
-      if (time.before().kind == TokenKind::Word) return std::nullopt;
-      ahead = time;
-      return said;
-    }
-    const auto number = ahead.take_count();
-    return number ? std::optional(*number * base::minute) : std::nullopt;
-  };
-  bool naked_from = false;
-  bool naked_to = false;
-  const auto from = clock(naked_from);
-  if (!from || !(ahead.take_symbol('-') || ahead.take("to"))) return std::nullopt;
-  const auto to = clock(naked_to);
-  if (!to || *to <= *from) return std::nullopt;
-  ahead.take_symbol('\'');
-  ahead.take_any({"min", "mins", "minutes"});
-  if (ahead.at_symbol('-') && ahead.glued(0)) return std::nullopt;
-  ahead.take_symbol(':');
-  if (naked_from && naked_to) {
-    const bool first = from->si() == 0;
-    const Chapter* last = session.chapters.empty() ? nullptr : &session.chapters.back();
-    const bool follows = last != nullptr && last->to && *last->to < *to;
-    // '46-54 walk for distance': an amount would say nothing there, so these are minutes.
-    if (!first && !follows && !for_distance_follows(ahead)) return std::nullopt;
-    if (first && !follows &&
-        (ahead.at_any({"reps", "m", "cal", "s"}) ||
-         (session.names.find(ahead) && last != nullptr && !last->drafts.empty())))
-      return std::nullopt;
-  }
-  cursor = ahead;
-  return Window{*from, *to};
-}
-
-}  // namespace
-
-bool read_window(Session& session, Cursor& cursor) {
-  Cursor ahead = cursor;
-  const auto window = take_window(session, ahead);
-  if (!window) return false;
-  const domain::Span span = ahead.span_from(cursor.position());
-  const std::optional<Duration> before = session.chapters.empty() ? std::nullopt : session.chapters.back().to;
-  if (before && *before > window->from)
-    session.remarks.add({"window-order", span,
-                         fmt::format("`{}` begins before the last window ends", session.kept(span)),
-                         "mend the minutes"});
-  const Found part = find_part(ahead);
-  Chapter& chapter = session.open_chapter(part.part, "", span);
-  chapter.from = window->from;
-  chapter.to = window->to;
-  session.score_from = session.chapters.size() - 1;
-  if (part.part != Part::None) {
-    Cursor behind = ahead;
-    behind.next(part.marks);
-    const bool work_part = part.part == Part::Skill || part.part == Part::Strength ||
-                           part.part == Part::Piece || part.part == Part::Finisher ||
-                           part.part == Part::Extra;
-    if (work_part && (behind.at_symbol(':') || behind.done())) {
-      chapter.words.push_back(session.kept(ahead.span_of(ahead.position(), behind.position())));
-      behind.take_symbol(':');
-      cursor = behind;
-      return true;
-    }
-  }
-  cursor = ahead;
   return true;
 }
 

@@ -14,6 +14,10 @@ void read_title(Session&, Cursor&);
 bool read_level_header(Session&, const Cursor&);
 /// `0-10 ...`, `3:00-12:00 ...`.
 bool read_window(Session&, Cursor&);
+/// `0:00 50 wall balls` above `5:00 30 cal row`: each start is a window up to the next one.
+bool read_start_time(Session&, Cursor&);
+/// Whether the line begins with the start of the clock: `0:00 ...`.
+bool begins_at_nothing(Cursor cursor);
 /// `Warm-up 10' (coach): ...`, `Str 12'`, `PIECE A - ...`.
 bool read_heading(Session&, Cursor&);
 

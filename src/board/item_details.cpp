@@ -81,20 +81,24 @@ bool read_options(Session& session, Cursor& cursor, Entry& entry) {
   while (!ahead.done()) {
     Cursor option = ahead;
     double factor = 1;
+    std::optional<domain::Unit> said;
     if (option.at_number() && option.at_symbol(times_sign, 1)) {
       factor = option.number();
       option.next();
     } else if (const auto amount = entry.amount ? entry.amount->plain() : std::nullopt;
                amount && *amount > 0 && option.at_number()) {
       factor = option.number() / *amount;
-      if (const auto unit = take_unit(option)) factor *= unit->factor;
+      if (const auto unit = take_unit(option)) {
+        factor *= unit->factor;
+        said = unit->unit;
+      }
     }
     const std::size_t from = option.position();
     while (!option.done() && (option.at_word() || option.at_symbol('-')) && !option.at("or") &&
            !option.at("then") && !option.at("for"))
       option.next();
     if (option.position() == from) break;
-    const auto id = option_of(session, option.part(from, option.position()), entry.item.movement);
+    const auto id = option_of(session, option.part(from, option.position()), entry.item.movement, said);
     if (!id) {
       if (!scale) break;
       const Span span = option.span_of(from, option.position());

@@ -157,8 +157,11 @@ std::string manner_words(const Item& item) {
 }
 
 std::string option_words(const domain::ScaleOption& option, const Telling& telling) {
-  const std::string name = spoken(option.movement, telling, 2);
-  return option.factor == 1 ? name : fmt::format("{} times as many {}", number_text(option.factor), name);
+  const domain::Movement* movement = telling.catalogue.find(option.movement);
+  const bool counted = movement == nullptr || movement->default_unit == Unit::Reps;
+  const std::string name = spoken(option.movement, telling, counted || option.factor == 1 ? 2 : 1);
+  if (option.factor == 1) return name;
+  return fmt::format("{} times as {} {}", number_text(option.factor), counted ? "many" : "much", name);
 }
 
 std::string scale_words(const domain::Scale& scale, const Telling& telling) {
@@ -173,7 +176,9 @@ std::string scale_words(const domain::Scale& scale, const Telling& telling) {
 }
 
 std::string gate_words(const domain::Gate& gate, const Telling& telling) {
-  return gate.movement ? spoken(*gate.movement, telling, gate.unit == Unit::Reps ? 2 : 1) : gate.free_text;
+  const std::string name =
+      gate.movement ? spoken(*gate.movement, telling, gate.unit == Unit::Reps ? 2 : 1) : gate.free_text;
+  return gate.unit == Unit::Reps ? "does " + name : "holds a " + name;
 }
 
 std::string team_words(const Item& item, const Telling& telling) {
@@ -183,7 +188,7 @@ std::string team_words(const Item& item, const Telling& telling) {
   if (item.share == domain::Share::Each) words += " each";
   if (item.mode == domain::PartnerMode::OneWorks) words += ", one working at a time";
   if (item.mode == domain::PartnerMode::Free) words += ", split in any way";
-  if (item.gate) words += fmt::format(" while the other holds a {}", gate_words(*item.gate, telling));
+  if (item.gate) words += fmt::format(" while the other {}", gate_words(*item.gate, telling));
   return words;
 }
 

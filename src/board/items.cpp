@@ -132,6 +132,7 @@ void take_name(Session& session, Cursor& cursor, Entry& entry, const Named& name
 
 void settle_movement(Session& session, Entry& entry, const Named& named, const Span& span) {
   entry.item.movement = choose_movement(session, named, entry, span);
+  entry.lift = lift_of(session, named);
   const bool plain_pull_up = entry.item.movement->text == "pull-up" && !named.strict && !named.class_word &&
                              named.written.find("strict") == std::string::npos;
   if (!plain_pull_up) return;

@@ -151,7 +151,7 @@ class Lexer {
     return true;
   }
 
-  /// A decimal point or comma; `1,000` is a thousand and `21,15,9` a list.
+  /// A decimal point or comma; `1,000` is a thousand, `21,15,9` and `12.10.8` are lists.
   void number() {
     std::size_t end = at_;
     std::string digits;
@@ -163,7 +163,7 @@ class Lexer {
     if (end + 1 < text().size() && (text()[end] == '.' || text()[end] == ',') && is_digit(text()[end + 1])) {
       std::size_t after = end + 1;
       while (after < text().size() && is_digit(text()[after])) ++after;
-      const bool listed_before = at_ > 0 && text()[at_ - 1] == text()[end] && !spaced_ && text()[end] == ',';
+      const bool listed_before = at_ > 0 && text()[at_ - 1] == text()[end] && !spaced_;
       const bool list = listed_before || (after + 1 < text().size() && text()[after] == text()[end] &&
                                           is_digit(text()[after + 1]));
       const bool thousands =

@@ -2,8 +2,10 @@
 
 #include <utility>
 
+#include "board/clocks_in_row.hpp"
 #include "board/headings.hpp"
 #include "board/part_borders.hpp"
+#include "board/rule_parts.hpp"
 #include "board/session.hpp"
 
 namespace repwright::board {
@@ -55,6 +57,7 @@ void take_bullet(Session& session, Cursor& cursor) {
     cursor.next();
   Draft* draft = session.chapters.empty() || session.chapter().drafts.empty() ? nullptr : &session.draft();
   if (draft != nullptr && (draft->said.every || draft->said.stations)) return;
+  if (draft != nullptr && clocks_waiting(session.chapter()) > 0) return;
   const bool number = cursor.at_number() && (cursor.at_symbol(')', 1) || (cursor.at_symbol('.', 1))) &&
                       cursor.glued(1) && !(cursor.glued(2)) && cursor.position() + 2 < cursor.end();
   if (number) cursor.next(2);
@@ -64,7 +67,7 @@ void take_bullet(Session& session, Cursor& cursor) {
 void take_letter(Session& session, Cursor& cursor) {
   session.letter = 0;
   session.letter_digit = false;
-  if (!cursor.at_word()) return;
+  if (!cursor.at_word() || at_letter_of_partner(session, cursor)) return;
   const std::string& word = cursor.peek().text;
   const Said& said = session.draft().said;
   if ((said.every || said.stations) && word.size() == 1 && !session.line->after_blank) return;
@@ -147,7 +150,7 @@ bool read_line_head(Session& session, Cursor& cursor, bool& opened) {
   if (cursor.done()) return true;
   if (read_note_line(session, cursor) || read_level_header(session, cursor)) return true;
   leave_part(session, cursor);
-  opened = read_window(session, cursor) || read_heading(session, cursor);
+  opened = read_window(session, cursor) || read_start_time(session, cursor) || read_heading(session, cursor);
   const Part part = session.chapter().part;
   if ((opened || !session.draft().has_work()) && words_only_part(part) && !has_number(cursor)) {
     const bool colon_only = cursor.at_symbol(':') && cursor.position() + 1 == cursor.end();

@@ -115,7 +115,41 @@ MovementId choose_movement(Session& session, const Named& named, const Entry& en
   return chosen.id;
 }
 
-std::optional<MovementId> option_of(Session& session, Cursor words, const std::optional<MovementId>& base) {
+std::optional<MovementId> lift_of(const Session& session, const Named& named) {
+  const bool bare = named.written == "squat" || named.written == "squats";
+  const MovementId lift{"bb-back-squat"};
+  if (!bare || named.kit != Kit::Unsaid || named.meaning.movements.front() != MovementId{"air-squat"} ||
+      session.names.movement(lift) == nullptr)
+    return std::nullopt;
+  return lift;
+}
+
+void settle_lift(Session& session, Entry& entry, LiftedIn in) {
+  if (!entry.lift) return;
+  constexpr double most_of_a_lift = 12;  // repetitions a set; more are done without a bar
+  const auto few = [](const domain::SetAmount& amount) {
+    const auto* number = std::get_if<double>(&amount);
+    return number == nullptr || *number <= most_of_a_lift;
+  };
+  const bool few_each = entry.amount && !entry.amount->unit && std::ranges::all_of(entry.amount->values, few);
+  const domain::Item& item = entry.item;
+  const bool loaded =
+      item.load_share || item.load_step || (in.sets_alone && (item.effort || !entry.loads.empty()));
+  if (!loaded && !in.build && !(in.sets_alone && few_each)) return;
+  const Movement* lift = session.names.movement(*entry.lift);
+  const Movement* without = item.movement ? session.names.movement(*item.movement) : nullptr;
+  if (lift == nullptr || without == nullptr) return;
+  session.remarks.add_once(
+      {"ambiguous-movement",
+       entry.span,
+       fmt::format("`{}` in sets was read as {}", session.kept(entry.span), shown(*lift)),
+       "write the full name if you mean another",
+       {shown(*lift), shown(*without)}});
+  entry.item.movement = entry.lift;
+}
+
+std::optional<MovementId> option_of(Session& session, Cursor words, const std::optional<MovementId>& base,
+                                    std::optional<Unit> unit) {
   if (words.done()) return std::nullopt;
   std::string text;
   for (Cursor c = words; !c.done(); c.next()) {
@@ -138,7 +172,9 @@ std::optional<MovementId> option_of(Session& session, Cursor words, const std::o
   }
   const auto named = session.names.find(words);
   if (!named) return std::nullopt;
-  return choose_movement(session, *named, Entry{}, words.rest_span());
+  Entry said;
+  said.unit = unit;
+  return choose_movement(session, *named, said, words.rest_span());
 }
 
 void remark_unknown(Session& session, const domain::Span& span, const std::string& words) {

@@ -31,8 +31,8 @@ constexpr std::array<std::string_view, 54> modifiers{
     "perfect", "clean",       "your",     "my",     "the",   "a",      "an",       "more",       "single",
     "arm",     "arms",        "weighted", "rep",    "reps",  "of",     "standing", "medium",     "touch",
     "go",      "crisp",       "nice",     "tough",  "brisk", "erg"};
-constexpr std::array<std::string_view, 53> stops{
-    "p1",       "p2",     "p3",
+constexpr std::array<std::string_view, 54> stops{
+    "p1",       "p2",     "p3",        "ft",
 
     "each",     "per",    "for",       "rest",   "then",  "in",    "or",    "at",   "sync", "synced",
     "together", "split",  "partition", "until",  "with",  "max",   "kg",    "lb",   "lbs",  "score",
@@ -195,13 +195,16 @@ std::optional<Named> Names::match(const Words& words) const {
   Named named;
   for (std::size_t start = 0; start < words.word.size(); ++start) {
     const auto [meaning, length] = longest(words, start);
-    if (meaning != nullptr) {
-      named.meaning = *meaning;
-      named.written = words.joined(start, length);
-      const std::size_t behind = words_around(words, start + length, named);
-      return words_behind(words, behind, length, named);
-    }
     const std::string& word = words.word[start];
+    if (meaning != nullptr) {
+      Named whole = named;
+      whole.meaning = *meaning;
+      whole.written = words.joined(start, length);
+      const std::size_t behind = words_around(words, start + length, whole);
+      auto found = words_behind(words, behind, length, std::move(whole));
+      // `single arm row`: here the word is no skip with the rope.
+      if (found || word != "single") return found;
+    }
     if (kit_of(word) != Kit::Unsaid) {
       named.kit = kit_of(word);
     } else if (!among(modifiers, word)) {

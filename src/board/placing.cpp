@@ -75,6 +75,11 @@ void hand_down(const Session& session, const Draft& draft, Entry& entry) {
   const bool paced =
       movement != nullptr && (movement->category == "run" || movement->category == "ergometer");
   if (item.pace.empty() && paced) item.pace = draft.pace;
+  entry.part = draft.part;
+  if (!draft.sides.empty() && !entry.both_sides) {
+    entry.both_sides = true;
+    entry.side_words = draft.sides;
+  }
 }
 
 /// `Row 5 x 500 m`: a repeated distance on a machine or the road, no sets.
@@ -105,10 +110,21 @@ bool list_of_sets(Session& session, Draft& draft, const Entry& entry) {
          (movement != nullptr && movement->category == "barbell");
 }
 
+/// `1x5 @ 75 %, 1x3 @ 85 %`: single sets of one lift that differ.
+bool one_more_set(Draft& draft, const Entry& entry) {
+  const Entry* last = draft.last_entry();
+  return entry.sets == 1 && last != nullptr && last->sets == 1 && last->line == entry.line && draft.said.sets;
+}
+
 /// `RPE 8`, `4 x 5 @ 80 %`: more of the lift that was named last.
 void place_continued(Session& session, Draft& draft, Entry entry) {
   if (session.lift) {
     entry.item.movement = session.lift;
+    entry.lift = session.lift_in_sets;
+    if (one_more_set(draft, entry)) {
+      plain_section(draft, session, entry).entries.push_back(std::move(entry));
+      return;
+    }
     if (!entry.sets && !draft.said.build) {
       Entry* last = draft.last_entry();
       if (last != nullptr && !last->amount && !last->sets) {
@@ -158,7 +174,10 @@ bool begins_piece(const Draft& draft, const Entry* last, const Entry& entry) {
 void place_entry(Session& session, Entry entry) {
   Draft* draft = &session.draft();
   hand_down(session, *draft, entry);
-  if (entry.item.movement) session.lift = entry.item.movement;
+  if (entry.item.movement) {
+    session.lift = entry.item.movement;
+    session.lift_in_sets = entry.lift;
+  }
   if (draft->said.every || draft->said.stations) {
     if (draft->span.line == 0) draft->span = entry.span;
     return place_in_slot(session, *draft, std::move(entry));

@@ -186,7 +186,38 @@ void take_comma_list(Cursor& cursor, Numbers& numbers) {
   cursor = ahead;
 }
 
+/// `12.10.8.6`: whole numbers with nothing but dots between them.
+std::vector<double> dotted_numbers(Cursor& cursor) {
+  std::vector<double> values;
+  constexpr std::size_t most = 60;
+  while (cursor.at_number() && values.size() < most) {
+    const std::string& digits = cursor.peek().text;
+    const bool whole = digits.find('.') == std::string::npos && !digits.starts_with('0') && digits.size() < 4;
+    if (!whole) return {};
+    values.push_back(cursor.number());
+    const bool more = cursor.at_symbol('.') && cursor.glued(0) && cursor.at_number(1) && cursor.glued(1);
+    if (!more) break;
+    cursor.next();
+  }
+  return values;
+}
+
+/// Three numbers that may be day, month and year are counts only if none is above the one before it and the
+/// last is no year.
+bool may_be_date(const std::vector<double>& values) {
+  constexpr double last_month = 12;
+  constexpr double first_year = 20;
+  if (values.size() != 3) return values.size() < 3;
+  const bool rises = values[1] > values[0] || values[2] > values[1];
+  return rises || (values[1] <= last_month && values[2] >= first_year);
+}
+
 }  // namespace
+
+bool at_dotted_counts(const Cursor& cursor) {
+  Cursor ahead = cursor;
+  return !may_be_date(dotted_numbers(ahead));
+}
 
 std::optional<Duration> take_time(Cursor& cursor, Remarks& remarks, Naked naked) {
   if (auto time = colon_time(cursor, remarks)) return time;
@@ -242,6 +273,9 @@ std::optional<Numbers> take_numbers(Cursor& cursor, Remarks& remarks) {
   } else if (auto prime = prime_time(ahead, remarks)) {
     numbers.values = {prime->si()};
     numbers.unit = Unit::Seconds;
+  } else if (at_dotted_counts(ahead)) {
+    for (const double value : dotted_numbers(ahead)) numbers.values.emplace_back(value);
+    numbers.joined = Joined::Dashes;
   } else {
     const auto first = set_amount(ahead);
     if (!first) return std::nullopt;

@@ -38,6 +38,10 @@ struct Numbers {
 /// `14`, `3+`, `max`, `max-2`, `6-8`, `27-22-17`, `500/400/300`, `18/14 cal`, `0.8k`, `:30`, `2-4-6-...`.
 std::optional<Numbers> take_numbers(Cursor& cursor, Remarks& remarks);
 
+/// Whether counts with dots between them stand here: `12.10.8.6`, `21.15.9`, but no date and no decimal
+/// number.
+bool at_dotted_counts(const Cursor& cursor);
+
 /// A unit of work at the cursor and what one of it is in the board's units.
 struct UnitRead {
   domain::Unit unit = domain::Unit::Reps;

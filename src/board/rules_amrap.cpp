@@ -6,6 +6,13 @@ using base::Duration;
 
 namespace {
 
+/// Whether a clock for as many rounds as possible stands on the rest of the line.
+bool amrap_ahead(Cursor cursor) {
+  for (int near = 0; near < 4 && !cursor.done(); ++near, cursor.next())
+    if (cursor.at_any({"amrap", "as many rounds as possible"})) return true;
+  return false;
+}
+
 /// `/ 2 off`, `/ 2' rest`, `on / 2:00 off`, `, 2 min rest`.
 std::optional<Duration> take_off_time(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
@@ -17,6 +24,11 @@ std::optional<Duration> take_off_time(Session& session, Cursor& cursor) {
   if (!off) return std::nullopt;
   const bool word = ahead.take_any({"off", "rest", "recovery"});
   if (!word && !slash) return std::nullopt;
+  // `AMRAP 6 / rest 2 / AMRAP 6`: the rest parts two pieces.
+  Cursor next = ahead;
+  const bool parted = next.take_symbol('/') || next.take_symbol(',') || next.take_symbol(arrow_sign) ||
+                      next.take_symbol('-') || next.take("then");
+  if (parted && amrap_ahead(next)) return std::nullopt;
   cursor = ahead;
   return off;
 }

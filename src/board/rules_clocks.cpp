@@ -19,6 +19,21 @@ bool read_ladder(Session& session, Cursor& cursor) {
   return true;
 }
 
+namespace {
+
+/// `60 burpees FT`: where nothing but a mark follows; elsewhere the letters may be feet.
+bool take_short_for_time(Cursor& cursor) {
+  if (!cursor.at("ft") || cursor.before().kind == TokenKind::Number) return false;
+  Cursor ahead = cursor;
+  ahead.next();
+  const bool ends = ahead.done() || ahead.at_symbol(',') || ahead.at_symbol(':') || ahead.at_symbol('(') ||
+                    ahead.at_symbol(';') || ahead.at_symbol('-');
+  if (ends) cursor = ahead;
+  return ends;
+}
+
+}  // namespace
+
 bool read_for_time(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
   if (cursor.take_any({"not for time", "no clock", "for quality", "quality not time"})) {
@@ -31,7 +46,8 @@ bool read_for_time(Session& session, Cursor& cursor) {
   }
   const bool each =
       cursor.take_any({"each for time", "each round for time", "each one for time", "each timed"});
-  if (!each && !cursor.take_any({"for time", "chipper", "as fast as possible", "afap", "for times"}))
+  if (!each && !cursor.take_any({"for time", "chipper", "as fast as possible", "afap", "for times"}) &&
+      !take_short_for_time(cursor))
     return false;
   cursor.take("of");
   Draft* draft = &session.draft();

@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 
@@ -8,16 +10,40 @@
 namespace repwright::board {
 namespace {
 
-std::vector<int> take_sizes(Cursor& cursor) {
-  std::vector<int> sizes;
+/// `2`, `two`.
+std::optional<int> take_small_count(Cursor& cursor) {
   constexpr std::array<std::string_view, 5> words{"two", "three", "four", "five", "six"};
   const auto* const word =
       std::ranges::find_if(words, [&](std::string_view size) { return cursor.at(size); });
-  if (word != words.end()) {
-    cursor.next();
-    return {static_cast<int>(word - words.begin()) + 2};
-  }
-  const auto first = cursor.take_count();
+  if (word == words.end()) return cursor.take_count();
+  cursor.next();
+  return static_cast<int>(word - words.begin()) + 2;
+}
+
+/// `heats of two`: so many heats if it can be; the people of one heat if it is more, which says nothing of
+/// how many heats there are.
+bool read_heats_of(Session& session, Cursor& cursor, Cursor behind) {
+  constexpr int most_heats = 3;
+  behind.take("of");
+  const auto count = take_small_count(behind);
+  if (!count || *count < 1) return false;
+  const domain::Span span = behind.span_from(cursor.position());
+  const bool heats = *count <= most_heats;
+  if (heats) session.draft().block.heats = count;
+  session.remarks.add(
+      {"heats-of",
+       span,
+       heats ? fmt::format("`{}` was read as {} heats", session.kept(span), *count)
+             : fmt::format("`{}` does not say how many heats: all start together", session.kept(span)),
+       "write how many heats: 2 heats",
+       {"2 heats", "3 heats"}});
+  cursor = behind;
+  return true;
+}
+
+std::vector<int> take_sizes(Cursor& cursor) {
+  std::vector<int> sizes;
+  const auto first = take_small_count(cursor);
   if (!first) return sizes;
   sizes.push_back(*first);
   while ((cursor.at_symbol('/') || cursor.at("or") || cursor.at_symbol('-')) && cursor.at_number(1)) {
@@ -108,56 +134,6 @@ bool read_people(Session& session, Cursor& cursor) {
   return false;
 }
 
-/// `each person: 3 x 250 m row`: a relay has its turns each anyway.
-bool read_each_person(Session& session, Cursor& cursor) {
-  if (!session.draft().said.relay ||
-      !cursor.take_any({"each person", "everybody", "everyone", "each runner", "each of you"}))
-    return false;
-  cursor.take_any({"does", "do"});
-  return true;
-}
-
-/// What partners do while the piece runs: 'P2: rests', 'swap', 'one works, one rests'.
-bool read_partners(Session& session, Cursor& cursor) {
-  if (read_each_person(session, cursor)) return true;
-  const bool team = !session.draft().block.team_sizes.empty();
-  if (team && cursor.at_any({"p1", "p2", "p3", "partner 1", "partner 2", "partner a", "partner b"})) {
-    cursor.take_any({"p1", "p2", "p3", "partner 1", "partner 2", "partner a", "partner b"});
-    cursor.take_symbol(':');
-    if (cursor.take_any({"rests", "rest", "resting"}) && !session.draft().block.work_mode)
-      session.draft().block.work_mode = domain::WorkMode::AlternateByPiece;
-    return true;
-  }
-  if (cursor.take_any({"tag to go", "tag", "swap", "swap over", "switch", "change over"})) {
-    cursor.take_any({"at the crane", "after each round", "each round"});
-    Draft& draft = session.draft();
-    if (draft.said.relay) return true;
-    if (draft.block.team_sizes.empty()) {
-      draft.texts.push_back("swap");
-      return true;
-    }
-    if (!draft.block.work_mode && draft.clock && !draft.block.cap)
-      draft.block.work_mode = domain::WorkMode::AlternateByPiece;
-    return true;
-  }
-  if (cursor.take_any({"one works", "one working", "one at a time", "one works at a time",
-                       "one working at a time", "one person works", "one partner works",
-                       "one person working"})) {
-    cursor.take_symbol(',');
-    cursor.take_symbol('/');
-    cursor.take_any({"one rests", "one rest", "other rests", "others rest", "one resting", "the other rests",
-                     "two rest", "the others rest", "three rest"});
-    Draft& draft = session.draft();
-    Entry* last = draft.last_entry();
-    if (last != nullptr && last->line == session.line_index && !session.then)
-      last->item.mode = domain::PartnerMode::OneWorks;
-    else
-      draft.mode = domain::PartnerMode::OneWorks;
-    return true;
-  }
-  return false;
-}
-
 /// `odd number: one team of 3, half as much again`.
 bool read_odd_team(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
@@ -201,8 +177,9 @@ bool read_heats(Session& session, Cursor& cursor) {
   ahead.take("in");
   if (ahead.take_any({"heats"})) {
     ahead.take_symbol(':');
-    heats = ahead.take_count();
-  } else if (const auto count = ahead.take_count(); count && ahead.take_any({"heats", "heat"})) {
+    if (ahead.at("of")) return read_heats_of(session, cursor, ahead);
+    heats = take_small_count(ahead);
+  } else if (const auto count = take_small_count(ahead); count && ahead.take_any({"heats", "heat"})) {
     heats = count;
   }
   if (!heats) return false;

@@ -82,7 +82,25 @@ bool at_head_of_round(const Session& session, const Cursor& behind) {
   return session.statement == session.line->first && (behind.done() || behind.at_symbol(':'));
 }
 
-/// `10 to 1`, `1-10 ladder`: every count from one to the other, one apart. Nothing if it is too far.
+/// `x 3` behind a list that nothing has counted yet.
+bool at_foot_of_list(Session& session, const Cursor& behind) {
+  const Draft& draft = session.draft();
+  return behind.done() && draft.has_work() && nothing_below(session) && !draft.block.rounds &&
+         !draft.said.amrap && !draft.said.every && !draft.said.sets && !draft.said.stations &&
+         !draft.block.work;
+}
+
+/// `21/15/9` alone on its line, each count clearly below the last.
+bool is_falling_list(Session& session, const Numbers& numbers, const Cursor& behind) {
+  const std::vector<double> values = numbers.plain_values();
+  const bool alone = session.statement == session.line->first && behind.done();
+  if (!alone || numbers.unit || values.size() < 3 || session.draft().block.levels.size() == values.size())
+    return false;
+  return std::ranges::adjacent_find(values, [](double a, double b) { return b > a - 2; }) == values.end();
+}
+
+}  // namespace
+
 std::optional<Numbers> take_run_of_counts(Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
@@ -106,27 +124,18 @@ std::optional<Numbers> take_run_of_counts(Cursor& cursor) {
   return numbers;
 }
 
-/// `21/15/9` alone on its line, each count clearly below the last.
-bool is_falling_list(Session& session, const Numbers& numbers, const Cursor& behind) {
-  const std::vector<double> values = numbers.plain_values();
-  const bool alone = session.statement == session.line->first && behind.done();
-  if (!alone || numbers.unit || values.size() < 3 || session.draft().block.levels.size() == values.size())
-    return false;
-  return std::ranges::adjacent_find(values, [](double a, double b) { return b > a - 2; }) == values.end();
-}
-
-}  // namespace
-
 bool read_rounds(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
-  ahead.take_symbol(times_sign);
+  const bool times_first = ahead.take_symbol(times_sign);
   const auto count = ahead.take_count();
   if (!count) return false;
-  ahead.take_symbol(times_sign);
-  const bool rft = ahead.take_any({"rft", "rounds for time", "rds for time", "round for time"});
+  const bool times_behind = ahead.take_symbol(times_sign);
+  const bool rft =
+      ahead.take_any({"rft", "rounds for time", "rds for time", "round for time", "rounds ft", "rds ft"}) ||
+      ((times_first || times_behind) && ahead.take_any({"ft", "for time"}));
   const bool times_only =
-      ahead.before().text == std::string_view(&times_sign, 1) && at_head_of_round(session, ahead);
+      (times_behind && at_head_of_round(session, ahead)) || (times_first && at_foot_of_list(session, ahead));
   if (!rft && !times_only && !take_rounds_word(ahead)) return false;
   const bool for_time = rft || ahead.take_any({"for time"});
   ahead.take("of");

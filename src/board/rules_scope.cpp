@@ -17,7 +17,8 @@ bool read_set_words(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
-  if ((session.draft().said.sets || session.draft().said.superset) && session.draft().has_work() &&
+  const Said& said = session.draft().said;
+  if ((said.sets || said.superset || said.every) && session.draft().has_work() &&
       cursor.take_any({"build", "building", "build up", "increasing", "add weight", "ascending",
                        "add weight each set", "heavier each set", "go up each set"})) {
     session.draft().said.load_scored = true;
@@ -31,6 +32,10 @@ bool read_set_words(Session& session, Cursor& cursor) {
   const auto count = ahead.take_count();
   if (!count || !ahead.take_any({"sets", "set"})) return false;
   check_rounds(session, *count, ahead.span_from(from));
+  const std::size_t sides_from = ahead.position();
+  std::string sides;
+  if (ahead.take_any({"each side", "per side", "each leg", "each arm", "e s"}))
+    sides = session.kept(ahead.span_from(sides_from));
   ahead.take("of");
   const std::size_t max_from = ahead.position();
   const bool max = ahead.take_any({"max reps", "to failure", "max effort"}) ||
@@ -54,6 +59,7 @@ bool read_set_words(Session& session, Cursor& cursor) {
     if (draft->span.line == 0) draft->span = ahead.span_from(from);
     draft->block.sets = count;
     draft->said.sets = true;
+    draft->sides = sides;
     if (max) draft->scheme = as_many;
   }
   cursor = ahead;

@@ -93,6 +93,15 @@ std::optional<Score> take_score_words(Cursor& cursor) {
   return score;
 }
 
+/// `score = burpees`: all of that movement, if nothing else is said.
+std::optional<Score> score_of_movement(const Session& session, const Cursor& cursor) {
+  const auto named = session.names.find(cursor);
+  if (!named || named->marks != cursor.end() - cursor.position()) return std::nullopt;
+  const domain::Movement* movement = session.names.movement(named->meaning.movements.front());
+  if (movement == nullptr || movement->default_unit != domain::Unit::Reps) return std::nullopt;
+  return Score::RepsSum;
+}
+
 void add_score(Session& session, Score score) {
   ScoreLine line;
   line.score = score;
@@ -116,6 +125,11 @@ bool read_score(Session& session, Cursor& cursor) {
   const auto score = take_score_words(words);
   if (!score) {
     if (!said || ahead.at_number()) return false;
+    if (const auto counted = score_of_movement(session, ahead)) {
+      add_score(session, *counted);
+      cursor.next(cursor.end() - cursor.position());
+      return true;
+    }
     // 'score: spread of the 3 times' is for people.
     const domain::Span whole = cursor.rest_span();
     keep_words(session, whole);

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "board/clocks_in_row.hpp"
 #include "board/rule_parts.hpp"
 
 /// Stations and the labels of slots: `min 2:`, `odd:`, `b)`, `station 3:`.
@@ -83,6 +84,18 @@ bool read_number_label(const Session& session, Draft& draft, Cursor& cursor) {
   return true;
 }
 
+/// `1:`, `2)` below clocks in a row: the work of the first, of the second.
+bool read_clock_label(Session& session, Cursor& cursor) {
+  if (!cursor.at_number() || session.statement != session.line->first) return false;
+  const int clocks = clocks_waiting(session.chapter()) + 1;
+  Cursor ahead = cursor;
+  const auto number = ahead.take_count();
+  if (clocks < 2 || !number || *number < 1 || *number > clocks || !take_label_end(ahead)) return false;
+  session.draft().part = *number;
+  cursor = ahead;
+  return true;
+}
+
 }  // namespace
 
 bool read_stations(Session& session, Cursor& cursor) {
@@ -129,6 +142,7 @@ bool read_stations(Session& session, Cursor& cursor) {
 bool read_slot_label(Session& session, Cursor& cursor) {
   if (read_minute_label(session, cursor) || read_parity_label(session, cursor)) return true;
   const Said& now = session.draft().said;
+  if (read_clock_label(session, cursor)) return true;
   if (!now.every && !now.stations) {
     const bool first_station = cursor.at("station") && cursor.at_number(1) && cursor.at_symbol(':', 2) &&
                                session.statement == session.line->first;

@@ -23,7 +23,8 @@ struct Session {
   const Line* line = nullptr;
   int line_index = 0;
   std::optional<domain::MovementId> lift = {};  // the last movement named, for lines that go on with it
-  bool then = false;                            // 'then', an arrow or a plus stood before this statement
+  std::optional<domain::MovementId> lift_in_sets = {};  // what that name stands for where it is lifted
+  bool then = false;  // 'then', an arrow or a plus stood before this statement
   bool arrow = false;
   bool plus = false;
   bool new_slot = false;  // a separator that parts slots and stations was seen

@@ -43,7 +43,16 @@ std::string section_words(const Block& block, const Telling& telling) {
   }
 }
 
+/// What each partner does, in the order of their labels.
+std::string parts_words(const Block& block, const Telling& telling) {
+  std::vector<std::string> parts;
+  for (const Item& item : block.items) parts.push_back(item_words(item, telling));
+  for (const Block& child : block.children) parts.push_back(listed(items_words(child.items, telling)));
+  return fmt::format("{}", fmt::join(parts, " beside "));
+}
+
 std::string work_words(const Block& block, const Telling& telling) {
+  if (block.work_mode == domain::WorkMode::SwapParts) return parts_words(block, telling);
   if (block.children.empty()) return in_order(items_words(block.items, telling));
   const auto sections =
       texts_of(block.children, [&](const Block& child) { return section_words(child, telling); });
@@ -170,6 +179,8 @@ std::string partner_words(const Block& block, const Telling& telling) {
   }
   if (block.work_mode == domain::WorkMode::AlternateByPiece) opening += ", you go, I go after each piece";
   if (block.work_mode == domain::WorkMode::AlternateByRound) opening += ", you go, I go after each round";
+  if (block.work_mode == domain::WorkMode::SwapParts)
+    opening += ", each at a part of their own, swapping when all are done";
   return piece(block, telling, opening);
 }
 

@@ -34,32 +34,45 @@ inline double spend(State& state, const Stretch& stretch, const Constants& const
     state.reserve -= over * stretch.seconds / 60;
     return 0.5 * (before + state.reserve);
   }
-  const double time = constants.reserve_recovery * 60 * state.reserve_full / -over;
-  const double left = exp(-stretch.seconds / time);
+  const double recovered = stretch.seconds * -over / (constants.reserve_recovery * 60 * state.reserve_full);
+  const double left = exp(-recovered);
   const double missing = state.reserve_full - before;
   state.reserve = state.reserve_full - missing * left;
-  const double mean_missing = stretch.seconds > 0 ? missing * time * (1 - left) / stretch.seconds : missing;
+  const double mean_missing = recovered > 0 ? missing * ((1 - left) / recovered) : missing;
   return state.reserve_full - mean_missing;
 }
 
 /// How fast the local pools recover at that reserve, relative to a rested body of mean recovery.
 inline double recovery_speed(const State& state, const Body& body, double reserve,
                              const Constants& constants) {
-  const double missing = 1 - std::max(0.0, reserve) / state.reserve_full;
-  return 1 / ((1 + constants.recovery_drag * missing) * body.recovery);
+  const double missing = state.reserve_full - std::max(0.0, reserve);
+  return state.reserve_full / ((state.reserve_full + constants.recovery_drag * missing) * body.recovery);
 }
 
-/// Applies the pending recovery of one group; afterwards `fast + slow` is its fatigue.
+/// The time constants of a group's recovery, s.
+inline Pools recovery_times(std::size_t group, const Constants& constants) {
+  return Pools{constants.fast_time[group], constants.slow_time[group]};
+}
+
+/// How a drain of one falls on the two pools of a group.
+inline Pools shares(std::size_t group, const Constants& constants) {
+  return Pools{constants.fast_share[group], 1 - constants.fast_share[group]};
+}
+
+/// The pools of one group now, pending recovery counted but not applied.
+inline Pools pools_now(const State& state, std::size_t group, const Constants& constants) {
+  return state.pools[group] * exp(-state.pending[group] / recovery_times(group, constants));
+}
+
+/// Applies the pending recovery of one group; afterwards the sum of its pools is its fatigue.
 inline void settle(State& state, std::size_t group, const Constants& constants) {
-  state.fast[group] *= exp(-state.pending[group] / constants.fast_time[group]);
-  state.slow[group] *= exp(-state.pending[group] / constants.slow_time[group]);
+  state.pools[group] = pools_now(state, group, constants);
   state.pending[group] = 0;
 }
 
-/// Fatigue of one group now, pending recovery counted but not applied.
+/// Fatigue of one group now.
 inline double fatigue(const State& state, std::size_t group, const Constants& constants) {
-  return state.fast[group] * exp(-state.pending[group] / constants.fast_time[group]) +
-         state.slow[group] * exp(-state.pending[group] / constants.slow_time[group]);
+  return sum(pools_now(state, group, constants));
 }
 
 /// Units kept in reserve when a person breaks a set of their own will.

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <cstdint>
 
+#include "base/math.hpp"
 #include "body/constants.hpp"
 
 /// One person's body as the dynamics need it, and the moving state of it during a class.
@@ -55,13 +56,20 @@ struct Effort {
   double drag = 2.8;  // machine: watts at 1 m/s
 };
 
+/// The fatigue of one muscle group: [0] the fast pool, [1] the slow one.
+using Pools = base::Pair;
+
+inline double sum(Pools pools) {
+  return pools[0] + pools[1];
+}
+
 /// The moving state. `reserve` is B of the balance model (ml/kg), from `reserve_full` downwards, may be
 /// negative.
 struct State {
   double reserve = 0;
   double reserve_full = 0;
   double critical_rate = 0;  // Pc, ml/kg/min, with the day's factor
-  std::array<double, group_count> fast{}, slow{};
+  std::array<Pools, group_count> pools{};
   std::array<double, group_count> pending{};  // recovery not yet applied to the pools, s at full speed
   double clock = 0;  // s since the person's first work of the class (durability term)
 };

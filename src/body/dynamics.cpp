@@ -44,15 +44,14 @@ double available(const State& state, const Effort& effort, const Constants& cons
 
 namespace {
 
-/// Recovery seconds until fast + slow fall to `target`. Newton on the logarithm: the logarithm of a sum of
-/// exponentials is convex and falls, so the steps come from the left and never pass the root.
-double recovered_by(double fast, double slow, double target, std::size_t group, const Constants& constants) {
+/// Recovery seconds until the sum of the pools falls to `target`. Newton on the logarithm: the logarithm of a
+/// sum of exponentials is convex and falls, so the steps come from the left and never pass the root.
+double recovered_by(Pools pools, double target, Pools times) {
   double at = 0;
   for (int step = 0; step < 6; ++step) {
-    const double f = fast * exp(-at / constants.fast_time[group]);
-    const double s = slow * exp(-at / constants.slow_time[group]);
-    const double steepness = f / constants.fast_time[group] + s / constants.slow_time[group];
-    const double move = (f + s) / steepness * base::log((f + s) / target);
+    const Pools left = pools * exp(-at / times);
+    const double fatigue = sum(left);
+    const double move = fatigue / sum(left / times) * base::log(fatigue / target);
     at += move;
     if (move < 1e-3) break;
   }
@@ -83,11 +82,11 @@ double ready_in(const State& state, const Body& body, const Effort& effort, doub
   const double target = 1 - effort.theta - (needed(body, effort, left, constants) - grind) * effort.drain;
   // Recovery only lowers fatigue: mostly what was there before it is low enough, and no exponential is
   // needed.
-  if (state.fast[group] + state.slow[group] <= target) return 0;
-  const double fast = state.fast[group] * exp(-state.pending[group] / constants.fast_time[group]);
-  const double slow = state.slow[group] * exp(-state.pending[group] / constants.slow_time[group]);
-  if (fast + slow <= std::max(target, 1e-9)) return 0;
-  const double wanted = recovered_by(fast, slow, std::max(target, 1e-9), group, constants);
+  if (sum(state.pools[group]) <= target) return 0;
+  const Pools pools = pools_now(state, group, constants);
+  const double low = std::max(target, 1e-9);
+  if (sum(pools) <= low) return 0;
+  const double wanted = recovered_by(pools, low, recovery_times(group, constants));
   const double first = wanted / recovery_speed(state, body, state.reserve, constants);
   State after = state;
   const double reserve = spend(after, {.seconds = first, .rate = constants.standing_rate}, constants);

@@ -27,9 +27,8 @@ namespace {
 /// `leg_drag`.
 double dragged(const State& state, double recovered, const Constants& constants) {
   const auto legs = index_of(Group::Legs);
-  const double fast = constants.fast_time[legs], slow = constants.slow_time[legs];
-  return state.fast[legs] * fast * (1 - exp(-recovered / fast)) +
-         state.slow[legs] * slow * (1 - exp(-recovered / slow));
+  const Pools times = recovery_times(legs, constants);
+  return sum(state.pools[legs] * times * (1 - exp(-recovered / times)));
 }
 
 }  // namespace

@@ -9,12 +9,12 @@ namespace {
 
 /// What stays the same during one set.
 struct Frame {
-  double cycle;                   // s per unit that the whole body allows
-  double brisk, growth;           // s per unit that the muscle needs: brisk (1 + growth f)
-  double fast_drain, slow_drain;  // per unit
-  double fast_rate, slow_rate;    // recovery of the pools per idle second
-  double seconds;                 // until the bell
-  bool whole;                     // units come whole
+  double cycle;          // s per unit that the whole body allows
+  double brisk, growth;  // s per unit that the muscle needs: brisk (1 + growth f)
+  Pools drain;           // per unit
+  Pools rate;            // recovery per idle second
+  double seconds;        // until the bell
+  bool whole;            // units come whole
 
   double unit_seconds(double f) const { return brisk * (1 + growth * f); }
   double whole_units(double units) const { return whole ? std::floor(units + 1e-9) : units; }
@@ -22,93 +22,94 @@ struct Frame {
 
 /// The own group and the count within the set.
 struct Progress {
-  double fast, slow;
+  Pools pools;
   double units = 0;
   double seconds = 0;
   bool bell = false;
 
-  double fatigue() const { return fast + slow; }
+  double fatigue() const { return sum(pools); }
 };
 
-/// What recovery leaves of a pool: n times `y` recovery between n equal deposits.
+/// What recovery leaves of the pools: n times `y` recovery between n equal deposits.
 struct Decay {
-  double kept;       // share of what was there before the first
-  double deposited;  // sum of e^(-j y), j = 1..n: what is left of n deposits of one
+  Pools kept;       // share of what was there before the first
+  Pools deposited;  // sum of e^(-j y), j = 1..n: what is left of n deposits of one
+
+  Pools after(Pools before, Pools drain) const { return before * kept + drain * deposited; }
 };
+
+constexpr double no_recovery = 1e-9;
+
+/// (e^y - 1) / y for 0 <= y < 0.03.
+Pools growth_over(Pools y) {
+  return 1 + y * 0.5 * (1 + y * (1.0 / 3) * (1 + y * 0.25));
+}
 
 /// e^y - 1 for y >= 0, by the series where the difference would cancel.
-double grown(double y) {
-  return y < 0.03 ? y * (1 + y / 2 * (1 + y / 3 * (1 + y / 4))) : exp(y) - 1;
+Pools grown(Pools y) {
+  const Pools series = y * growth_over(y);
+  if (std::max(y[0], y[1]) < 0.03) return series;
+  return y < 0.03 ? series : exp(y) - 1;
 }
 
-Decay decay_of(double y, double n, double kept) {
-  return {kept, y < 1e-9 ? n : (1 - kept) / grown(y)};
+Decay decay(Pools y, double n) {
+  const Pools kept = exp(-n * y);
+  return {kept, y < no_recovery ? Pools{n, n} : (1 - kept) / grown(y)};
 }
 
-Decay decay(double y, double n) {
-  return decay_of(y, n, exp(-n * y));
-}
-
-/// The same to within a few per cent, without an exponential.
-Decay rough_decay(double y, double n) {
-  const double x = n * y;
-  return decay_of(y, n, 1 / (1 + x * (1 + x * (0.5 + x / 6))));
-}
-
-/// Fatigue after `units` more, each followed by `idle` seconds of recovery; roughly.
+/// Fatigue after `units` more, each followed by `idle` seconds of recovery; to within a few per cent, without
+/// an exponential: e^x as 1 + x q(x), and n for the y in x = n y, so that no recovery needs no case of its
+/// own.
 double rough_fatigue(const Frame& frame, const Progress& at, double units, double idle) {
-  const Decay fast = rough_decay(idle * frame.fast_rate, units);
-  const Decay slow = rough_decay(idle * frame.slow_rate, units);
-  return at.fast * fast.kept + frame.fast_drain * fast.deposited + at.slow * slow.kept +
-         frame.slow_drain * slow.deposited;
+  const Pools y = idle * frame.rate;
+  const Pools x = units * y;
+  const Pools q = 1 + x * (0.5 + x * (1.0 / 6));
+  const Pools g = growth_over(y);
+  return sum((at.pools * g + frame.drain * units * q) / ((1 + x * q) * g));
 }
 
 /// The pools after `units` more, each followed by `idle` seconds of recovery.
 Progress idling(const Frame& frame, Progress at, double units, double idle) {
-  const Decay fast = decay(idle * frame.fast_rate, units);
-  const Decay slow = decay(idle * frame.slow_rate, units);
-  at.fast = at.fast * fast.kept + frame.fast_drain * fast.deposited;
-  at.slow = at.slow * slow.kept + frame.slow_drain * slow.deposited;
+  at.pools = decay(idle * frame.rate, units).after(at.pools, frame.drain);
   at.units += units;
   at.seconds += units * frame.cycle;
   return at;
 }
 
-/// One pool while each unit is followed by the same idle time: fatigue as a smooth function of the units.
+/// The pools while each unit is followed by the same idle time: fatigue as a smooth function of the units.
 class Wearing {
  public:
-  Wearing(double start, double drain, double recovery)
+  Wearing(Pools start, Pools drain, Pools recovery)
       : start_(start),
+        drain_(drain),
         recovery_(recovery),
-        settles_(recovery < 1e-9 ? 0 : drain / grown(recovery)),
-        drain_(drain) {}
+        settles_(std::max(recovery[0], recovery[1]) < no_recovery ? Pools{} : drain / grown(recovery)) {}
 
   struct Point {
     double fatigue, slope;  // the slope per unit
   };
   Point after(double units) const {
-    if (recovery_ < 1e-9) return {start_ + units * drain_, drain_};
-    const double kept = exp(-units * recovery_);
-    return {start_ * kept + settles_ * (1 - kept), (settles_ - start_) * recovery_ * kept};
+    if (std::max(recovery_[0], recovery_[1]) < no_recovery)
+      return {sum(start_ + units * drain_), sum(drain_)};
+    const Pools kept = exp(-units * recovery_);
+    return {sum(start_ * kept + settles_ * (1 - kept)), sum((settles_ - start_) * recovery_ * kept)};
   }
 
  private:
-  double start_, recovery_, settles_, drain_;
+  Pools start_, drain_, recovery_, settles_;
 };
 
 /// Units until fatigue passes `turn` when each is followed by `idle` seconds: Newton's method, from the side
 /// that recovery leaves (fatigue rises ever slower, so the steps never pass the root once they are below it).
 double units_until(const Frame& frame, const Progress& from, double turn, double idle) {
-  const double drain = frame.fast_drain + frame.slow_drain;
-  const Wearing fast(from.fast, frame.fast_drain, idle * frame.fast_rate);
-  const Wearing slow(from.slow, frame.slow_drain, idle * frame.slow_rate);
+  const double drain = sum(frame.drain);
+  const Wearing wearing(from.pools, frame.drain, idle * frame.rate);
   double units = std::max(0.0, (turn - from.fatigue()) / drain);
   for (int step = 0; step < 4; ++step) {
-    const auto [f, f_slope] = fast.after(units);
-    const auto [s, s_slope] = slow.after(units);
-    const double move = (turn - f - s) / std::max(f_slope + s_slope, 0.05 * drain);
+    const auto [fatigue, slope] = wearing.after(units);
+    const double move = (turn - fatigue) / std::max(slope, 0.05 * drain);
     units += move;
-    if (std::abs(move) < 1e-7) break;
+    if (std::abs(move) < 1e-4) break;  // the next move would be of its square
   }
   return std::max(0.0, units);
 }
@@ -126,20 +127,25 @@ Progress paced(const Frame& frame, const Progress& from, double units, double li
   const double in_time = frame.whole_units((frame.seconds - from.seconds) / frame.cycle);
   const double most = std::min(units, in_time);
   const double start = from.fatigue();
-  // The idle time after a unit is that of the fatigue before it.
-  const auto idle_to = [&](double end, double n) {
-    const double last = frame.whole ? end - (end - start) / std::max(1.0, n) : end;
-    return std::max(0.0, frame.cycle - frame.unit_seconds(typical_fatigue(start, last)));
+  const auto idle_at = [&](double fatigue) {
+    return std::max(0.0, frame.cycle - frame.unit_seconds(fatigue));
   };
-  double idle = idle_to(start, most);
-  for (int round = 0; round < 2; ++round) idle = idle_to(rough_fatigue(frame, from, most, idle), most);
+  // The idle time after a unit is that of the fatigue before it: of n units, the last but one ends the
+  // stretch.
+  const auto last_of = [&](double n) { return frame.whole ? 1 / std::max(1.0, n) : 0; };
+  const auto idle_to = [&](double end, double last) {
+    return idle_at(typical_fatigue(start, end - (end - start) * last));
+  };
+  const double last = last_of(most);
+  double idle = idle_at(start);
+  for (int round = 0; round < 2; ++round) idle = idle_to(rough_fatigue(frame, from, most, idle), last);
   Progress end = idling(frame, from, most, idle);
   const double full = frame.growth > 0 ? (frame.cycle / frame.brisk - 1) / frame.growth : limit;
   const double turn = std::min(limit, full);
   double made = most;
   if (end.fatigue() > turn) {
-    const double direct = (turn - start) / (frame.fast_drain + frame.slow_drain);
-    idle = idle_to(turn, direct);
+    const double direct = (turn - start) / sum(frame.drain);
+    idle = idle_to(turn, last_of(direct));
     const double until = units_until(frame, from, turn, idle);
     made = std::min(most, frame.whole ? std::floor(until + 1e-9) + 1 : until);
     end = idling(frame, from, made, idle);
@@ -152,7 +158,7 @@ Progress paced(const Frame& frame, const Progress& from, double units, double li
 /// are an arithmetic sum.
 Progress driven(const Frame& frame, Progress at, double units, double limit) {
   const double start = at.fatigue();
-  const double drain = frame.fast_drain + frame.slow_drain;
+  const double drain = sum(frame.drain);
   const double to_limit = (limit - start) / drain;
   double most = std::min(units, frame.whole ? std::floor(to_limit + 1e-9) + 1 : to_limit);
   const double a = 0.5 * frame.brisk * frame.growth * drain;
@@ -163,8 +169,7 @@ Progress driven(const Frame& frame, Progress at, double units, double limit) {
     most = std::min(most, frame.whole_units(in_time));
     at.bell = true;
   }
-  at.fast += most * frame.fast_drain;
-  at.slow += most * frame.slow_drain;
+  at.pools += most * frame.drain;
   at.units += most;
   at.seconds += most * (b + a * most);
   return at;
@@ -219,10 +224,8 @@ Frame frame_of(const State& state, const Body& body, const Effort& effort, const
   return {.cycle = cycle,
           .brisk = muscle,
           .growth = held ? 0 : constants.fade / (1 - effort.theta),
-          .fast_drain = effort.drain * constants.fast_share[group],
-          .slow_drain = effort.drain * (1 - constants.fast_share[group]),
-          .fast_rate = speed / constants.fast_time[group],
-          .slow_rate = speed / constants.slow_time[group],
+          .drain = effort.drain * shares(group, constants),
+          .rate = speed / recovery_times(group, constants),
           .seconds = plan.seconds,
           .whole = effort.kind == Effort::Kind::Reps};
 }
@@ -238,11 +241,8 @@ void carry_along(State& state, const Effort& effort, double units, double recove
     }
     settle(state, g, constants);
     const double drain = effort.drain * effort.weight[g];
-    const Decay fast = decay(recovered / units / constants.fast_time[g], units);
-    const Decay slow = decay(recovered / units / constants.slow_time[g], units);
-    const double share = constants.fast_share[g];
-    state.fast[g] = state.fast[g] * fast.kept + drain * share * fast.deposited;
-    state.slow[g] = state.slow[g] * slow.kept + drain * (1 - share) * slow.deposited;
+    const Decay left = decay(recovered / units / recovery_times(g, constants), units);
+    state.pools[g] = left.after(state.pools[g], drain * shares(g, constants));
   }
 }
 
@@ -255,14 +255,13 @@ SetDone work_set(State& state, const Body& body, const Effort& effort, const Set
   const double full =
       1 - effort.theta + (frame.whole ? constants.grind : 0) * effort.drain + 1e-6 * effort.drain;
   const double keep = plan.to_failure ? 0 : kept(effort, constants);
-  Progress at{.fast = state.fast[group], .slow = state.slow[group]};
+  Progress at{.pools = state.pools[group]};
   at = go_on(frame, at, plan.wanted, full - (unit + keep) * effort.drain);
   const double left = plan.wanted - at.units;
   const double finish = frame.whole ? constants.finish_reps : 0.1 * effort.best;
   if (left > 0 && left <= finish && !at.bell) at = go_on(frame, at, plan.wanted, full - unit * effort.drain);
   if (at.bell) at.seconds = frame.seconds;
-  state.fast[group] = at.fast;
-  state.slow[group] = at.slow;
+  state.pools[group] = at.pools;
   if (at.seconds > 0) {
     const double rate = constants.standing_rate + 60 * effort.cost * at.units / at.seconds;
     const double reserve =

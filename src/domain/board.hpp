@@ -224,7 +224,11 @@ struct OddTeam {
   double factor = 1;
   bool operator==(const OddTeam&) const = default;
 };
-enum class WorkMode : std::uint8_t { AlternateByPiece, AlternateByRound };
+enum class WorkMode : std::uint8_t {
+  AlternateByPiece,
+  AlternateByRound,
+  SwapParts  // everybody at another item (or child) at the same time; all swap when all are done
+};
 
 /// One part of the session. Which fields a kind has is the table in docs/guide/reading.md.
 /// Exactly one of `items`, `slots` (of Every and Circuit; an empty slot is rest) and `children` holds the

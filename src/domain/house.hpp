@@ -25,7 +25,6 @@ struct House {
   bool minute_one_is_odd = true;
   bool last_rest_counts = true;
   bool keep_place_while_resting = true;
-  bool may_pass_at_place = false;
   std::map<std::string, std::string> words;  // own shorthand → movement id
   bool operator==(const House&) const = default;
 };

@@ -64,7 +64,8 @@ void Floor::wake_up(const RunSetting& setting) {
     player.body = &setting.bodies[p];
     player.state = body::fresh(setting.bodies[p], setting.critical_factor[p], constants_);
     player.now = 0;
-    player.luck = setting.luck[p];
+    player.luck.reset();
+    if (setting.luck[p]) player.luck.emplace(*setting.luck[p]);
   }
   played_.assign(plan_.pieces.size(), false);
 }
@@ -214,7 +215,7 @@ void Floor::join(Player& player, std::int64_t at) {
   const auto piece = static_cast<std::size_t>(piece_index_);
   const double target = setting_->targets[piece][static_cast<std::size_t>(player.person)];
   player.pacing = body::pace_for(player.state.clock + target, target);
-  if (player.luck) idle(player, whole_ms(latest_reaction * player.luck->uniform()));
+  if (player.luck) idle(player, whole_ms(latest_reaction * player.luck->reaction()));
   ++player.token;
   go_on(player);
 }

@@ -31,7 +31,6 @@ enum class Crowd : std::uint8_t { Shared, Alone };
 inline constexpr double longest_piece = 4 * 3600;             // s; who is not home then never will be
 inline constexpr double longest_free_rest = 300;              // s
 inline constexpr double latest_reaction = 2;                  // s after the start signal, evenly spread
-inline constexpr double step_noise = 0.03;                    // log-SD of one line of work
 inline constexpr std::int64_t never = std::int64_t{1} << 34;  // ms
 
 /// The nearest whole millisecond.

@@ -1,6 +1,5 @@
 #include <algorithm>
 
-#include "base/math.hpp"
 #include "rehearsal/floor.hpp"
 
 /// One line of work: walk there, claim the place, sets and breaks, walk away.
@@ -80,7 +79,7 @@ Floor::Flow Floor::begin_work(Player& player, const Op& op) {
   doing.at.resumed = false;
   doing.stint = {
       .op = doing.at.op + (player.outer ? aside : 0), .round = rounds_of(player), .start = player.now};
-  doing.stretch = player.luck ? base::exp(step_noise * player.luck->normal()) : 1;
+  doing.stretch = player.luck ? player.luck->stretch() : 1;
   take_up(player, op.task);
   player.cut_work = false;
   const Task& task = task_of(player);
@@ -95,6 +94,8 @@ Floor::Flow Floor::begin_work(Player& player, const Op& op) {
 }
 
 Floor::Flow Floor::claim(Player& player) {
+  // Who comes back from a duty may have missed the next call.
+  if (player.now >= limit_of(player)) return interrupt(player);
   const int place = crowded_ ? task_of(player).place : -1;
   if (place >= 0 && player.held != place) {
     let_go(player);
@@ -196,7 +197,7 @@ void Floor::account(Player& player, const body::SetDone& done, double oxygen_rat
   const double unit = effort.brisk + (effort.sustained - effort.brisk) * player.pacing.settled;
   const double brisk = done.units * unit;
   const auto group = static_cast<std::size_t>(effort.group);
-  const double after = player.state.fast[group] + player.state.slow[group];
+  const double after = body::sum(player.state.pools[group]);
   const double mid = std::max(0.0, after - 0.5 * done.units * effort.drain);
   const bool fades = effort.kind == body::Effort::Kind::Reps;
   const double fade = fades ? brisk * constants_.fade * std::min(1.0, mid / (1 - effort.theta)) : 0;

@@ -6,8 +6,8 @@
 #include <optional>
 #include <vector>
 
-#include "base/random.hpp"
 #include "body/dynamics.hpp"
+#include "rehearsal/line_luck.hpp"
 #include "rehearsal/script.hpp"
 
 namespace repwright::rehearsal {
@@ -86,7 +86,7 @@ struct Player {
   const body::Effort* efforts = nullptr;  // one per task of the script
   body::State state;
   body::Pacing pacing;
-  std::optional<base::Stream> luck;  // of the single lines of work; none: noise off
+  std::optional<LineLuck> luck;  // none: noise off
 
   std::int64_t now = 0, zero = 0;
   std::int64_t deadline = 0;  // always finite: at last the limit of a piece

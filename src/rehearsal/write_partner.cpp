@@ -4,6 +4,7 @@
 #include <numeric>
 #include <utility>
 #include <variant>
+#include <vector>
 
 #include "rehearsal/groups.hpp"
 #include "rehearsal/write_piece.hpp"
@@ -23,6 +24,7 @@ class Member {
       : draft_(draft), seat_(seat), team_(team), block_(draft.context().block) {}
 
   void write_turns();
+  void write_swaps();
   void write_shared();
 
  private:
@@ -82,6 +84,31 @@ void Member::write_turns() {
       turn_by_piece(turn);
     else
       turn_by_round(static_cast<int>(turn));
+  if (endless()) draft_.add({.kind = OpKind::Jump, .target = start});
+}
+
+/// What each of the team does at once: a child each, or an item each.
+std::vector<std::vector<Item>> parts_of(const Block& block) {
+  std::vector<std::vector<Item>> parts;
+  for (const Block& child : block.children) parts.push_back(child.items);
+  for (const Item& item : block.items) parts.push_back({item});
+  return parts;
+}
+
+/// Everybody at another part; who is done waits for the others, then all swap.
+void Member::write_swaps() {
+  const std::vector<std::vector<Item>> parts = parts_of(block_);
+  if (parts.empty()) return;
+  const auto member = static_cast<std::size_t>(seat_.member);
+  const int rounds = endless() ? 1 : block_.rounds.value_or(1);
+  const int start = draft_.here();
+  for (int round = 0; round < rounds; ++round) {
+    for (std::size_t turn = 0; turn < parts.size(); ++turn) {
+      for (const Item& item : parts[(member + turn) % parts.size()]) draft_.work(item, {.round = round});
+      draft_.add({.kind = OpKind::Meet, .pool = -1});
+    }
+    if (first()) draft_.mark(OpKind::RoundDone);
+  }
   if (endless()) draft_.add({.kind = OpKind::Jump, .target = start});
 }
 
@@ -160,7 +187,10 @@ void Member::write_shared() {
 void write_partner(ScriptDraft& draft, const Seat& seat, Team& team) {
   const int stop = draft.deadline(piece_end(draft.context().piece));
   Member member(draft, seat, team);
-  if (draft.context().block.work_mode)
+  const auto mode = draft.context().block.work_mode;
+  if (mode == domain::WorkMode::SwapParts)
+    member.write_swaps();
+  else if (mode)
     member.write_turns();
   else
     member.write_shared();

@@ -13,14 +13,13 @@ namespace {
 
 using domain::House;
 
-constexpr std::array<std::pair<std::string_view, bool House::*>, 7> rules{{
+constexpr std::array<std::pair<std::string_view, bool House::*>, 6> rules{{
     {"legs_counted_together", &House::legs_counted_together},
     {"pull_up_may_swing", &House::pull_up_may_swing},
     {"burpee_has_push_up", &House::burpee_has_push_up},
     {"minute_one_is_odd", &House::minute_one_is_odd},
     {"last_rest_counts", &House::last_rest_counts},
     {"keep_place_while_resting", &House::keep_place_while_resting},
-    {"may_pass_at_place", &House::may_pass_at_place},
 }};
 
 void read_words(JsonReader& in, const domain::Catalogue& catalogue, House& house) {

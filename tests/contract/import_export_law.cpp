@@ -51,7 +51,7 @@ store::GymFolder some_gym() {
   gym.hall.name = "Lock'd \"Shed\"";
   gym.hall.places = {{{"rower"}, *inRange(0, 9)}};
   gym.hall.unlimited = false;
-  gym.house.may_pass_at_place = *rc::gen::arbitrary<bool>();
+  gym.house.last_rest_counts = *rc::gen::arbitrary<bool>();
   for (int i = *inRange(1, 4); i > 0; --i) gym.boards["b" + std::to_string(i - 1)] = some_text();
   domain::GymClass gym_class;
   gym_class.id = "c1";

@@ -109,7 +109,7 @@ TEST_P(StoreContract, KeepsEveryPartThatIsSaved) {
   gym.people[0].limits.push_back({{"knee"}, "No jumps", std::chrono::year{2027} / 5 / 31});
   gym.hall.places[0].count += 1;
   gym.hall.kit.push_back({{"kettlebell"}, 20 * base::kilogram, {}, "", 3});
-  gym.house.may_pass_at_place = !gym.house.may_pass_at_place;
+  gym.house.last_rest_counts = !gym.house.last_rest_counts;
   domain::GymClass& gym_class = gym.classes.begin()->second;
   gym_class.booked.pop_back();
   gym_class.arrivals = {{gym_class.booked[0], 90 * base::second}};

@@ -1,31 +1,51 @@
 // What a gym does on the page, from the first start on; each test has a gym of its own.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
-import { after, afterEach, before, beforeEach, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, seriousFaults, serveDemo } from "./support.mjs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { after, before, test } from "node:test";
+import { becomeOwner, cannotRun, newPage, openBrowser, seriousFaults, serveDemo, settled } from "./support.mjs";
 
-let gym, browser, page;
+const data = join(dirname(fileURLToPath(import.meta.url)), "../data");
+
+// Each has a browser of its own; those that change people or who signs in have a gym of their own as well.
+let browser, shared, owner, gym, page;
 before(async () => {
-  if (!cannotRun) browser = await openBrowser();
-});
-after(() => browser?.close());
-beforeEach(async () => {
   if (cannotRun) return;
-  gym = await serveDemo();
-  page = await newPage(browser);
+  [shared, browser] = await Promise.all([serveDemo(), openBrowser()]);
+  const first = await newPage(browser);
+  await becomeOwner(first, shared);
+  owner = await first.context().storageState();
+  await first.context().close();
 });
-afterEach(async () => {
-  if (cannotRun) return;
-  const { faults } = page;
-  await page.context().close();
-  await gym.stop();
-  assert.deepEqual(faults, []);
+after(async () => {
+  await browser?.close();
+  await shared?.stop();
 });
-const flow = (name, body) => test(name, { skip: cannotRun }, body);
+
+/** A flow of the owner in the gym of all. */
+const flow = (name, body) =>
+  test(name, { skip: cannotRun }, async () => {
+    gym = shared;
+    page = await newPage(browser, { storageState: owner });
+    await page.goto(gym.address);
+    await body();
+    await page.context().close();
+    assert.deepEqual(page.faults, []);
+  });
+/** A flow that begins with the first start of a gym. */
+const firstStart = (name, body) =>
+  test(name, { skip: cannotRun }, async (told) => {
+    gym = await serveDemo();
+    told.after(() => gym.stop());
+    page = await newPage(browser);
+    await body();
+    await page.context().close();
+    assert.deepEqual(page.faults, []);
+  });
 const alert = () => page.getByRole("alert");
 
-flow("the first start makes an owner by the link of the terminal, once", async () => {
+firstStart("the first start makes an owner by the link of the terminal, once", async () => {
   await page.goto(gym.address);
   await page.getByRole("heading", { name: "No owner yet" }).waitFor();
   await becomeOwner(page, gym);
@@ -38,7 +58,7 @@ flow("the first start makes an owner by the link of the terminal, once", async (
   await alert().getByText("used before").waitFor();
 });
 
-flow("who signed out comes in by name and password, and not by a wrong one", async () => {
+firstStart("who signed out comes in by name and password, and not by a wrong one", async () => {
   await becomeOwner(page, gym, "a long enough word");
   await page.getByRole("button", { name: /Sign out/ }).click();
   await page.getByLabel("Name").fill("Mira");
@@ -51,7 +71,6 @@ flow("who signed out comes in by name and password, and not by a wrong one", asy
 });
 
 flow("the next class says who comes, what matters, the hour and what to set out, and prints in one act", async () => {
-  await becomeOwner(page, gym);
   for (const title of ["What matters", "The hour", "Who comes", "Set out", "The board, read back"])
     await page.getByRole("heading", { name: title }).waitFor();
   await page.getByText("No overhead, no hanging").first().waitFor();
@@ -67,7 +86,7 @@ flow("the next class says who comes, what matters, the hour and what to set out,
   assert.equal(await page.getByRole("heading", { name: "Who comes" }).isVisible(), true);
 });
 
-flow("a table with bad cells names each of them and saves nothing; mended, it is saved", async () => {
+firstStart("a table with bad cells names each of them and saves nothing; mended, it is saved", async () => {
   await becomeOwner(page, gym);
   await page.getByRole("link", { name: "People" }).click();
   const before = readFileSync(join(gym.folder, "people.csv"), "utf8");
@@ -77,11 +96,11 @@ flow("a table with bad cells names each of them and saves nothing; mended, it is
     mimeType: "text/csv",
     buffer: Buffer.from(`name;sex;run 400 m\nJo Invented;${sex};${run}\nYusra Brandvoll;f;1:39\n`),
   });
-  await page.getByLabel(/CSV file/).setInputFiles(table("q", "fast"));
+  await page.getByLabel(/Workbook/).setInputFiles(table("q", "fast"));
   await alert().getByText("2 cells cannot be read").waitFor();
   await alert().getByRole("cell", { name: "run 400 m" }).waitFor();
   assert.equal(readFileSync(join(gym.folder, "people.csv"), "utf8"), before);
-  await page.getByLabel(/CSV file/).setInputFiles(table("f", "1:35"));
+  await page.getByLabel(/Workbook/).setInputFiles(table("f", "1:35"));
   await page.getByRole("button", { name: "Save 2 people" }).click();
   await page.getByText("25 people").waitFor();
   await page.getByRole("link", { name: "Jo Invented" }).click();
@@ -89,7 +108,20 @@ flow("a table with bad cells names each of them and saves nothing; mended, it is
   assert.match(readFileSync(join(gym.folder, "people.csv"), "utf8"), /Jo Invented/);
 });
 
-flow("somebody is added with a limit, a wrong mark is named at its field, and the floor sees the action", async () => {
+flow("a workbook is read like a table, times as they were typed, and its bad cells are named", async () => {
+  await page.getByRole("link", { name: "People" }).click();
+  await page.getByRole("button", { name: "Import a table" }).click();
+  const file = page.getByLabel(/Workbook/);
+  await file.setInputFiles(join(data, "people.xlsx"));
+  await alert().getByText("2 cells cannot be read").waitFor();
+  await alert().getByRole("row", { name: /3 Lé Invented sex/ }).waitFor();
+  await alert().getByRole("row", { name: /3 Lé Invented max push-up/ }).waitFor();
+  await file.setInputFiles({ name: "people.xlsx", mimeType: "", buffer: Buffer.from("PK\u0003\u0004 no book") });
+  await alert().getByText("no XLSX workbook").waitFor();
+  await page.getByText("24 people").waitFor();
+});
+
+firstStart("somebody is added with a limit, a wrong mark is named at its field, and the floor sees the action", async () => {
   await becomeOwner(page, gym);
   await page.getByRole("link", { name: "People" }).click();
   await page.getByRole("link", { name: "Add somebody" }).click();
@@ -109,7 +141,6 @@ flow("somebody is added with a limit, a wrong mark is named at its field, and th
 });
 
 flow("a place that breaks counts at once in the next class", async () => {
-  await becomeOwner(page, gym);
   await page.getByRole("link", { name: "Hall" }).click();
   const bikes = page.getByRole("listitem").filter({ hasText: "Fan bike" });
   await bikes.getByText("all 4 work").waitFor();
@@ -120,7 +151,6 @@ flow("a place that breaks counts at once in the next class", async () => {
 });
 
 flow("the hall is changed and saved as a whole, or left as it was", async () => {
-  await becomeOwner(page, gym);
   await page.getByRole("link", { name: "Hall" }).click();
   const rowers = page.getByLabel(/^How many: Row/).first();
   const before = await rowers.inputValue();
@@ -137,7 +167,7 @@ flow("the hall is changed and saved as a whole, or left as it was", async () => 
   assert.equal(await page.getByLabel(/^How many: Row/).first().inputValue(), "3");
 });
 
-flow("a relief coach sees the one class, and a person their own page", async () => {
+firstStart("a relief coach sees the one class, and a person their own page", async () => {
   await becomeOwner(page, gym);
   await page.getByRole("link", { name: "Who signs in" }).click();
   await page.getByRole("combobox", { name: /^As/ }).selectOption("relief");
@@ -151,6 +181,9 @@ flow("a relief coach sees the one class, and a person their own page", async () 
   await page.getByLabel("PIN").fill("4711");
   await page.getByRole("button", { name: "Let in" }).click();
   const link = await page.locator(".own-link").textContent();
+  await page.getByRole("img", { name: /QR code/ }).waitFor();
+  await page.getByRole("button", { name: "Copy the link" }).click();
+  await page.getByText("Copied.").waitFor();
 
   const relief = await newPage(browser);
   await relief.goto(gym.address);
@@ -181,7 +214,6 @@ flow("a relief coach sees the one class, and a person their own page", async () 
 });
 
 flow("everything is reached by keyboard, and the focus is seen", async () => {
-  await becomeOwner(page, gym);
   await page.getByRole("heading", { name: "Who comes" }).waitFor();
   await page.evaluate(() => document.activeElement.blur());
   await page.keyboard.press("Tab");
@@ -205,19 +237,19 @@ flow("everything is reached by keyboard, and the focus is seen", async () => {
 });
 
 flow("at 200 % zoom of a laptop nothing is cut", async () => {
-  const small = await newPage(browser, { viewport: { width: 720, height: 450 }, deviceScaleFactor: 2 });
-  await becomeOwner(small, gym);
-  for (const path of ["/", "/people", "/people/a07", "/hall", "/accounts"]) {
+  const zoomed = { viewport: { width: 720, height: 450 }, deviceScaleFactor: 2, storageState: owner };
+  const small = await newPage(browser, zoomed);
+  for (const path of ["/", "/board/sat-two-clocks", "/wall/sat-two-clocks", "/people", "/people/a07", "/hall", "/accounts"]) {
     await small.goto(gym.address + path);
     await small.getByRole("heading", { level: 1 }).first().waitFor();
-    await small.waitForFunction(() => !document.body.innerText.includes("Looking…"));
+    await settled(small);
     assert.ok(await small.evaluate(() => document.documentElement.scrollWidth <= innerWidth), path);
   }
   assert.deepEqual(small.faults, []);
   await small.context().close();
 });
 
-flow("it works on a plain name of the network, over http", async () => {
+firstStart("it works on a plain name of the network, over http", async () => {
   const address = new URL(gym.ownerLink);
   address.hostname = "gym.local";
   await becomeOwner(page, { ownerLink: address.href });
@@ -230,7 +262,7 @@ flow("it works on a plain name of the network, over http", async () => {
   await page.getByText("not saved yet").waitFor({ state: "detached" });
 });
 
-flow("what another browser changes is seen here without a reload", async () => {
+firstStart("what another browser changes is seen here without a reload", async () => {
   await becomeOwner(page, gym);
   await page.getByRole("link", { name: "People" }).click();
   await page.getByText("24 people").waitFor();
@@ -244,7 +276,6 @@ flow("what another browser changes is seen here without a reload", async () => {
 });
 
 flow("a program that is gone is said, and comes back by one act", async () => {
-  await becomeOwner(page, gym);
   await page.route("**/api/people", (route) => route.abort());
   await page.getByRole("link", { name: "People" }).click();
   await alert().getByText("does not answer").waitFor();

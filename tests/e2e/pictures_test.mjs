@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, pictures, seriousFaults, serveDemo } from "./support.mjs";
+import { becomeOwner, cannotRun, newPage, openBrowser, pictures, seriousFaults, serveDemo, settled } from "./support.mjs";
 
 const sizes = [
   { width: 1440, height: 900 },
@@ -11,13 +11,14 @@ const sizes = [
 ];
 const views = [
   ["next-class", "/"],
+  ["class-of-24", "/class/sat-24"],
   ["board", "/board/sat-two-clocks"],
   ["people", "/people"],
   ["person", "/people/a07"],
   ["hall", "/hall"],
+  ["members", "/wall/sat-two-clocks"],
   ["accounts", "/accounts"],
 ];
-const settled = (page) => page.waitForFunction(() => !document.body.innerText.includes("Looking…"));
 
 let gym, browser, state;
 before(async () => {

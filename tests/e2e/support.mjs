@@ -1,6 +1,6 @@
 // What the tests of the whole program share: the demo gym served on a free port, and Debian's Chromium.
 import { spawn, spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, mkdirSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
@@ -24,12 +24,33 @@ export const cannotRun =
 export const pictures = join(root, "build/pictures");
 mkdirSync(pictures, { recursive: true });
 
-/** A demo gym of its own, served on a free port: `{address, ownerLink, folder, stop}`. */
-export async function serveDemo() {
+/** Gives the demo's Saturday so many people: those of the demo again and again, each with a name of its own. */
+function fill(gym, heads) {
+  const [header, ...rows] = readFileSync(join(gym, "people.csv"), "utf8").trim().split("\n");
+  const split = rows.map((row) => /^([^,]*),([^,]*),(.*)$/.exec(row).slice(1));
+  const last = split.map(([, name]) => name.split(" ").slice(1).join(" "));
+  const crowd = Array.from({ length: heads }, (_, index) => {
+    const [id, name, rest] = split[index % split.length];
+    if (index < split.length) return [id, name, rest];
+    const turn = Math.floor(index / split.length);
+    return [`b${index}`, `${name.split(" ")[0]} ${last[(index + 5 * turn) % last.length]}`, rest];
+  });
+  writeFileSync(join(gym, "people.csv"), [header, ...crowd.map((row) => row.join(","))].join("\n") + "\n");
+  const file = join(gym, "classes/sat-24.json");
+  const booked = crowd.map(([id]) => id);
+  const saturday = JSON.parse(readFileSync(file, "utf8"));
+  const late = new Map(saturday.arrivals.map(({ id, late_s }) => [id, late_s]));
+  const arrivals = booked.map((id) => ({ id, late_s: late.get(id) ?? 0 }));
+  writeFileSync(file, JSON.stringify({ ...saturday, booked, arrivals }));
+}
+
+/** A demo gym of its own, served on a free port, with so many people: `{address, ownerLink, folder, stop}`. */
+export async function serveDemo({ heads } = {}) {
   const folder = mkdtempSync(join(tmpdir(), "repwright-e2e-"));
   const gym = join(folder, "gym");
   const made = spawnSync(program, ["demo", gym], { encoding: "utf8" });
   if (made.status !== 0) throw new Error(`demo failed: ${made.stderr}`);
+  if (heads) fill(gym, heads);
   const served = spawn(program, ["serve", "--gym", gym, "--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });
   const ownerLink = await new Promise((found, failed) => {
     let said = "";
@@ -97,7 +118,6 @@ export async function becomeOwner(page, gym, password = "ten letters and more") 
 /** What axe-core calls serious or critical on the page as it stands, in words. */
 export async function seriousFaults(page) {
   // The page's policy lets nothing be injected, so axe comes through the debugger and not as an element.
-  const { readFileSync } = await import("node:fs");
   await page.evaluate(readFileSync(axeSource, "utf8"));
   const { violations } = await page.evaluate(() =>
     globalThis.axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }),
@@ -106,3 +126,15 @@ export async function seriousFaults(page) {
     .filter((each) => ["serious", "critical"].includes(each.impact))
     .map((each) => `${each.id}: ${each.nodes.map((node) => `${node.target.join(" ")} (${node.any[0]?.message ?? node.failureSummary})`).slice(0, 4).join("; ")}`);
 }
+
+/** Waits until for half a second nothing is being asked, rehearsed or looked for. */
+export const settled = (page) =>
+  page.waitForFunction(
+    () => {
+      const busy = /Looking…|Rehearsing…/.test(document.body.innerText) || document.querySelector("[aria-busy=true]");
+      if (busy || !globalThis.quietSince) globalThis.quietSince = performance.now();
+      return performance.now() - globalThis.quietSince > 500;
+    },
+    null,
+    { timeout: 60_000, polling: 50 },
+  );

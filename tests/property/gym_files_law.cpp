@@ -223,8 +223,7 @@ RC_GTEST_PROP(HouseFileLaw, ReadsWhatItWrites, ()) {
   for (bool domain::House::* rule :
        {&domain::House::legs_counted_together, &domain::House::pull_up_may_swing,
         &domain::House::burpee_has_push_up, &domain::House::minute_one_is_odd,
-        &domain::House::last_rest_counts, &domain::House::keep_place_while_resting,
-        &domain::House::may_pass_at_place})
+        &domain::House::last_rest_counts, &domain::House::keep_place_while_resting})
     house.*rule = coin();
   for (int i = *inRange(0, 3); i > 0; --i)
     house.words[some_words()] = a_movement([](const Movement&) { return true; }).id.text;

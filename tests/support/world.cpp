@@ -294,14 +294,14 @@ World read(std::string_view text) {
   return world;
 }
 
-/// Remembers starts of lines and the longest queues.
+/// Remembers starts of lines, the longest queues, and whether a wait ended before it began.
 class Witness final : public rehearsal::Recorder {
  public:
   explicit Witness(const World& world) : starts(world.names.size()), longest(world.plan.places.size(), 0) {}
   void worked(rehearsal::Part part, const rehearsal::Stint& stint, const rehearsal::Player& player) override {
     starts[static_cast<std::size_t>(part.person)].push_back(rehearsal::seconds_of(stint.start - player.zero));
   }
-  void queued(int, int, std::int64_t, std::int64_t) override {}
+  void queued(int, int, std::int64_t from, std::int64_t to) override { backwards = backwards || to < from; }
   void queue_length(int place, int waiting) override {
     longest[static_cast<std::size_t>(place)] = std::max(longest[static_cast<std::size_t>(place)], waiting);
   }
@@ -309,6 +309,7 @@ class Witness final : public rehearsal::Recorder {
 
   std::vector<std::vector<double>> starts;
   std::vector<int> longest;
+  bool backwards = false;
 };
 
 struct Checked {
@@ -369,6 +370,7 @@ std::vector<std::string> disappointments(std::string_view text) {
   Witness witness(world);
   floor.play(setting, &witness);
   std::vector<std::string> missed;
+  if (witness.backwards) missed.emplace_back("somebody's wait ended before it began");
   for (const Expectation& expectation : world.expectations) {
     const Words& words = expectation.words;
     Checked checked;

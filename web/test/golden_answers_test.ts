@@ -11,6 +11,7 @@ import { keptHall } from "../src/model/hall.ts";
 import { floorPeople, peoplePreview, peopleTable, personRow } from "../src/model/people.ts";
 import { reading } from "../src/model/reading.ts";
 import { rehearsal } from "../src/model/rehearsal.ts";
+import { repairPlan } from "../src/model/repairs.ts";
 
 /** The program's own answers, written by its tests: what the page reads of them is checked against nothing else. */
 const folder = "../tests/golden/api";
@@ -50,6 +51,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   person: personRow,
   read: reading,
   rehearse: rehearsal,
+  repairs: repairPlan,
   "sign-out": anything,
   tidy: tidied,
 };

@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Comer } from "../src/model/brief.ts";
 import { classWords, sortComers, standingWords } from "../src/views/next_class/standing.ts";
-import { count, dayWords, daysBetween, listWords, sentence, timeAfter } from "../src/ui/words.ts";
+import { count, dayWords, daysBetween, listWords, sentence, shortDay, timeAfter } from "../src/ui/words.ts";
 
 const regular: Comer = {
   id: "a01", name: "Ana Invented", actions: [], late_s: 0, standing: "regular", sessions: 9, last_came: "2027-05-11", marks: 4,
@@ -37,6 +37,7 @@ test("the class is said in a line, without what is nought", () => {
 test("days, times and lists are said the same on every machine", () => {
   assert.equal(dayWords("2027-05-15"), "Saturday 15 May 2027");
   assert.equal(dayWords("soon"), "soon");
+  assert.equal(shortDay("2027-05-15"), "Sat 15 May");
   assert.equal(daysBetween("2027-02-28", "2027-03-01"), 1);
   assert.equal(timeAfter("09:00", 4350), "10:13");
   assert.equal(timeAfter("23:50", 900), "00:05");

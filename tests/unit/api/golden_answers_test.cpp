@@ -74,6 +74,9 @@ const std::vector<Example> examples{
      Role::Coach},
     {"rehearse-refused", Method::Post, "/api/rehearse", R"({"text": "12:75 AMRAP\n7 burpees\n"})",
      Role::Coach},
+    {"repairs", Method::Post, "/api/repairs", R"({"board": "sat-two-clocks", "class": "sat-24", "runs": 16})",
+     Role::Coach},
+    {"repairs-refused", Method::Post, "/api/repairs", R"({"text": "12:75 AMRAP\n7 burpees\n"})", Role::Coach},
     {"movements", Method::Get, "/api/movements", "", Role::Coach},
     {"equipment", Method::Get, "/api/equipment", "", Role::Coach},
     {"limits", Method::Get, "/api/limits", "", Role::Coach},
@@ -125,8 +128,8 @@ TEST(GoldenAnswers, AreWhatEachAddressAnswers) {
       continue;
     }
     const ordered_json expected = ordered_json::parse(test::text_of_file(file));
-    const bool moves = name == "rehearse" || name == "brief" || name == "movements" || name == "equipment" ||
-                       name == "limits";
+    const bool moves = name == "rehearse" || name == "repairs" || name == "brief" || name == "movements" ||
+                       name == "equipment" || name == "limits";
     EXPECT_EQ((moves ? shape_of(answer) : answer).dump(1), (moves ? shape_of(expected) : expected).dump(1))
         << name;
   }

@@ -47,6 +47,7 @@ const std::map<std::string, std::string> expected{
     {"POST /api/read", "ocr"},
     {"POST /api/tidy", "ocr"},
     {"POST /api/rehearse", "ocr"},
+    {"POST /api/repairs", "oc"},
     {"GET /api/movements", "ocr"},
     {"GET /api/equipment", "ocr"},
     {"GET /api/limits", "oc"},

@@ -154,5 +154,16 @@ TEST(BitStability, IsTheSameInALoopOverAnArray) {
   }
 }
 
+TEST(Exp, OfAPairHasTheBitsOfEach) {
+  Stream random({20270515}, 0, 0, Purpose::Search);
+  for (int i = 0; i < 100000; ++i) {
+    const double first = -760 + 1520 * random.uniform();
+    const double second = -40 + 80 * random.uniform();
+    const Pair both = base::exp(Pair{first, second});
+    ASSERT_EQ(both[0], base::exp(first));
+    ASSERT_EQ(both[1], base::exp(second));
+  }
+}
+
 }  // namespace
 }  // namespace repwright::base

@@ -36,6 +36,15 @@ TEST(NormalQuantile, IsZeroInTheMiddleAndSymmetricAboutIt) {
   }
 }
 
+TEST(NormalQuantile, OfAPairHasTheBitsOfEach) {
+  for (const double p : {1e-9, 0.02, 0.075, 0.3, 0.5, 0.925, 0.99})
+    for (const double q : {0x1p-53, 0.074, 0.6, 0.93}) {
+      const Pair both = normal_quantile(Pair{p, q});
+      EXPECT_EQ(both[0], normal_quantile(p));
+      EXPECT_EQ(both[1], normal_quantile(q));
+    }
+}
+
 // mpmath 1.3, 40 digits.
 TEST(NormalCdf, AgreesWithAFortyDigitReference) {
   EXPECT_NEAR(normal_cdf(-8), 6.2209605742717841e-16, 1e-29);

@@ -34,8 +34,8 @@ TEST(Dynamics, WorksTenPushUpsAsTheWorkedExample) {
   const SetDone done = work(state, body, effort, {.wanted = 10}, constants);
   EXPECT_EQ(done.units, 10);
   EXPECT_NEAR(done.seconds, 18.541, 0.001 * 18.541);
-  EXPECT_NEAR(state.fast[0], .12234, 0.001 * .12234);
-  EXPECT_NEAR(state.slow[0], .04140, 0.001 * .04140);
+  EXPECT_NEAR(state.pools[0][0], .12234, 0.001 * .12234);
+  EXPECT_NEAR(state.pools[0][1], .04140, 0.001 * .04140);
   EXPECT_NEAR(available(state, effort, constants), 20.176, 0.001 * 20.176);
   EXPECT_NEAR(state.reserve, 36.0, 0.001);
   rest(state, body, 30, constants);

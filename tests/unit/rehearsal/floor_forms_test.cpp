@@ -123,6 +123,21 @@ TEST(FloorDuty, CallsEverybodyOffThePlacesOnTheMinute) {
               IsEmpty());
 }
 
+TEST(FloorDuty, ThatTakesLongerThanItsTurnLeavesNoTimeToQueue) {
+  // ana is back at 1:10, after the call of 1:00: she does the next one at once, though di has the bar then.
+  EXPECT_THAT(disappointments(R"(
+    floor   bars=1
+    class   ana bo cy di
+    stagger 0:15
+    duty    0:40 every 0:30 from 0:30
+    plan    by 4:00 END, 60 s bars, END:, home
+    expect  ana waits 0
+    expect  ana home 4:00
+    expect  bo waits 0:15
+  )"),
+              IsEmpty());
+}
+
 TEST(FloorBestSet, IsOneSetToFailure) {
   EXPECT_THAT(disappointments(R"(
     class   ana

@@ -283,6 +283,28 @@ TEST(Script, TakesTurnsPieceByPieceOrRoundByRound) {
             "0 take; 1 work burpee 5; 2 work air-squat 9; 3 round; 4 pass; 5 end");
 }
 
+TEST(Script, SwapsPartsWhenAllOfTheTeamAreDone) {
+  Block swap = pairs({item("rower", 10.0, Unit::Kilocalories), item("burpee", 12.0)});
+  swap.duration = minutes(12);
+  swap.work_mode = domain::WorkMode::SwapParts;
+  Floor floor;
+  floor.add_many(2);
+  const ScriptedPiece piece = write_piece(floor, swap);
+  EXPECT_EQ(
+      script_text(piece.scripts[0]),
+      "0 until 720 then 7; 1 work rower 10; 2 meet; 3 work burpee 12; 4 meet; 5 round; 6 jump 1; 7 end");
+  EXPECT_EQ(script_text(piece.scripts[1]),
+            "0 until 720 then 6; 1 work burpee 12; 2 meet; 3 work rower 10; 4 meet; 5 jump 1; 6 end");
+  swap.duration.reset();
+  swap.rounds = 2;
+  swap.children = {block(BlockKind::Once, std::move(swap.items)),
+                   block(BlockKind::Once, {item("sit-up", 20.0)})};
+  swap.items.clear();
+  EXPECT_EQ(script_text(write_piece(floor, swap).scripts[1]),
+            "0 work sit-up 20; 1 meet; 2 work rower 10; 3 work burpee 12; 4 meet; 5 work sit-up 20; 6 meet; "
+            "7 work rower 10; 8 work burpee 12; 9 meet; 10 end");
+}
+
 TEST(Script, RunsARelayInAsManyHeatsAsTheLanesAsk) {
   Block relay = block(BlockKind::Relay, {item("burpee", 6.0)});
   relay.team_sizes = {3, 4};

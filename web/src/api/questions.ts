@@ -20,6 +20,7 @@ import { anything } from "../model/decode.ts";
 import { floorPeople, floorPerson, peoplePreview, peopleTable, personRow, type PersonRow } from "../model/people.ts";
 import { reading } from "../model/reading.ts";
 import { rehearsal } from "../model/rehearsal.ts";
+import { repairPlan } from "../model/repairs.ts";
 import type { Client } from "./client.ts";
 
 /** What to change for one look at a class; what is left out stays as the class has it. */
@@ -86,6 +87,7 @@ export const questions = (client: Client) => ({
   read: (text: string, stop?: AbortSignal) => client.ask("POST", "/api/read", reading, { text }, stop),
   tidy: (text: string) => client.ask("POST", "/api/tidy", tidied, { text }),
   rehearse: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/rehearse", rehearsal, what, stop),
+  repairs: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/repairs", repairPlan, what, stop),
   equipment: () => client.ask("GET", "/api/equipment", equipmentList),
   limits: () => client.ask("GET", "/api/limits", limitKinds),
   movements: () => client.ask("GET", "/api/movements", movements),

@@ -83,7 +83,6 @@ export const house = objectOf({
   minute_one_is_odd: flag,
   last_rest_counts: flag,
   keep_place_while_resting: flag,
-  may_pass_at_place: flag,
   words: tableOf(text),
 });
 export type House = Decoded<typeof house>;

@@ -37,6 +37,7 @@ function keptById<T>(ask: (id: string) => Promise<Answer<T>>, ...topics: Topic[]
 const anyChange: readonly Topic[] = ["boards", "classes", "people", "hall", "house", "scores"];
 
 export const classOf = keptById(program.gymClass, "classes");
+export const lastOf = keptById(program.boardLast, "boards", "scores");
 export const boardOf = keptById(program.board, "boards");
 export const briefOf = keptById(program.brief, ...anyChange);
 export const rehearsalOf = keptById((id: string) => program.rehearse({ class: id }), ...anyChange);

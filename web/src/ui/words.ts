@@ -6,12 +6,26 @@ const months = [
   "December",
 ];
 
-/** `2027-05-15` as 'Saturday 15 May 2027'; what is no date as it is. */
-export function dayWords(date: string): string {
+/** The day of a date at noon of no zone; null for what is no date. */
+function dayOf(date: string): Date | null {
   const met = /^(\d{4})-(\d\d)-(\d\d)$/.exec(date);
   const at = met ? new Date(Date.UTC(Number(met[1]), Number(met[2]) - 1, Number(met[3]))) : null;
-  if (!at || Number.isNaN(at.getTime())) return date;
-  return `${weekdays[at.getUTCDay()] ?? ""} ${at.getUTCDate()} ${months[at.getUTCMonth()] ?? ""} ${at.getUTCFullYear()}`;
+  return !at || Number.isNaN(at.getTime()) ? null : at;
+}
+
+const weekday = (day: Date): string => weekdays[day.getUTCDay()] ?? "";
+const month = (day: Date): string => months[day.getUTCMonth()] ?? "";
+
+/** `2027-05-15` as 'Saturday 15 May 2027'; what is no date as it is. */
+export function dayWords(date: string): string {
+  const day = dayOf(date);
+  return day ? `${weekday(day)} ${day.getUTCDate()} ${month(day)} ${day.getUTCFullYear()}` : date;
+}
+
+/** `2027-05-15` as 'Sat 15 May', for where there is little room. */
+export function shortDay(date: string): string {
+  const day = dayOf(date);
+  return day ? `${weekday(day).slice(0, 3)} ${day.getUTCDate()} ${month(day).slice(0, 3)}` : date;
 }
 
 /** Whole days from one date to another. */

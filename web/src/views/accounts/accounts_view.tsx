@@ -3,10 +3,12 @@ import type { Account } from "../../model/account.ts";
 import type { Fault } from "../../model/fault.ts";
 import { accounts, classes, people } from "../../state/gym.ts";
 import { program } from "../../state/program.ts";
+import { CopyButton } from "../../ui/copy_button.tsx";
 import { Field } from "../../ui/field.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
+import { Qr } from "../../ui/qr.tsx";
 import { Said } from "../../ui/said.tsx";
-import { sentence } from "../../ui/words.ts";
+import { sentence, shortDay } from "../../ui/words.ts";
 
 const roleWords: Readonly<Record<Account["role"], string>> = {
   owner: "owner",
@@ -77,7 +79,7 @@ function Whom(props: { readonly role: string; readonly value: string; readonly c
           <Choice
             label="Class"
             value={props.value}
-            choices={[["", "choose"], ...rows.map((row) => [row.id, `${row.date ?? row.id} ${row.start ?? ""}`] as const)]}
+            choices={[["", "choose"], ...rows.map((row) => [row.id, `${row.date ? shortDay(row.date) : row.id} ${row.start ?? ""}`] as const)]}
             change={props.change}
           />
         )}
@@ -168,6 +170,9 @@ function NewAccount({ made }: { readonly made: (account: Account) => void }) {
   );
 }
 
+/** Whether no other device reaches the page by that name. */
+const isOnThisMachine = (host: string): boolean => host === "localhost" || host === "[::1]" || host.startsWith("127.");
+
 function LinkMade({ account }: { readonly account: Account }) {
   if (account.link === null) return <Said weight="fine">{account.name} may sign in now.</Said>;
   const link = `${location.origin}/#person=${account.link}`;
@@ -176,9 +181,21 @@ function LinkMade({ account }: { readonly account: Account }) {
       <p>
         This is the link of {account.name}, shown this once. With the PIN it opens their own page and nothing else.
       </p>
-      <p>
-        <code class="own-link">{link}</code>
-      </p>
+      <div class="own-way">
+        <Qr text={link} label={`The link of ${account.name} as a QR code`} />
+        <div class="stack">
+          <p>
+            <code class="own-link">{link}</code>
+          </p>
+          <CopyButton text={link} words="Copy the link" />
+          {isOnThisMachine(location.hostname) ? (
+            <p class="small">
+              The link leads to this machine alone. For a phone, open the page by the machine's address in the gym's network
+              first.
+            </p>
+          ) : null}
+        </div>
+      </div>
     </Said>
   );
 }

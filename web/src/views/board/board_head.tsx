@@ -109,7 +109,7 @@ export function BoardHead({ model, rows, tidied, tidy, undoTidy, save }: BoardHe
         )}
         {id !== null && (
           <a class="button" href={`/wall/${id}`}>
-            For the wall
+            For the members
           </a>
         )}
       </div>

@@ -8,6 +8,8 @@ import type { Fault } from "../../model/fault.ts";
 import type { LastTime, Movement } from "../../model/gym.ts";
 import type { Reading } from "../../model/reading.ts";
 import type { Rehearsal } from "../../model/rehearsal.ts";
+import type { Repair } from "../../model/repairs.ts";
+import { RepairSearch } from "../repairs/repair_search.ts";
 
 /** What the coach changes for one look at a class; nothing of it is kept. */
 export interface Look {
@@ -58,7 +60,7 @@ export interface Picture {
 
 export type Saving = "saved" | "changed" | "saving" | "new";
 
-type Program = Pick<Questions, "read" | "rehearse" | "tidy" | "board" | "keepBoard" | "boardLast">;
+type Program = Pick<Questions, "read" | "rehearse" | "repairs" | "tidy" | "board" | "keepBoard" | "boardLast">;
 
 interface Surroundings {
   readonly program: Program;
@@ -71,6 +73,13 @@ interface Surroundings {
 const readPause = 10;
 const rehearsePause = 180;
 const retryPause = 2000;
+
+/** More would not tell two small changes apart better, and take longer than a coach looks. */
+const repairRuns = 200;
+
+/** Whether anything that a change of the board may mend was found. */
+const isWorthRepairing = (rehearsal: Rehearsal | undefined): boolean =>
+  rehearsal?.findings.some((each) => each.severity !== "note") ?? false;
 
 const isGone = (fault: Fault): boolean => fault.status === 0;
 
@@ -94,6 +103,12 @@ export class BoardModel {
   /** The browser keeps no drafts. */
   readonly draftless = signal(false);
 
+  readonly repairs: RepairSearch;
+  /** What a search for repairs would be asked; null while the board cannot be rehearsed. */
+  readonly repairQuestion: ReadonlySignal<WhatIf | null>;
+  /** The text before the proposal that was taken, if nothing else was written since; null otherwise. */
+  readonly untaken: ReadonlySignal<string | null>;
+
   readonly errors: ReadonlySignal<number>;
   readonly hasWork: ReadonlySignal<boolean>;
   readonly lanes: ReadonlySignal<readonly Lane[]>;
@@ -101,6 +116,8 @@ export class BoardModel {
   private version: string | null = null;
   private kept = "";
   private opened = 0;
+  /** The board was opened or a switch thrown: repairs are looked for without being asked. Not while somebody writes. */
+  private unasked = false;
   private readonly program: Program;
   private readonly shelf: DraftShelf;
   private readonly reader: Latest<string>;
@@ -115,6 +132,16 @@ export class BoardModel {
       () => this.read.value?.reading.diagnostics.filter((each) => each.severity === "error").length ?? 0,
     );
     this.hasWork = computed(() => this.read.value?.reading.understood.some((each) => each.as === "step") ?? false);
+    this.repairs = new RepairSearch(program, waits);
+    this.repairQuestion = computed(() =>
+      this.errors.value > 0 || !this.hasWork.value || this.read.value?.text !== this.text.value
+        ? null
+        : whatIfOf(this.text.value, { ...this.look.value, runs: Math.min(this.look.value.runs, repairRuns) }),
+    );
+    this.untaken = computed(() => {
+      const taken = this.repairs.taken.value;
+      return taken !== null && taken.repair.text === this.text.value ? taken.before : null;
+    });
     this.lanes = computed(() => {
       const drawn = new Map(movements.value.map((each) => [each.id, each]));
       return this.picture.value ? lanesOf(this.picture.value.rehearsal, drawn) : [];
@@ -164,6 +191,8 @@ export class BoardModel {
     this.picture.value = null;
     this.read.value = null;
     this.lastTime.value = null;
+    this.repairs.forget();
+    this.unasked = true;
     this.look.value = { ...plainLook, classId };
     this.set(found.text);
     if (id !== null) void this.lookBack(id, mine);
@@ -172,6 +201,7 @@ export class BoardModel {
 
   /** The text was changed by whoever writes. */
   write(text: string): void {
+    this.unasked = false;
     this.set(text);
     const id = this.boardId.value ?? "";
     if (text === this.kept) dropDraft(this.shelf, id);
@@ -181,6 +211,8 @@ export class BoardModel {
   /** Looks at the class under other circumstances, at once. */
   lookAt(change: Partial<Look>): void {
     this.look.value = { ...this.look.value, ...change };
+    this.unasked = true;
+    this.repairs.leave();
     this.rehearse("now");
   }
 
@@ -218,7 +250,19 @@ export class BoardModel {
     this.write(choice === "mine" ? this.text.value : conflict.theirs);
   }
 
+  /** The board's text with a proposal in it; the caller shows it, which tells `write`. */
+  take(repair: Repair): string {
+    this.repairs.taken.value = { repair, before: this.text.value };
+    return repair.text;
+  }
+
+  /** The proposal is out of the text again. */
+  putBack(): void {
+    this.repairs.taken.value = null;
+  }
+
   stop(): void {
+    this.repairs.leave();
     this.opened += 1;
     this.reader.stop();
     this.rehearser.stop();
@@ -255,6 +299,14 @@ export class BoardModel {
     }
     this.rehearsalFault.value = null;
     this.picture.value = { rehearsal: answer.value, text, look };
+    this.lookForRepairs();
+  }
+
+  private lookForRepairs(): void {
+    const asked = this.repairQuestion.value;
+    if (!this.unasked || asked === null || !isWorthRepairing(this.picture.value?.rehearsal)) return;
+    this.unasked = false;
+    this.repairs.lookUnasked(asked);
   }
 
   private rehearse(when: "now" | "when the writing pauses"): void {

@@ -1,5 +1,6 @@
 import { useComputed, useSignal } from "@preact/signals";
-import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { memo } from "preact/compat";
+import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { BoardEditor } from "../../editor/board_editor.ts";
 import { BoardText } from "../../editor/board_text.tsx";
 import type { Fault } from "../../model/fault.ts";
@@ -15,6 +16,7 @@ import { BoardHead } from "./board_head.tsx";
 import { BothTexts } from "./both_texts.tsx";
 import { DoubtList } from "./doubt_list.tsx";
 import { LastTimeLine } from "./last_time_line.tsx";
+import { Repairs } from "../repairs/repairs.tsx";
 import { RehearsalSide } from "./rehearsal_side.tsx";
 import { Switches } from "./switches.tsx";
 
@@ -73,11 +75,39 @@ interface RightSideProps {
   readonly chosen: string | null;
   readonly choose: (person: string) => void;
   readonly showLine: (line: number) => void;
+  /** Puts another text in place, as one change that can be undone. */
+  readonly write: (text: string) => void;
 }
 
-function RightSide({ model, chosen, choose, showLine }: RightSideProps) {
+const BoardRepairs = memo(function BoardRepairs({ model, showLine, write }: Pick<RightSideProps, "model" | "showLine" | "write">) {
+  const before = model.untaken.value;
+  return (
+    <Repairs
+      search={model.repairs}
+      now={model.repairQuestion.value}
+      take={(repair) => {
+        write(model.take(repair));
+        showLine(repair.line);
+      }}
+      undo={
+        before === null
+          ? null
+          : () => {
+              write(before);
+              model.putBack();
+            }
+      }
+    />
+  );
+});
+
+function RightSide({ model, chosen, choose, showLine, write }: RightSideProps) {
   const picture = model.picture.value;
   const stale = picture !== null && (picture.text !== model.text.value || model.rehearsing.value);
+  const help = useMemo(
+    () => <BoardRepairs model={model} showLine={showLine} write={write} />,
+    [model, showLine, write],
+  );
   return (
     <section class={`rehearsal-side${stale ? " stale" : ""}`} aria-label="The rehearsal" aria-busy={model.rehearsing.value}>
       {model.errors.value > 0 && (
@@ -101,7 +131,9 @@ function RightSide({ model, chosen, choose, showLine }: RightSideProps) {
           chosen={chosen}
           choose={choose}
           showLine={showLine}
-        />
+        >
+          {help}
+        </RehearsalSide>
       )}
       {!picture && model.rehearsing.value && <p class="soft">Rehearsing…</p>}
     </section>
@@ -157,9 +189,12 @@ export function BoardView({ id }: { readonly id: string | null }) {
     () => read && { text: read.text, understood: read.reading.understood, doubts: read.reading.diagnostics },
     [read],
   );
-  const showLine = (line: number): void => {
+  const showLine = useCallback((line: number): void => {
     editor.current?.goToLine(line);
-  };
+  }, []);
+  const write = useCallback((text: string): void => {
+    editor.current?.replace(text);
+  }, []);
   const tidy = async (): Promise<void> => {
     const before = model.text.value;
     const text = await model.tidied();
@@ -256,7 +291,13 @@ export function BoardView({ id }: { readonly id: string | null }) {
               model.lookAt(change);
             }}
           />
-          <RightSide model={model} chosen={chosen} choose={setChosen} showLine={showLine} />
+          <RightSide
+            model={model}
+            chosen={chosen}
+            choose={setChosen}
+            showLine={showLine}
+            write={write}
+          />
         </div>
         {model.picture.value && (
           <aside class="panel-side" aria-label="Numbers of one person">

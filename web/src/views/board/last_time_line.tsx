@@ -1,6 +1,8 @@
 import type { LastTime } from "../../model/gym.ts";
+import { dayWords } from "../../ui/words.ts";
 
-function pieceWords(piece: LastTime["pieces"][number]): string {
+/** How one piece went, in words. */
+export function pieceWords(piece: LastTime["pieces"][number]): string {
   const name = piece.piece ? `${piece.piece}: ` : "";
   const range = piece.people === 1 ? piece.best : `${piece.best} best, ${piece.middle} in the middle, ${piece.last} last`;
   const capped = piece.capped > 0 ? `; the cap stopped ${piece.capped} of ${piece.people}` : "";
@@ -10,10 +12,9 @@ function pieceWords(piece: LastTime["pieces"][number]): string {
 
 /** Last time we did this: how it went, and what was too long. */
 export function LastTimeLine({ last }: { readonly last: LastTime }) {
-  const day = new Date(`${last.date}T12:00:00`).toLocaleDateString(undefined, { day: "numeric", month: "long", year: "numeric" });
   return (
     <p class="last-time">
-      <strong>Last time, {day}.</strong> {last.pieces.map(pieceWords).join(". ")}.
+      <strong>Last time, {dayWords(last.date)}.</strong> {last.pieces.map(pieceWords).join(". ")}.
     </p>
   );
 }

@@ -1,3 +1,5 @@
+import type { ComponentChildren } from "preact";
+import { memo } from "preact/compat";
 import { useMemo, useState } from "preact/hooks";
 import { axisOf } from "../../charts/axis.ts";
 import { ClassBar } from "../../charts/class_bar.tsx";
@@ -22,6 +24,8 @@ interface RehearsalSideProps {
   readonly choose: (person: string) => void;
   /** Shows a line of the text. */
   readonly showLine: (line: number) => void;
+  /** What may be done about the findings. */
+  readonly children?: ComponentChildren;
 }
 
 /** What stands beside the lanes: the names on the left, the ranges on the right; narrow pages have no ranges. */
@@ -89,8 +93,12 @@ function ScoresOf({ rehearsal, piece, choose, close, draw }: ScoresOfProps) {
   );
 }
 
-/** The rehearsal: the hour, what to mind, one lane per person, the queues; or the same in a table. */
-export function RehearsalSide({ rehearsal, lanes, chosen, choose, showLine }: RehearsalSideProps) {
+/**
+ * The rehearsal: the hour, what to mind, one lane per person, the queues; or the same in a table. Drawn anew only for
+ * another rehearsal or choice, not for every key that is pressed in the text.
+ */
+export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSideProps) {
+  const { rehearsal, lanes, chosen, choose, showLine, children } = props;
   const [box, width] = useWidth<HTMLDivElement>();
   const [finding, setFinding] = useState<Finding | null>(null);
   const [asTable, setAsTable] = useState(false);
@@ -122,6 +130,7 @@ export function RehearsalSide({ rehearsal, lanes, chosen, choose, showLine }: Re
       <Textures kinds={kinds} />
       <p class="slack">{slackText(timetable)}</p>
       <Findings findings={rehearsal.findings} chosen={finding} show={show} />
+      {children}
       <div class="picture-head">
         {!asTable && (
           <ScoresOf rehearsal={rehearsal} piece={piece} choose={setPieceChosen} close={close} draw={setClose} />
@@ -176,4 +185,4 @@ export function RehearsalSide({ rehearsal, lanes, chosen, choose, showLine }: Re
       )}
     </div>
   );
-}
+});

@@ -1,5 +1,6 @@
 import type { ClassRow } from "../../model/gym.ts";
 import type { PlaceUse } from "../../model/rehearsal.ts";
+import { shortDay } from "../../ui/words.ts";
 import type { Look } from "./board_model.ts";
 
 interface SwitchesProps {
@@ -16,9 +17,7 @@ const mostHeads = 200;
 
 /** A class in words: day, hour, who is booked. */
 export function classWords(row: ClassRow): string {
-  const day = row.date
-    ? new Date(`${row.date}T12:00:00`).toLocaleDateString(undefined, { weekday: "short", day: "numeric", month: "short" })
-    : row.id;
+  const day = row.date ? shortDay(row.date) : row.id;
   return `${day}${row.start ? ` ${row.start}` : ""}, ${row.booked} booked`;
 }
 

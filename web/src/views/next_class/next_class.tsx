@@ -5,8 +5,10 @@ import { goTo } from "../../state/route.ts";
 import { Caution } from "../../ui/caution.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
-import { dayWords } from "../../ui/words.ts";
+import { dayWords, shortDay } from "../../ui/words.ts";
+import { ClassRepairs } from "./class_repairs.tsx";
 import { Hour } from "./hour.tsx";
+import { LastTime } from "./last_time.tsx";
 import { Matters } from "./matters.tsx";
 import { SetOutList } from "./set_out_list.tsx";
 import { WhoComes } from "./who_comes.tsx";
@@ -32,7 +34,7 @@ function OtherClasses({ id }: { readonly id: string }) {
                 .sort((a, b) => `${a.date ?? ""} ${a.start ?? ""}`.localeCompare(`${b.date ?? ""} ${b.start ?? ""}`))
                 .map((row) => (
                   <option key={row.id} value={row.id}>
-                    {[row.date ?? row.id, row.start].filter(Boolean).join(", ")}
+                    {[row.date ? shortDay(row.date) : row.id, row.start].filter(Boolean).join(", ")}
                   </option>
                 ))}
             </select>
@@ -56,9 +58,10 @@ function conditions(gymClass: GymClass): string {
     .join(", ");
 }
 
+const mayEdit = (who: Me): boolean => who.role === "owner" || who.role === "coach";
+
 function Head({ gymClass, isNext, who }: { readonly gymClass: GymClass; readonly isNext: boolean; readonly who: Me }) {
   const outside = conditions(gymClass);
-  const mayEdit = who.role === "owner" || who.role === "coach";
   return (
     <div class="class-head">
       <div>
@@ -73,11 +76,16 @@ function Head({ gymClass, isNext, who }: { readonly gymClass: GymClass; readonly
         </p>
       </div>
       <div class="row no-print">
-        {mayEdit ? <OtherClasses id={gymClass.id} /> : null}
-        {mayEdit && gymClass.board_id ? (
-          <a class="button" href={`/board/${gymClass.board_id}`}>
-            Open the board
-          </a>
+        {mayEdit(who) ? <OtherClasses id={gymClass.id} /> : null}
+        {mayEdit(who) && gymClass.board_id ? (
+          <>
+            <a class="button" href={`/board/${gymClass.board_id}?class=${gymClass.id}`}>
+              Open the board
+            </a>
+            <a class="button" href={`/wall/${gymClass.board_id}`}>
+              For the members
+            </a>
+          </>
         ) : null}
         <button
           type="button"
@@ -129,6 +137,9 @@ function ClassPage({ id, who, isNext }: { readonly id: string; readonly who: Me;
                   show={(rehearsal) => (
                     <>
                       <Matters rehearsal={rehearsal} board={who.role === "relief" ? null : gymClass.board_id} />
+                      {mayEdit(who) ? (
+                        <ClassRepairs boardId={gymClass.board_id} classId={id} rehearsal={rehearsal} />
+                      ) : null}
                       <Hour timetable={rehearsal.timetable} start={gymClass.start} />
                     </>
                   )}
@@ -136,6 +147,7 @@ function ClassPage({ id, who, isNext }: { readonly id: string; readonly who: Me;
                 <BoardReadBack id={gymClass.board_id} />
               </div>
               <div class="stack">
+                {mayEdit(who) ? <LastTime boardId={gymClass.board_id} /> : null}
                 <LookedAt
                   at={briefOf(id)}
                   show={(brief) => (

@@ -81,13 +81,32 @@ function Ready(props: { readonly preview: PeoplePreview; readonly table: PeopleT
   );
 }
 
+const isFault = (value: BodyInit | Fault): value is Fault => typeof value === "object" && "status" in value;
+
+const refusal = (text: string): Fault => ({ status: 400, text, line: null, column: null, field: null });
+
+/** The table of a file as CSV: a workbook's first sheet, or the file as it is. What is no table is a fault. */
+async function tableOf(file: Blob): Promise<BodyInit | Fault> {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const { csvOf, isWorkbook, NoWorkbook, rowsOfWorkbook } = await import("../../model/xlsx.ts");
+  // What is no UTF-8 is for the program to refuse by line, so it goes on as it came.
+  if (!isWorkbook(bytes)) return file;
+  try {
+    return csvOf(rowsOfWorkbook(bytes));
+  } catch (error) {
+    if (error instanceof NoWorkbook) return refusal(error.message);
+    throw error;
+  }
+}
+
 /** Reads a table of people and shows all that is wrong with it before anything is saved. */
 export function Import({ table, done }: { readonly table: PeopleTable; readonly done: () => void }) {
   const id = useId();
   const [preview, setPreview] = useState<PeoplePreview | null>(null);
   const [fault, setFault] = useState<Fault | null>(null);
   const look = async (file: Blob) => {
-    const answer = await program.previewPeople(file);
+    const table = await tableOf(file);
+    const answer = isFault(table) ? { ok: false as const, fault: table } : await program.previewPeople(table);
     setPreview(answer.ok ? answer.value : null);
     setFault(answer.ok ? null : answer.fault);
   };
@@ -95,19 +114,19 @@ export function Import({ table, done }: { readonly table: PeopleTable; readonly 
     <section class="sheet stack" aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>Import a table</h2>
       <div class="field">
-        <label for={id}>CSV file, with a header row: name, then what you know</label>
+        <label for={id}>Workbook (XLSX) or CSV file, with a header row: name, then what you know</label>
         <input
           id={id}
           type="file"
-          accept=".csv,text/csv"
+          accept=".xlsx,.csv,text/csv,application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
           onChange={(event) => {
             const file = event.currentTarget.files?.[0];
             if (file) void look(file);
           }}
         />
         <span class="small soft">
-          For example: name, sex, age, attends, run 400 m, max push-up, row 500 m. Comma or semicolon, point or decimal
-          comma.
+          For example: name, sex, age, attends, run 400 m, max push-up, row 500 m. Of a workbook the first sheet
+          is read; in CSV comma or semicolon, point or decimal comma.
         </span>
       </div>
       {fault ? (

@@ -1,0 +1,101 @@
+// What would help a class: looked for, taken by one act, undone by one, marked when the board is another.
+import assert from "node:assert/strict";
+import { after, afterEach, before, beforeEach, test } from "node:test";
+import { becomeOwner, cannotRun, newPage, openBrowser, serveDemo, settled } from "./support.mjs";
+
+let gym, browser, page, owner;
+before(async () => {
+  if (cannotRun) return;
+  [gym, browser] = await Promise.all([serveDemo(), openBrowser()]);
+  const first = await newPage(browser);
+  await becomeOwner(first, gym);
+  owner = await first.context().storageState();
+  await first.context().close();
+});
+after(async () => {
+  await browser?.close();
+  await gym?.stop();
+});
+beforeEach(async () => {
+  if (!cannotRun) page = await newPage(browser, { storageState: owner });
+});
+afterEach(async () => {
+  if (cannotRun) return;
+  const { faults } = page;
+  await page.context().close();
+  assert.deepEqual(faults, []);
+});
+const flow = (name, body) => test(name, { skip: cannotRun }, body);
+
+const help = () => page.getByRole("region", { name: "What would help" });
+const proposals = () => help().getByRole("button", { name: "Take it" });
+const keptText = async () => (await page.evaluate(async () => (await (await fetch("/api/boards/sat-two-clocks")).json()).text));
+
+flow("on the board's page a proposal is taken into the text and out of it again, and a change of the board marks it", async () => {
+  await page.goto(`${gym.address}/board/sat-two-clocks`);
+  await settled(page);
+  assert.ok((await proposals().count()) >= 1 && (await proposals().count()) <= 3);
+  const lines = async () => await page.locator(".cm-line").allInnerTexts();
+  const before = await lines();
+  const chalked = await help().locator(".proposal code").first().innerText();
+  assert.ok(!before.map((line) => line.trim()).includes(chalked));
+  await proposals().first().click();
+  await help().getByText("Taken.").waitFor();
+  assert.ok((await lines()).map((line) => line.trim()).includes(chalked));
+  await page.getByText("Not saved yet").waitFor();
+  await help().getByRole("button", { name: "Undo it" }).click();
+  await page.getByText("Saved", { exact: true }).waitFor();
+  assert.deepEqual(await lines(), before);
+  assert.equal(await proposals().first().isDisabled(), false);
+  await page.locator(".cm-content").click();
+  await page.keyboard.press("Control+End");
+  await page.keyboard.type("\n5 min stretch");
+  await help().getByText("worked out for the board and the class as they were").waitFor();
+  assert.equal(await proposals().first().isDisabled(), true);
+  await help().getByRole("button", { name: "Look again" }).click();
+  await help().getByText("as they were").waitFor({ state: "detached" });
+  assert.equal(await proposals().first().isDisabled(), false);
+});
+
+flow("doing nothing stands beside the proposals, and a search can be left", async () => {
+  await page.goto(`${gym.address}/board/sat-two-clocks`);
+  await settled(page);
+  await help().getByText("Beside doing nothing").click();
+  await help().getByRole("rowheader", { name: "as it stands" }).waitFor();
+  const rows = await help().locator("tbody tr").count();
+  assert.equal(rows, (await proposals().count()) + 1);
+  await page.route("**/api/repairs", () => undefined); // an answer that never comes
+  await page.getByRole("button", { name: "One fewer" }).first().click();
+  await help().getByRole("button", { name: "Stop looking" }).click();
+  await help().getByRole("button", { name: "Look again" }).waitFor();
+  assert.equal(await help().getAttribute("aria-busy"), "false");
+});
+
+flow("on the class's page a proposal is written into the kept board, and taken out again", async () => {
+  await page.goto(`${gym.address}/class/sat-24`);
+  await proposals().first().waitFor();
+  const before = await keptText();
+  const words = await help().locator(".proposal-words").first().innerText();
+  await proposals().first().click();
+  await help().getByText("Taken.").waitFor();
+  await help().getByText(words).first().waitFor();
+  assert.notEqual(await keptText(), before);
+  await help().getByRole("button", { name: "Undo it" }).click();
+  await help().getByText("Taken.").waitFor({ state: "detached" });
+  assert.equal(await keptText(), before);
+});
+
+flow("who has done the board before is told how it went", async () => {
+  await page.goto(`${gym.address}/class/sat-24`);
+  await settled(page);
+  assert.equal(await page.getByRole("heading", { name: "Last time we did this" }).count(), 0);
+  const changed = await page.evaluate(async () => {
+    const { class: gymClass, version } = await (await fetch("/api/classes/wed-morning-9")).json();
+    const body = JSON.stringify({ class: { ...gymClass, board_id: "everyday-twelve" }, version });
+    return (await fetch("/api/classes/wed-morning-9", { method: "PUT", headers: { "Content-Type": "application/json" }, body })).status;
+  });
+  assert.equal(changed, 200);
+  await page.goto(`${gym.address}/class/wed-morning-9`);
+  const last = page.getByRole("region", { name: "Last time we did this" });
+  await last.getByText(/\d+ scored/).first().waitFor();
+});
