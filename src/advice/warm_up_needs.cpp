@@ -77,12 +77,11 @@ int load_of(const Item& item, const Movement& movement) {
 }
 
 bool fast(const Item& item, const Movement& movement) {
-  if (movement.impact == domain::Impact::High || has(movement.flags, "jump") ||
-      has(movement.flags, "ballistic-hinge"))
-    return true;
   const auto* metres = std::get_if<double>(&item.amount);
-  return movement.category == "run" && item.unit == domain::Unit::Metres && metres != nullptr &&
-         *metres <= fast_run_m;
+  if (movement.category == "run")
+    return item.unit == domain::Unit::Metres && metres != nullptr && *metres <= fast_run_m;
+  return movement.impact == domain::Impact::High || has(movement.flags, "jump") ||
+         has(movement.flags, "ballistic-hinge");
 }
 
 class Needs {

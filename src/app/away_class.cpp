@@ -62,6 +62,7 @@ void for_each_list(Block& block, const std::function<void(std::vector<Item>&)>& 
 /// For one person: no teams, heats, lanes or starts in turn; parts that the hall is for are dropped.
 Board for_one(Board board) {
   std::erase_if(board.blocks, [](const Block& block) {
+    if (!block.items.empty() || !block.slots.empty() || !block.children.empty()) return false;
     const auto kind =
         timetable::box_kind(block.title.empty() ? block.text : block.title, timetable::BoxKind::Work);
     return kind == timetable::BoxKind::Briefing || kind == timetable::BoxKind::Change ||

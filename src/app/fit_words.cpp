@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/clock_text.hpp"
@@ -141,12 +142,12 @@ std::string expected_words(const domain::FitWindow& window, double expected) {
 std::string clash_words(const FitWordsOf& of, const advice::FitOption& own, const domain::FitWindow& window) {
   const bool slow = window.measure == FitMeasure::Seconds ? window.max && own.expected > *window.max
                                                           : own.expected < window.min;
-  return fmt::format(
-      "{} is out of reach: even {} comes to {}; {}", window_words(window),
-      own.change == advice::FitChange{} ? "as it stands it" : difference_words(of, of.plain, own.fitted),
-      expected_words(window, own.expected),
-      slow ? "widen the intent, or give a shorter piece of their own"
-           : "raise the intent's upper end, or give more rounds");
+  const std::string changed = difference_words(of, of.plain, own.fitted);
+  return fmt::format("{} is out of reach: {} comes to {}; {}", window_words(window),
+                     changed.empty() ? "as it stands it" : "even " + changed,
+                     expected_words(window, own.expected),
+                     slow ? "widen the intent, or give a shorter piece of their own"
+                          : "raise the intent's upper end, or give more rounds");
 }
 
 }  // namespace repwright::app

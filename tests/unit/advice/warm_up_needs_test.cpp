@@ -56,8 +56,9 @@ TEST(WarmUpNeeds, WeighAJointAtTheEndOfItsRangeMost) {
 }
 
 TEST(WarmUpNeeds, LeaveOutTheWarmUpItselfAndTheCoolDown) {
-  const auto needs =
-      needs_of("Warm-up 8'\n2 rounds\n10 push-ups\n\nAMRAP 8\n15 squats\n\nCool-down 5'\n10 sit-ups\n");
+  const auto needs = needs_of(
+      "Warm-up 8'\n2 rounds\n10 push-ups\n\nPIECE A - 8:00 on the clock\nAMRAP 8\n15 squats\n\nCool-down "
+      "5'\n10 sit-ups\n");
   EXPECT_EQ(weight_of(needs, NeedKind::Pattern, "push"), 0);
   EXPECT_GT(weight_of(needs, NeedKind::Pattern, "squat"), 0);
   EXPECT_EQ(weight_of(needs, NeedKind::Pattern, "trunk"), 0);
