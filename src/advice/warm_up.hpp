@@ -10,7 +10,7 @@
 #include "domain/catalogue.hpp"
 #include "domain/people.hpp"
 #include "domain/solver.hpp"
-#include "domain/warm_up.hpp"
+#include "domain/warm_up_plan.hpp"
 
 namespace repwright::advice {
 

@@ -5,7 +5,7 @@
 #include "domain/board.hpp"
 #include "domain/catalogue.hpp"
 #include "domain/ids.hpp"
-#include "domain/warm_up.hpp"
+#include "domain/warm_up_plan.hpp"
 
 namespace repwright::advice {
 

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "domain/warm_up.hpp"
+#include "domain/warm_up_plan.hpp"
 
 namespace repwright::api {
 

@@ -5,7 +5,7 @@
 
 #include "app/rehearse_class.hpp"
 #include "domain/solver.hpp"
-#include "domain/warm_up.hpp"
+#include "domain/warm_up_plan.hpp"
 
 namespace repwright::app {
 
