@@ -13,6 +13,7 @@ set_target_properties(utf8proc PROPERTIES IMPORTED_LOCATION "${UTF8PROC_LIBRARY}
   INTERFACE_INCLUDE_DIRECTORIES "${UTF8PROC_INCLUDE}")
 find_package(SQLite3 3.40 REQUIRED)
 find_package(Boost 1.74 REQUIRED)
+find_package(OpenSSL 3.0 REQUIRED)
 find_package(PkgConfig REQUIRED)
 pkg_check_modules(sodium REQUIRED IMPORTED_TARGET libsodium>=1.0.18)
 # Its pkg-config file names libraries of its libraries whose headers nobody needs.

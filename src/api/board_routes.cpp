@@ -31,7 +31,7 @@ Answer post_read(const Call& call) {
   const auto text = only_text(call.request);
   if (!text) return tl::unexpected(text.error());
   const app::GymKnowledge& known = call.gym->knowledge;
-  const board::Reading reading = reading_of(*call.gym, *text);
+  const board::Reading reading = call.at_hand->read(*text);
   return Response{
       .body = reading_json(reading, *text, board::in_words(reading.board, known.catalogue, known.house))};
 }
@@ -40,14 +40,14 @@ Answer post_tidy(const Call& call) {
   const auto text = only_text(call.request);
   if (!text) return tl::unexpected(text.error());
   const app::GymKnowledge& known = call.gym->knowledge;
-  const board::Reading reading = reading_of(*call.gym, *text);
+  const board::Reading reading = call.at_hand->read(*text);
   return json_response({{"text", board::tidy(reading.board, known.catalogue, known.house)}});
 }
 
 Answer post_rehearse(const Call& call) {
   const auto asked = what_if_question(call);
   if (!asked) return tl::unexpected(asked.error());
-  const auto result = app::rehearse_what_if(*call.gym, asked->reading, asked->what);
+  const auto result = app::rehearse_what_if(*call.at_hand, asked->reading, asked->what);
   if (!result) return refuse(result.error());
   const domain::Board& board = asked->reading.board;
   return Response{.body = rehearsal_json(result->rehearsal, {board.title, timetable::fixed_length(board)})};

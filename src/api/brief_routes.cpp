@@ -5,6 +5,7 @@
 #include "api/item_json.hpp"
 #include "api/json_response.hpp"
 #include "api/people_json.hpp"
+#include "api/relief.hpp"
 #include "app/class_brief.hpp"
 #include "app/past_scores.hpp"
 #include "base/civil_date.hpp"
@@ -83,8 +84,8 @@ ordered_json past_score_json(const app::PastScore& past) {
 }  // namespace
 
 Answer get_brief(const Call& call) {
-  if (call.who().role == Role::Relief && call.id != call.who().class_id) return not_yours();
-  const auto brief = app::class_brief(*call.gym, call.id, call.stop);
+  if (takes_another_class(call, call.id)) return not_yours();
+  const auto brief = app::class_brief(*call.at_hand, call.id, call.stop);
   if (!brief) return refuse(brief.error());
   // Limits that end before the class are no longer said of it.
   const auto day = call.gym->classes.at(call.id).date.value_or(call.services.gate.today());

@@ -9,6 +9,7 @@
 #include "api/people_json.hpp"
 #include "api/request_body.hpp"
 #include "api/version.hpp"
+#include "base/civil_date.hpp"
 #include "store/class_json.hpp"
 #include "store/gym_folder.hpp"
 #include "store/hall_json.hpp"
@@ -24,18 +25,40 @@ using base::Result;
 constexpr std::size_t longest_board = 20'000;
 constexpr std::size_t longest_version = 16;
 
-/// Refuses a change of something that is not as it was when the change was made. `kept`: its text now; null
-/// if it is not there.
-Result<void> same_as_seen(const std::string* kept, const std::optional<std::string>& seen) {
-  if (kept == nullptr)
-    return seen ? base::failure(ErrorCode::Conflict, "it was taken away meanwhile") : Result<void>{};
-  if (!seen) return base::failure(ErrorCode::Conflict, "one of that name is there already");
-  if (version_of(*kept) != *seen)
-    return base::failure(ErrorCode::Conflict, "it was changed meanwhile: look again");
+/// Something that is kept: what it is called, its text now (null if it is not there), how it lies there.
+struct Kept {
+  std::string what;
+  const std::string* text = nullptr;
+  domain::Saved saved;
+};
+
+/// "by Kim at 2027-05-14T06:12Z", as far as the store knows.
+std::string by_whom(const domain::Saved& saved) {
+  if (!saved.by) return "";
+  const std::string at = " at " + base::format_instant(saved.by->when);
+  return saved.by->who.empty() ? at : " by " + saved.by->who + at;
+}
+
+/// Refuses a change of something that is not as it was when the change was made.
+Result<void> same_as_seen(const Kept& kept, const std::optional<std::string>& seen) {
+  if (kept.text == nullptr)
+    return seen ? base::failure(ErrorCode::Conflict, kept.what + " was taken away meanwhile")
+                : Result<void>{};
+  if (!seen) return base::failure(ErrorCode::Conflict, kept.what + " is there already; give it another name");
+  if (version_of(*kept.text) != *seen)
+    return base::failure(ErrorCode::Conflict, fmt::format("{} was changed meanwhile{}: look at it again",
+                                                          kept.what, by_whom(kept.saved)));
   return {};
 }
-Result<void> same_as_seen(const std::string& kept, const std::optional<std::string>& seen) {
-  return same_as_seen(&kept, seen);
+Result<void> same_as_seen(const std::string& what, const std::string& text, const domain::Saved& saved,
+                          const std::optional<std::string>& seen) {
+  return same_as_seen({what, &text, saved}, seen);
+}
+
+/// How that one of many lies in the store; version 0 if it is not there.
+domain::Saved saved_in(const std::map<std::string, domain::Saved>& all, const std::string& id) {
+  const auto found = all.find(id);
+  return found == all.end() ? domain::Saved{} : found->second;
 }
 
 /// Classes name people, routes and places: none of them may lose what it names.
@@ -85,10 +108,12 @@ Answer put_board(const Call& call) {
   if (!body.has("text")) return refuse_field("text", "`text` is missing");
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
-    const auto kept = gym.boards.find(call.id);
-    if (auto same = same_as_seen(kept == gym.boards.end() ? nullptr : &kept->second, seen); !same)
-      return same;
-    gym.boards[call.id] = text;
+    const auto kept = gym.knowledge.boards.find(call.id);
+    const Kept there{"the board `" + call.id + "`",
+                     kept == gym.knowledge.boards.end() ? nullptr : &kept->second,
+                     saved_in(gym.versions.boards, call.id)};
+    if (auto same = same_as_seen(there, seen); !same) return same;
+    gym.knowledge.boards[call.id] = text;
     domain::Saved& saved = gym.versions.boards[call.id];
     return noted(saved, call.services.store.save_board(call.id, text, call.seen(saved)));
   });
@@ -105,10 +130,11 @@ Answer put_class(const Call& call) {
   const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
     const auto kept = gym.classes.find(call.id);
     const std::string before = kept == gym.classes.end() ? "" : store::write_class(kept->second);
-    if (auto same = same_as_seen(kept == gym.classes.end() ? nullptr : &before, sent->version); !same)
-      return same;
+    const Kept there{"the class `" + call.id + "`", kept == gym.classes.end() ? nullptr : &before,
+                     saved_in(gym.versions.classes, call.id)};
+    if (auto same = same_as_seen(there, sent->version); !same) return same;
     const std::string& board = file->gym_class.board_id;
-    if (!board.empty() && !gym.boards.contains(board))
+    if (!board.empty() && !gym.knowledge.boards.contains(board))
       return base::failure(ErrorCode::Invalid, "no board is called `" + board + "`");
     gym.classes[call.id] = file->gym_class;
     if (auto whole = nothing_missing(gym); !whole) return whole;
@@ -131,7 +157,10 @@ Answer put_people(const Call& call) {
   }
   const std::string text = store::write_people(read.file.people);
   const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
-    if (auto same = same_as_seen(store::write_people(gym.people), seen); !same) return same;
+    if (auto same =
+            same_as_seen("the list of people", store::write_people(gym.people), gym.versions.people, seen);
+        !same)
+      return same;
     gym.people = read.file.people;
     if (auto whole = nothing_missing(gym); !whole) return whole;
     domain::Saved& saved = gym.versions.people;
@@ -146,7 +175,10 @@ Answer put_hall(const Call& call) {
   const auto file = store::read_hall(sent->text, "hall", call.gym->knowledge.catalogue);
   if (!file) return refuse_object("hall", file.error());
   const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
-    if (auto same = same_as_seen(store::write_hall(gym.knowledge.hall), sent->version); !same) return same;
+    if (auto same =
+            same_as_seen("the hall", store::write_hall(gym.knowledge.hall), gym.versions.hall, sent->version);
+        !same)
+      return same;
     gym.knowledge.hall = file->hall;
     if (auto whole = nothing_missing(gym); !whole) return whole;
     domain::Saved& saved = gym.versions.hall;
@@ -161,7 +193,10 @@ Answer put_house(const Call& call) {
   const auto file = store::read_house(sent->text, "house", call.gym->knowledge.catalogue);
   if (!file) return refuse_object("house", file.error());
   const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
-    if (auto same = same_as_seen(store::write_house(gym.knowledge.house), sent->version); !same) return same;
+    if (auto same = same_as_seen("the house", store::write_house(gym.knowledge.house), gym.versions.house,
+                                 sent->version);
+        !same)
+      return same;
     gym.knowledge.house = file->house;
     domain::Saved& saved = gym.versions.house;
     return noted(saved, call.services.store.save_house(file->house, call.seen(saved)));

@@ -2,16 +2,16 @@
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
-#include <set>
 
 #include "api/item_json.hpp"
 #include "api/json_response.hpp"
 #include "api/people_json.hpp"
+#include "api/relief.hpp"
 #include "api/version.hpp"
 #include "app/last_time.hpp"
 #include "app/next_class.hpp"
 #include "base/civil_date.hpp"
-#include "board/read.hpp"
+#include "domain/people_search.hpp"
 #include "store/class_json.hpp"
 #include "store/hall_json.hpp"
 #include "store/house_json.hpp"
@@ -22,34 +22,9 @@ namespace {
 
 using nlohmann::ordered_json;
 
-bool is_relief(const Call& call) {
-  return call.who().role == Role::Relief;
-}
-
-/// The class that a relief coach takes, or null if it is gone.
-const domain::GymClass* relief_class(const Call& call) {
-  const auto found = call.gym->classes.find(call.who().class_id);
-  return found == call.gym->classes.end() ? nullptr : &found->second;
-}
-
-/// Who a relief coach meets: those of their class.
-std::set<domain::PersonId> met_by_relief(const Call& call) {
-  std::set<domain::PersonId> met;
-  const domain::GymClass* taken = relief_class(call);
-  if (taken == nullptr) return met;
-  met.insert(taken->booked.begin(), taken->booked.end());
-  met.insert(taken->walk_ins.begin(), taken->walk_ins.end());
-  for (const domain::Arrival& arrival : taken->arrivals) met.insert(arrival.person);
-  return met;
-}
-
 /// A value of the gym folder with the version that a change of it must name.
 Response kept(const char* name, const std::string& text) {
   return json_response({{"version", version_of(text)}, {name, ordered_json::parse(text)}});
-}
-
-std::string title_of(const Call& call, const std::string& text) {
-  return board::read(text, call.gym->knowledge.catalogue, call.gym->knowledge.house).board.title;
 }
 
 /// When the board was saved; null if the store does not know.
@@ -79,15 +54,18 @@ Answer get_gym(const Call& call) {
                     {"invented", app::is_invented(*call.gym)},
                     {"today", base::format_date(today)},
                     {"role", name_of(call.who().role)},
-                    {"next_class", nullptr}};
+                    {"next_class", nullptr},
+                    {"unread", nullptr}};
   if (!next.empty() && call.who().role != Role::Person) json["next_class"] = next;
+  if (call.unread && call.who().role != Role::Person) json["unread"] = call.unread->message;
   return json_response(json);
 }
 
 Answer get_boards(const Call& call) {
   ordered_json json = ordered_json::array();
-  for (const auto& [id, text] : call.gym->boards)
-    json.push_back({{"id", id}, {"title", title_of(call, text)}, {"saved_at", saved_at(*call.gym, id)}});
+  for (const auto& [id, text] : call.gym->knowledge.boards)
+    json.push_back(
+        {{"id", id}, {"title", call.at_hand->read(text).board.title}, {"saved_at", saved_at(*call.gym, id)}});
   return json_response(json);
 }
 
@@ -95,13 +73,13 @@ Answer get_board(const Call& call) {
   if (const auto* taken = relief_class(call);
       is_relief(call) && (taken == nullptr || taken->board_id != call.id))
     return not_yours();
-  const auto board = call.gym->boards.find(call.id);
-  if (board == call.gym->boards.end()) return nothing_called("board", call.id);
+  const auto board = call.gym->knowledge.boards.find(call.id);
+  if (board == call.gym->knowledge.boards.end()) return nothing_called("board", call.id);
   return json_response({{"id", call.id}, {"text", board->second}, {"version", version_of(board->second)}});
 }
 
 Answer get_board_last(const Call& call) {
-  if (!call.gym->boards.contains(call.id)) return nothing_called("board", call.id);
+  if (!call.gym->knowledge.boards.contains(call.id)) return nothing_called("board", call.id);
   const auto last = app::last_time(call.gym->knowledge.scores, call.id);
   if (!last) return json_response({{"last", nullptr}});
   ordered_json pieces = ordered_json::array();
@@ -124,7 +102,7 @@ Answer get_classes(const Call& call) {
 }
 
 Answer get_class(const Call& call) {
-  if (is_relief(call) && call.id != call.who().class_id) return not_yours();
+  if (takes_another_class(call, call.id)) return not_yours();
   const auto found = call.gym->classes.find(call.id);
   if (found == call.gym->classes.end()) return nothing_called("class", call.id);
   return kept("class", store::write_class(found->second));
@@ -143,8 +121,8 @@ Answer get_person(const Call& call) {
   const domain::PersonId id{call.id};
   if (call.who().role == Role::Person && call.who().person != id) return not_yours();
   if (is_relief(call) && !met_by_relief(call).contains(id)) return not_yours();
-  const auto person = std::ranges::find(call.gym->people, id, &domain::Person::id);
-  if (person == call.gym->people.end()) return nothing_called("person", call.id);
+  const domain::Person* person = domain::find_person(call.gym->people, id);
+  if (person == nullptr) return nothing_called("person", call.id);
   return json_response(is_relief(call) ? floor_json(*person, call.services.gate.today())
                                        : person_json(*person));
 }

@@ -20,6 +20,7 @@ struct Request {
   std::string origin;      // the header Origin; empty: not sent
   std::string fetch_site;  // the header Sec-Fetch-Site; empty: not sent
   std::string peer;        // the address of the other side
+  bool secure = false;     // came encrypted
 };
 
 /// What of the gym changed: told to every page that is open.

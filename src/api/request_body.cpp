@@ -80,6 +80,15 @@ std::optional<int> RequestBody::whole(const std::string& field, int min, int max
   return number;
 }
 
+std::optional<double> RequestBody::number(const std::string& field, double min, double max) {
+  const Json* value = find(field);
+  if (value == nullptr) return std::nullopt;
+  const double number = value->is_number() ? value->get<double>() : std::nan("");
+  if (number >= min && number <= max) return number;
+  wrong(field, fmt::format("`{}` is not a number from {} to {}", field, min, max));
+  return std::nullopt;
+}
+
 bool RequestBody::flag(const std::string& field) {
   const Json* value = find(field);
   if (value == nullptr) return false;

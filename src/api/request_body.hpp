@@ -11,6 +11,10 @@
 
 namespace repwright::api {
 
+// Bytes of what people are asked for in several places.
+inline constexpr std::size_t longest_name = 100;  // an id as well
+inline constexpr std::size_t longest_secret = 200;
+
 /// The JSON object of a request. Every getter gives a usable value; what is wrong with the fields, or a field
 /// that nobody asked for, is said by `fault`, the first one by name.
 class RequestBody {
@@ -24,6 +28,7 @@ class RequestBody {
   /// As `text`, but it must be there and not empty.
   std::string needed_text(const std::string& field, std::size_t most);
   std::optional<int> whole(const std::string& field, int min, int max);
+  std::optional<double> number(const std::string& field, double min, double max);
   /// False if it is not there.
   bool flag(const std::string& field);
   /// An object of whole numbers, such as `{"rower": 1}`; empty if it is not there.

@@ -3,12 +3,16 @@
 #include <array>
 #include <exception>
 
+#include "api/account_routes.hpp"
 #include "api/board_routes.hpp"
 #include "api/brief_routes.hpp"
 #include "api/change_routes.hpp"
+#include "api/changed_by_others.hpp"
 #include "api/cookies.hpp"
 #include "api/gym_routes.hpp"
+#include "api/note_routes.hpp"
 #include "api/repair_routes.hpp"
+#include "api/score_routes.hpp"
 #include "api/sign_in_routes.hpp"
 
 namespace repwright::api {
@@ -28,6 +32,10 @@ constexpr std::array table{
     Route{Method::Post, "/api/sign-out", Access::anyone(), Cost::Quick, post_sign_out},
     Route{Method::Get, "/api/accounts", owner, Cost::Quick, get_accounts},
     Route{Method::Post, "/api/accounts", owner, Cost::Long, post_account},
+    Route{Method::Post, "/api/accounts/sign-out", owner, Cost::Quick, post_account_sign_out},
+    Route{Method::Post, "/api/accounts/remove", owner, Cost::Quick, post_account_remove},
+    Route{Method::Get, "/api/trail", owner, Cost::Quick, get_trail},
+    Route{Method::Get, "/api/trail/*", owner, Cost::Quick, get_trail_before},
     Route{Method::Get, "/api/events", everybody, Cost::Quick, get_events},
     Route{Method::Get, "/api/gym", everybody, Cost::Quick, get_gym},
     Route{Method::Get, "/api/boards", owner_and_coach, Cost::Quick, get_boards},
@@ -38,6 +46,15 @@ constexpr std::array table{
     Route{Method::Get, "/api/classes/*", coaches, Cost::Quick, get_class},
     Route{Method::Put, "/api/classes/*", owner_and_coach, Cost::Quick, put_class},
     Route{Method::Get, "/api/classes/*/brief", coaches, Cost::Long, get_brief},
+    Route{Method::Get, "/api/classes/*/scores", everybody, Cost::Quick, get_class_scores},
+    Route{Method::Post, "/api/classes/*/scores", everybody, Cost::Quick, post_class_score},
+    Route{Method::Get, "/api/classes/*/effort", everybody, Cost::Quick, get_efforts},
+    Route{Method::Put, "/api/classes/*/effort", everybody, Cost::Quick, put_effort},
+    Route{Method::Put, "/api/scores/*", everybody, Cost::Quick, put_score},
+    Route{Method::Get, "/api/scores/*/versions", everybody, Cost::Quick, get_score_versions},
+    Route{Method::Get, "/api/notes", coaches, Cost::Quick, get_notes},
+    Route{Method::Post, "/api/notes", owner_and_coach, Cost::Quick, post_note},
+    Route{Method::Delete, "/api/notes/*", owner_and_coach, Cost::Quick, delete_note},
     Route{Method::Get, "/api/people", coaches, Cost::Quick, get_people},
     Route{Method::Put, "/api/people", owner_and_coach, Cost::Quick, put_people},
     Route{Method::Get, "/api/people/*", everybody, Cost::Quick, get_person},
@@ -97,22 +114,26 @@ std::optional<std::string> id_in(std::string_view path, std::string_view pattern
   return is_id(id) ? std::optional<std::string>(id) : std::nullopt;
 }
 
-Answer answer(const Request& request, const Services& services, std::stop_token stop) {
+/// What the answer is, with the gym on the desk as it is; `unread`: why that is not as it is kept.
+Answer answer(const Request& request, const Services& services, std::optional<base::Error> unread,
+              std::stop_token stop) {
   const Match met = match(request.method, request.path);
   if (met.route == nullptr)
     return met.allowed.empty() ? refuse(404, "there is nothing at this address")
                                : refuse(405, "this address is for " + met.allowed);
   if (request.method != Method::Get && !is_from_our_page(request))
     return refuse(403, "this did not come from the page of this program");
-  auto asked_by = services.gate.who(cookie_value(request.cookies, session_cookie_name));
+  auto asked_by = services.gate.who(session_in(request));
   if (!asked_by) return refuse(asked_by.error());
   std::optional<Caller> caller = std::move(*asked_by);
   if (!met.route->access.open()) {
     if (!caller) return refuse(401, "sign in first");
     if (!met.route->access.admits(caller->role)) return refuse(403, "this is not for you to see");
   }
-  return met.route->handler(
-      {request, met.id, std::move(caller), services, services.desk.gym(), std::move(stop)});
+  auto at_hand = services.desk.at_hand();
+  const app::OpenGym* gym = &at_hand->gym();
+  return met.route->handler({request, met.id, std::move(caller), services, std::move(at_hand), gym,
+                             std::move(unread), std::move(stop)});
 }
 
 }  // namespace
@@ -140,12 +161,13 @@ Cost cost_of(const Request& request) {
 
 Response respond(const Request& request, const Services& services, std::stop_token stop) {
   try {
-    const Answer given = answer(request, services, std::move(stop));
-    if (given) return *given;
-    Response refused = response_of(given.error());
-    if (refused.status == 405)
-      refused.headers.emplace_back("Allow", match(request.method, request.path).allowed);
-    return refused;
+    ByOthers others = changed_by_others(services.desk);
+    const Answer given = answer(request, services, std::move(others.unread), std::move(stop));
+    Response response = given ? *given : response_of(given.error());
+    if (response.status == 405)
+      response.headers.emplace_back("Allow", match(request.method, request.path).allowed);
+    response.changed.insert(response.changed.end(), others.changed.begin(), others.changed.end());
+    return response;
   } catch (const std::exception& fault) {
     Response failed = response_of({.status = 500, .text = "a fault of the program; its terminal says which"});
     failed.log = std::string(name_of(request.method)) + " " + request.path + ": " + fault.what();

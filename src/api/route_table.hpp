@@ -34,7 +34,9 @@ struct Call {
   std::string id;
   std::optional<Caller> caller;
   Services services;
-  std::shared_ptr<const app::OpenGym> gym;  // as it lay on the desk when the request came
+  std::shared_ptr<const app::GymAtHand> at_hand;  // as it lay on the desk when the request came
+  const app::OpenGym* gym;                        // of it
+  std::optional<base::Error> unread;              // why `gym` is older than what is kept
   std::stop_token stop;
 
   /// Who asks, on a route that is not for anyone.
@@ -43,10 +45,11 @@ struct Call {
     return *caller;
   }
 
+  /// Who asks, now.
+  domain::Stamp stamp() const { return {who().name, services.gate.now()}; }
+
   /// A change of what lies in the store like this, by who asks, now.
-  domain::Seen seen(const domain::Saved& saved) const {
-    return {saved.version, {who().name, services.gate.now()}};
-  }
+  domain::Seen seen(const domain::Saved& saved) const { return {saved.version, stamp()}; }
 };
 
 /// Which roles may ask; `anyone` also without having signed in.

@@ -5,7 +5,6 @@
 #include <utility>
 
 #include "api/request_body.hpp"
-#include "board/read.hpp"
 
 namespace repwright::api {
 namespace {
@@ -35,8 +34,8 @@ tl::expected<std::string, Fault> text_to_rehearse(const app::OpenGym& gym,
   if (const auto known = gym.classes.find(class_id); board_id.empty() && known != gym.classes.end())
     board_id = known->second.board_id;
   if (board_id.empty()) return refuse_field("text", "neither `text` nor `board` says what to rehearse");
-  const auto board = gym.boards.find(board_id);
-  if (board == gym.boards.end())
+  const auto board = gym.knowledge.boards.find(board_id);
+  if (board == gym.knowledge.boards.end())
     return tl::unexpected(
         Fault{.status = 404, .text = "no board is called `" + board_id + "`", .field = "board"});
   return board->second;
@@ -50,10 +49,6 @@ std::optional<Fault> beyond_relief(const Call& call, const std::string& class_id
 }
 
 }  // namespace
-
-board::Reading reading_of(const app::OpenGym& gym, std::string_view text) {
-  return board::read(text, gym.knowledge.catalogue, gym.knowledge.house);
-}
 
 tl::expected<WhatIfQuestion, Fault> what_if_question(const Call& call) {
   RequestBody body(call.request.body);
@@ -72,7 +67,7 @@ tl::expected<WhatIfQuestion, Fault> what_if_question(const Call& call) {
   if (const auto fault = beyond_relief(call, what.class_id)) return tl::unexpected(*fault);
   auto text = text_to_rehearse(*call.gym, sent, board_id, what.class_id);
   if (!text) return tl::unexpected(text.error());
-  board::Reading reading = reading_of(*call.gym, *text);
+  board::Reading reading = call.at_hand->read(*text);
   if (const auto fault = first_error(reading)) return tl::unexpected(*fault);
   return WhatIfQuestion{std::move(*text), std::move(reading), std::move(what)};
 }

@@ -16,8 +16,6 @@ struct WhatIfQuestion {
   app::WhatIf what;
 };
 
-board::Reading reading_of(const app::OpenGym& gym, std::string_view text);
-
 /// The board that was sent, else the one that was named, else that of the class, and what is other than
 /// booked. A fault says what cannot be read, where the board has its first error, or that a relief coach
 /// asked for another class than theirs.

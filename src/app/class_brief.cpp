@@ -73,22 +73,23 @@ std::vector<SetOut> set_out_of(const std::vector<rehearsal::KitNeed>& needs,
 
 }  // namespace
 
-base::Result<ClassBrief> class_brief(const OpenGym& gym, const std::string& class_id,
+base::Result<ClassBrief> class_brief(const GymAtHand& at_hand, const std::string& class_id,
                                      const std::stop_token& stop) {
+  const OpenGym& gym = at_hand.gym();
   const auto known = gym.classes.find(class_id);
   if (known == gym.classes.end())
     return base::failure(base::ErrorCode::NotFound, "no class is called `" + class_id + "`");
   const domain::GymClass& gym_class = known->second;
-  const auto board = gym.boards.find(gym_class.board_id);
-  if (board == gym.boards.end())
+  const auto board = gym.knowledge.boards.find(gym_class.board_id);
+  if (board == gym.knowledge.boards.end())
     return base::failure(base::ErrorCode::NotFound, "no board is called `" + gym_class.board_id + "`");
   const auto attendance = who_comes(gym.people, gym_class, std::nullopt);
   if (!attendance) return tl::unexpected(attendance.error());
   ClassBrief brief{.people = comers_of(*attendance, gym.knowledge, gym_class), .set_out = {}};
 
-  const board::Reading reading = board::read(board->second, gym.knowledge.catalogue, gym.knowledge.house);
+  const board::Reading reading = at_hand.read(board->second);
   const WhatIf as_it_is{.class_id = class_id, .heads = {}, .out = {}, .runs = 1, .stop = stop};
-  const auto rehearsed = rehearse_what_if(gym, reading, as_it_is);
+  const auto rehearsed = rehearse_what_if(at_hand, reading, as_it_is);
   if (rehearsed)
     brief.set_out = set_out_of(rehearsed->kit, gym.knowledge.catalogue);
   else if (rehearsed.error().code != base::ErrorCode::Invalid)

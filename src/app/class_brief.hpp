@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "app/open_gym.hpp"
+#include "app/gym_at_hand.hpp"
 #include "base/result.hpp"
 
 /// What a coach wants to know of a class before it begins, beside its rehearsal.
@@ -45,7 +45,7 @@ struct ClassBrief {
 
 /// The brief of a class of the gym. Fails with NotFound where the class or its board is not there, and as
 /// `rehearse_class`; a board without work has people and nothing to set out.
-base::Result<ClassBrief> class_brief(const OpenGym& gym, const std::string& class_id,
+base::Result<ClassBrief> class_brief(const GymAtHand& at_hand, const std::string& class_id,
                                      const std::stop_token& stop);
 
 }  // namespace repwright::app

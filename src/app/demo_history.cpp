@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/past_session.hpp"
 #include "base/civil_date.hpp"
 #include "base/clock_text.hpp"
 #include "body/estimate.hpp"
@@ -80,15 +81,6 @@ std::string written(const PieceOutcome& piece, double slower) {
   return {};
 }
 
-/// The versions that the person did, in the order of the board, each once.
-std::string versions(const domain::FittedPerson& fitted) {
-  std::vector<std::string> seen;
-  for (const domain::FittedItem& item : fitted.items)
-    if (!item.movement.empty() && std::ranges::find(seen, item.movement.text) == seen.end())
-      seen.push_back(item.movement.text);
-  return fmt::format("{}", fmt::join(seen, " / "));
-}
-
 /// Most people say 7 to 9 after a scored piece; on an easy day less.
 double effort_said(const DemoPast& past, const ScoreEntry& entry) {
   base::Stream luck(past.seed, day_number(entry.date), rehearsal::person_key(entry.person),
@@ -109,7 +101,7 @@ void write_down(const PastSession& session, const DemoPast& past, const ClassReh
                      .person = outcome.person,
                      .text = {},
                      .value = {},
-                     .version = versions(played.fitted.people[p]),
+                     .version = versions_done(played.fitted.people[p]),
                      .effort = std::nullopt,
                      .flag = flag_of(past, played.people[p], session.date),
                      .entered_by = "coach"};

@@ -1,39 +1,51 @@
 #pragma once
 
+#include <cstdint>
 #include <functional>
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <utility>
 
-#include "app/open_gym.hpp"
+#include "app/gym_at_hand.hpp"
 
 namespace repwright::app {
+
+/// Where the gym comes from, for a desk that notices what other programs do to it.
+struct Origin {
+  std::function<base::Result<std::uint64_t>()> mark;  // as `store::Store::mark`
+  std::function<base::Result<OpenGym>()> load;
+};
 
 /// The gym that everybody looks at now. Whoever took it keeps it as it was; a change lays down a new one.
 class Desk {
  public:
-  explicit Desk(std::shared_ptr<const OpenGym> gym) : gym_(std::move(gym)) {}
+  /// A gym that nobody else changes.
+  explicit Desk(OpenGym gym) : at_hand_(std::make_shared<const GymAtHand>(std::move(gym))) {}
+  /// Fails as `load` and `mark`.
+  static base::Result<std::unique_ptr<Desk>> open(Origin origin);
 
-  std::shared_ptr<const OpenGym> gym() const {
-    const std::scoped_lock lock(reading_);
-    return gym_;
-  }
+  std::shared_ptr<const GymAtHand> at_hand() const;
+  std::shared_ptr<const OpenGym> gym() const;
 
-  /// Lets `change` work on a copy, one change after another, and lays that down if it succeeded. Nobody who
-  /// only looks waits for it.
-  base::Result<void> change(const std::function<base::Result<void>(OpenGym& gym)>& change) {
-    const std::scoped_lock changing(changing_);
-    auto next = std::make_shared<OpenGym>(*gym());
-    if (auto changed = change(*next); !changed) return changed;
-    const std::scoped_lock lock(reading_);
-    gym_ = std::move(next);
-    return {};
-  }
+  /// Lays down the gym anew if another program changed it. Fails as `mark` and `load`, again and again until
+  /// what is kept was changed once more; then the last gym that could be read stays.
+  base::Result<void> look_again();
+
+  /// Lets `change` work on a copy of the gym as it is kept now, one change after another, and lays that down
+  /// if it succeeded. Nobody who only looks waits for it. Fails also as `look_again`.
+  base::Result<void> change(const std::function<base::Result<void>(OpenGym& gym)>& change);
 
  private:
+  void lay_down(OpenGym gym);
+  base::Result<void> look_again_alone();
+
+  Origin origin_;
   mutable std::mutex reading_;
   std::mutex changing_;
-  std::shared_ptr<const OpenGym> gym_;
+  std::shared_ptr<const GymAtHand> at_hand_;
+  std::optional<std::uint64_t> mark_;      // of what lies here; guarded by `changing_`
+  std::optional<base::Error> unreadable_;  // why what is kept there now does not lie here; guarded likewise
 };
 
 }  // namespace repwright::app

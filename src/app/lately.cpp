@@ -58,14 +58,13 @@ double share_of(const std::vector<const ScoreEntry*>& entries, const domain::Per
 
 std::map<PersonId, rehearsal::History> lately(const GymKnowledge& gym,
                                               const std::vector<domain::Person>& people,
-                                              const domain::GymClass& gym_class) {
+                                              std::chrono::sys_days day) {
   std::map<PersonId, rehearsal::History> histories;
-  if (!gym_class.date) return histories;
-  const std::chrono::sys_days day{*gym_class.date};
+  const board::Reader reader(gym.catalogue, gym.house);
   for (const auto& [session, entries] : sessions_before(gym, day)) {
     const std::vector<domain::Person> there = those_of(entries, people);
     if (there.empty()) continue;
-    const auto played = played_again(gym, session, there, {});
+    const auto played = played_again(gym, reader, session, there, {});
     if (!played) continue;
     const auto weeks_ago = static_cast<int>((day - session.first - std::chrono::days(1)).count() / 7);
     for (std::size_t p = 0; p < there.size(); ++p) {

@@ -3,13 +3,13 @@
 #include <utility>
 
 namespace repwright::app {
+
 OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constants constants) {
   store::GymFolder& gym = kept.gym;
   OpenGym open;
   open.knowledge = {std::move(catalogue), std::move(constants),  std::move(gym.house),
-                    std::move(gym.hall),  std::move(gym.scores), gym.boards};
+                    std::move(gym.hall),  std::move(gym.scores), std::move(gym.boards)};
   open.people = std::move(gym.people);
-  open.boards = std::move(gym.boards);
   open.classes = std::move(gym.classes);
   open.versions = std::move(kept.versions);
   return open;
@@ -44,13 +44,6 @@ ClassRequest request_of(const OpenGym& gym, const board::Reading& reading, const
           .runs = what.runs,
           .threads = what.threads,
           .stop = what.stop};
-}
-
-base::Result<ClassRehearsal> rehearse_what_if(const OpenGym& gym, const board::Reading& reading,
-                                              const WhatIf& what) {
-  const auto gym_class = class_under(gym, what);
-  if (!gym_class) return tl::unexpected(gym_class.error());
-  return rehearse_class(request_of(gym, reading, *gym_class, what));
 }
 
 }  // namespace repwright::app

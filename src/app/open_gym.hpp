@@ -5,8 +5,6 @@
 #include <vector>
 
 #include "app/rehearse_class.hpp"
-#include "base/result.hpp"
-#include "board/read.hpp"
 #include "domain/gym_class.hpp"
 #include "domain/kept.hpp"
 #include "domain/people.hpp"
@@ -18,7 +16,6 @@ namespace repwright::app {
 struct OpenGym {
   GymKnowledge knowledge;
   std::vector<domain::Person> people;
-  std::map<std::string, std::string> boards;        // text by id
   std::map<std::string, domain::GymClass> classes;  // by id
   domain::GymVersions versions;                     // what of it is kept
 };
@@ -42,13 +39,9 @@ struct WhatIf {
 /// there.
 base::Result<domain::GymClass> class_under(const OpenGym& gym, const WhatIf& what);
 
-/// What to rehearse of such a class; it refers to all of its arguments but the last.
+/// What to rehearse of such a class; it refers to all of its arguments but the last, and knows nothing of
+/// what people did lately.
 ClassRequest request_of(const OpenGym& gym, const board::Reading& reading, const domain::GymClass& gym_class,
                         const WhatIf& what);
-
-/// Rehearses one class of the gym under a 'what if'. Fails as `rehearse_class`, and with NotFound for a class
-/// or a kind of place that is not there. `reading` was read in this gym's house.
-base::Result<ClassRehearsal> rehearse_what_if(const OpenGym& gym, const board::Reading& reading,
-                                              const WhatIf& what);
 
 }  // namespace repwright::app

@@ -4,12 +4,10 @@
 #include <map>
 
 #include "app/past_session.hpp"
-#include "base/overloaded.hpp"
 
 namespace repwright::app {
 namespace {
 
-using domain::Measure;
 using domain::PieceOutcome;
 using domain::ScoreEntry;
 
@@ -27,29 +25,11 @@ std::vector<const ScoreEntry*> latest_of(const std::vector<ScoreEntry>& scores,
   return own;
 }
 
-std::optional<double> value_of(const domain::ScoreValue& score, const PieceOutcome& piece) {
-  const auto when = [&](Measure measure, double value) {
-    return piece.measure == measure ? std::optional(value) : std::nullopt;
-  };
-  return std::visit(
-      base::Overloaded{[&](const domain::TimeScore& s) { return when(Measure::Seconds, s.time.si()); },
-                       [&](const domain::RoundsScore& s) {
-                         return piece.reps_per_round > 0
-                                    ? when(Measure::Reps, s.rounds * piece.reps_per_round + s.reps)
-                                    : std::nullopt;
-                       },
-                       [&](const domain::RepsScore& s) { return when(Measure::Reps, s.reps); },
-                       [&](const domain::LoadScore& s) { return when(Measure::Kilograms, s.load.si()); },
-                       [&](const domain::DistanceScore& s) { return when(Measure::Metres, s.distance.si()); },
-                       [&](const domain::KcalScore& s) { return when(Measure::Kilocalories, s.kcal); },
-                       [](const auto&) -> std::optional<double> { return std::nullopt; }},
-      score);
-}
-
 /// The same session rehearsed once, however many of its pieces were scored.
 class Sessions {
  public:
-  Sessions(const OpenGym& gym, const std::stop_token& stop) : gym_(gym), stop_(stop) {}
+  Sessions(const OpenGym& gym, const board::Reader& reader, const std::stop_token& stop)
+      : gym_(gym), reader_(reader), stop_(stop) {}
 
   /// The person's outcome of the piece that the entry was scored in, or nothing.
   std::optional<PieceOutcome> forecast_of(const ScoreEntry& entry) {
@@ -72,22 +52,22 @@ class Sessions {
     for (const ScoreEntry& each : gym_.knowledge.scores)
       if (std::chrono::sys_days{each.date} == session.first && each.board_id == session.second)
         entries.push_back(&each);
-    const auto played = played_again(gym_.knowledge, session, those_of(entries, gym_.people),
+    const auto played = played_again(gym_.knowledge, reader_, session, those_of(entries, gym_.people),
                                      {.bodies = Bodies::Drawn, .runs = runs_of_a_session, .stop = stop_});
     if (played) at->second = played->rehearsal;
     return at->second;
   }
 
   const OpenGym& gym_;
+  const board::Reader& reader_;
   const std::stop_token& stop_;
   std::map<SessionKey, std::optional<domain::Rehearsal>> rehearsed_;
 };
 
-std::string title_of(const OpenGym& gym, const std::string& board_id) {
+std::string title_of(const OpenGym& gym, const board::Reader& reader, const std::string& board_id) {
   const auto board = gym.knowledge.boards.find(board_id);
   if (board == gym.knowledge.boards.end()) return board_id;
-  const std::string title =
-      board::read(board->second, gym.knowledge.catalogue, gym.knowledge.house).board.title;
+  const std::string title = reader.read(board->second).board.title;
   return title.empty() ? board_id : title;
 }
 
@@ -95,13 +75,15 @@ std::string title_of(const OpenGym& gym, const std::string& board_id) {
 
 std::vector<PastScore> past_scores(const OpenGym& gym, const domain::PersonId& person, std::size_t most,
                                    const std::stop_token& stop) {
-  Sessions sessions(gym, stop);
+  const board::Reader reader(gym.knowledge.catalogue, gym.knowledge.house);
+  Sessions sessions(gym, reader, stop);
   std::vector<PastScore> out;
   for (const ScoreEntry* entry : latest_of(gym.knowledge.scores, person, most)) {
-    PastScore past{*entry, title_of(gym, entry->board_id), sessions.forecast_of(*entry), std::nullopt};
+    PastScore past{*entry, title_of(gym, reader, entry->board_id), sessions.forecast_of(*entry),
+                   std::nullopt};
     if (past.forecast) {
       past.forecast->steps.clear();
-      past.value = value_of(entry->value, *past.forecast);
+      past.value = score_in_measure(entry->value, *past.forecast);
     }
     out.push_back(std::move(past));
   }

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <chrono>
+#include <functional>
+#include <optional>
 #include <stop_token>
 #include <string>
 #include <utility>
@@ -19,18 +21,30 @@ using SessionKey = std::pair<std::chrono::sys_days, std::string>;
 std::vector<domain::Person> those_of(const std::vector<const domain::ScoreEntry*>& entries,
                                      const std::vector<domain::Person>& people);
 
-/// How a past session is played again: by the likeliest bodies once, or by bodies drawn for each run.
-enum class Bodies : std::uint8_t { Likeliest, Drawn };
+/// How a past session is played again: by the likeliest bodies once, or by bodies drawn or given for each
+/// run.
+enum class Bodies : std::uint8_t { Likeliest, Drawn, Given };
 struct Replay {
   Bodies bodies = Bodies::Likeliest;
   int runs = 1;
   std::stop_token stop{};
+  std::function<body::Body(const domain::Person& person, int run)> given{};
+  bool keep_draws = false;
+  int threads = 1;
+  base::Seed seed{1};
 };
 
-/// The session once more, with the marks that people have now. The gym must have its board. Fails as
-/// `rehearse_class`.
-base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const SessionKey& session,
+/// The session once more, with the marks that people have now. The gym must have its board, which `reader`
+/// reads. Fails as `rehearse_class`.
+base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const board::Reader& reader,
+                                          const SessionKey& session,
                                           const std::vector<domain::Person>& people, const Replay& replay);
+
+/// The score in the measure of the outcome, where it can be said in it.
+std::optional<double> score_in_measure(const domain::ScoreValue& score, const domain::PieceOutcome& piece);
+
+/// The versions that a person did, in the order of the board, each once, as a score names them.
+std::string versions_done(const domain::FittedPerson& fitted);
 
 /// Whether the entry was scored in that piece, one of `piece_names`; an entry that names none stands for all.
 bool is_of_piece(const domain::ScoreEntry& entry, const domain::PieceOutcome& piece,

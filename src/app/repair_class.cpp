@@ -48,14 +48,15 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
     return advice::consequences_of(rehearsed->rehearsal);
   };
   // What cannot be chalked so that it reads as meant is no change that a coach could make.
-  std::erase_if(edits, [&](domain::Edit& edit) {
+  std::vector<domain::Edit> chalkable;
+  for (domain::Edit& edit : edits) {
     auto chalked = chalk_edit(edit, on);
-    if (!chalked) return true;
+    if (!chalked) continue;
     edit.text = std::move(chalked->text);
     edit.line = chalked->line;
-    return false;
-  });
-  return advice::best_repairs(request.reading.board, std::move(edits), trial, halving,
+    chalkable.push_back(std::move(edit));
+  }
+  return advice::best_repairs(request.reading.board, std::move(chalkable), trial, halving,
                               in_parallel(request.threads));
 }
 

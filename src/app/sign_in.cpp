@@ -78,7 +78,8 @@ Outcome Gate::enter_as_owner(const std::string& token, const std::string& name, 
         return refused(ErrorCode::Invalid, std::move(fault));
       owner->secret_hash = vault_.secret_hash(password);
     }
-    if (const auto made = accounts_.put_first_owner(*owner); !made) return refused(made.error());
+    if (const auto made = accounts_.put_first_owner(*owner, {name, now_()}); !made)
+      return refused(made.error());
   }
   owner_token_hash_.clear();
   return ticket_for(*owner);
@@ -130,18 +131,47 @@ base::Result<void> Gate::leave(const std::string& token) {
   return accounts_.sign_out(vault_.token_hash(token));
 }
 
-base::Result<std::string> Gate::keep(Account account, const std::string& secret) {
+/// Whether somebody owns the gym without the account of that name.
+base::Result<void> Gate::leaves_an_owner(const std::string& name) {
+  const auto all = accounts_.all();
+  if (!all) return tl::unexpected(all.error());
+  bool is_owner = false;
+  bool another = false;
+  for (const Account& each : *all) {
+    if (each.role != Role::Owner) continue;
+    is_owner = is_owner || each.name == name;
+    another = another || each.name != name;
+  }
+  if (is_owner && !another)
+    return base::failure(ErrorCode::Conflict, "the gym needs an owner: make another one first");
+  return {};
+}
+
+base::Result<void> Gate::sign_out(const std::string& name, const std::string& by) {
+  return accounts_.sign_out_everywhere(name, {by, now_()});
+}
+
+base::Result<void> Gate::remove(const std::string& name, const std::string& by) {
+  const std::scoped_lock lock(busy_);
+  if (auto owned = leaves_an_owner(name); !owned) return owned;
+  return accounts_.remove(name, {by, now_()});
+}
+
+base::Result<std::string> Gate::keep(Account account, const std::string& secret, const std::string& by) {
   if (base::trim(account.name).empty()) return base::failure(ErrorCode::Invalid, "a name is missing");
   if (std::string fault = fault_of(account.role, secret); !fault.empty())
     return base::failure(ErrorCode::Invalid, std::move(fault));
   account.secret_hash = vault_.secret_hash(secret);
+  const std::scoped_lock lock(busy_);
+  if (account.role != Role::Owner)
+    if (auto owned = leaves_an_owner(account.name); !owned) return tl::unexpected(owned.error());
   std::string link;
   account.link_hash.clear();
   if (account.role == Role::Person) {
     link = vault_.random_token();
     account.link_hash = vault_.token_hash(link);
   }
-  return accounts_.put(account).map([&] { return std::move(link); });
+  return accounts_.put(account, {by, now_()}).map([&] { return std::move(link); });
 }
 
 }  // namespace repwright::app

@@ -65,13 +65,18 @@ class Gate {
   base::Result<std::vector<Account>> accounts() { return accounts_.all(); }
   /// Makes or replaces an account. Returns the person's link if `account` is a person's, else nothing. Fails
   /// with Invalid for a password under 10 characters, a PIN that is not 4 to 8 digits, or a name that is
-  /// empty.
-  base::Result<std::string> keep(Account account, const std::string& secret);
+  /// empty; with Conflict for a change that leaves the gym without an owner. `by` is who does it.
+  base::Result<std::string> keep(Account account, const std::string& secret, const std::string& by);
+  /// Signs an account out wherever it is signed in. Fails with NotFound.
+  base::Result<void> sign_out(const std::string& name, const std::string& by);
+  /// Takes an account away. Fails with NotFound, and with Conflict for the last owner.
+  base::Result<void> remove(const std::string& name, const std::string& by);
 
  private:
   tl::expected<Ticket, Refusal> ticket_for(const Account& account);
   tl::expected<Ticket, Refusal> checked(const std::string& key, const std::optional<Account>& account,
                                         const std::string& secret);
+  base::Result<void> leaves_an_owner(const std::string& name);
 
   store::Accounts& accounts_;
   Vault& vault_;

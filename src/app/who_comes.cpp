@@ -1,4 +1,5 @@
 #include "app/who_comes.hpp"
+#include "domain/people_search.hpp"
 
 #include <fmt/format.h>
 
@@ -36,12 +37,12 @@ base::Result<Attendance> who_comes(const std::vector<domain::Person>& people,
   Attendance attendance;
   std::string missing;
   for (const domain::Arrival& arrival : list_of(people, gym_class)) {
-    const auto at = std::ranges::find(people, arrival.person, &domain::Person::id);
-    if (at == people.end()) {
+    const domain::Person* known = domain::find_person(people, arrival.person);
+    if (known == nullptr) {
       missing += (missing.empty() ? "`" : ", `") + arrival.person.text + "`";
       continue;
     }
-    attendance.people.push_back(*at);
+    attendance.people.push_back(*known);
     attendance.late.push_back(arrival.late);
   }
   if (!missing.empty())

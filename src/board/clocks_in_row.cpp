@@ -43,7 +43,7 @@ bool is_numbered(const std::vector<Section>& sections, std::size_t most) {
 }  // namespace
 
 int clocks_waiting(const Chapter& chapter) {
-  if (chapter.drafts.empty() || !chapter.drafts.back().said.amrap) return 0;
+  if (chapter.drafts.size() < 2 || !chapter.drafts.back().said.amrap) return 0;
   return static_cast<int>(row_above(chapter.drafts, chapter.drafts.size() - 1).size()) - 1;
 }
 

@@ -24,8 +24,9 @@ std::vector<std::vector<Entry>> parts_of(const Draft& draft) {
 }
 
 bool as_many_as_possible(const std::vector<Entry>& part) {
-  return part.size() == 1 && part.front().amount &&
-         std::holds_alternative<domain::Max>(part.front().amount->values.front());
+  if (part.size() != 1) return false;
+  const auto& amount = part.front().amount;
+  return amount && std::holds_alternative<domain::Max>(amount->values.front());
 }
 
 /// The part without an end of its own, if there is one.

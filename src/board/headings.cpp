@@ -81,7 +81,7 @@ bool says_work(const Session& session, Cursor cursor) {
                        "ygig",    "stations",     "station",    "cap",        "tc",       "every",
                        "chipper", "waterfall",    "max",        "sets",       "note",     "rest",
                        "relay",   "for distance", "find a",     "work up to", "minute 1", "min 1",
-                       "levels",  "title"}))
+                       "levels",  "title",        "ft"}))
       return true;
     const Token& token = cursor.peek();
     if (token.kind == TokenKind::Word && token.text.size() > 3 && token.text[0] == 'e' &&
@@ -119,12 +119,12 @@ bool unknown_prefix(Session& session, const Cursor& cursor) {
     return false;
   const Cursor prefix = cursor.part(cursor.position(), ahead.position());
   if (session.names.find(prefix) || find_part(prefix).part != Part::None) return false;
-  return !prefix.at_any({"buy",        "cash",    "odd",    "even",  "minute",   "min",      "superset",
-                         "accumulate", "levels",  "relay",  "score", "p1",       "p2",       "teams",
-                         "pairs",      "note",    "rounds", "once",  "build",    "then",     "rest",
-                         "title",      "amrap",   "emom",   "for",   "any",      "every",    "each",
-                         "ladder",     "chipper", "intent", "heats", "stations", "partners", "partner",
-                         "circuit",    "cap",     "with",   "in",    "max",      "otm",      "tempo"});
+  return !prefix.at_any(
+      {"buy",   "cash",   "odd",     "even",   "minute", "min",      "superset", "accumulate", "levels",
+       "relay", "score",  "p1",      "p2",     "teams",  "pairs",    "note",     "rounds",     "once",
+       "build", "then",   "rest",    "title",  "amrap",  "emom",     "for",      "any",        "every",
+       "each",  "ladder", "chipper", "intent", "heats",  "stations", "partners", "partner",    "circuit",
+       "cap",   "with",   "in",      "max",    "otm",    "tempo",    "ft"});
 }
 
 void note_slip_of_line(Session& session, const Cursor& cursor, std::string& title) {
@@ -176,9 +176,9 @@ bool reads_as_title(Session& session, Cursor cursor) {
       return false;
   }
   if (says_work(session, cursor)) return false;
-  if (cursor.at_any({"in pairs", "pairs",    "partner", "partners", "for",   "then", "with", "score",
-                     "intent",   "vest",     "quiet",   "swap",     "odd",   "even", "or",   "heats",
-                     "same",     "cash out", "one",     "p1",       "trios", "keep"}))
+  if (cursor.at_any({"in pairs",  "pairs",       "partner", "partners", "for", "then", "with",  "score",
+                     "intent",    "vest",        "quiet",   "swap",     "odd", "even", "or",    "heats",
+                     "two heats", "three heats", "same",    "cash out", "one", "p1",   "trios", "keep"}))
     return false;
   const std::optional<Named> name = session.names.find(cursor);
   return !name || name->marks != cursor.end() - cursor.position();

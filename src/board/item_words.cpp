@@ -159,7 +159,7 @@ std::string manner_words(const Item& item) {
 std::string option_words(const domain::ScaleOption& option, const Telling& telling) {
   const domain::Movement* movement = telling.catalogue.find(option.movement);
   const bool counted = movement == nullptr || movement->default_unit == Unit::Reps;
-  const std::string name = spoken(option.movement, telling, counted || option.factor == 1 ? 2 : 1);
+  std::string name = spoken(option.movement, telling, counted || option.factor == 1 ? 2 : 1);
   if (option.factor == 1) return name;
   return fmt::format("{} times as {} {}", number_text(option.factor), counted ? "many" : "much", name);
 }

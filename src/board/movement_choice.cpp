@@ -117,7 +117,7 @@ MovementId choose_movement(Session& session, const Named& named, const Entry& en
 
 std::optional<MovementId> lift_of(const Session& session, const Named& named) {
   const bool bare = named.written == "squat" || named.written == "squats";
-  const MovementId lift{"bb-back-squat"};
+  MovementId lift{"bb-back-squat"};
   if (!bare || named.kit != Kit::Unsaid || named.meaning.movements.front() != MovementId{"air-squat"} ||
       session.names.movement(lift) == nullptr)
     return std::nullopt;
@@ -135,16 +135,19 @@ void settle_lift(Session& session, Entry& entry, LiftedIn in) {
   const domain::Item& item = entry.item;
   const bool loaded =
       item.load_share || item.load_step || (in.sets_alone && (item.effort || !entry.loads.empty()));
-  if (!loaded && !in.build && !(in.sets_alone && few_each)) return;
   const Movement* lift = session.names.movement(*entry.lift);
+  const bool pounds = session.house.mass_unit == domain::MassUnit::Pounds;
+  const bool of_a_bar =
+      lift != nullptr && lift->typical_load && !entry.loads.empty() &&
+      mass_of(std::ranges::max(entry.loads), entry.load_unit, pounds) >= lift->typical_load->light;
+  if (!loaded && !in.build && !of_a_bar && !(in.sets_alone && few_each)) return;
   const Movement* without = item.movement ? session.names.movement(*item.movement) : nullptr;
   if (lift == nullptr || without == nullptr) return;
-  session.remarks.add_once(
-      {"ambiguous-movement",
-       entry.span,
-       fmt::format("`{}` in sets was read as {}", session.kept(entry.span), shown(*lift)),
-       "write the full name if you mean another",
-       {shown(*lift), shown(*without)}});
+  session.remarks.add_once({"ambiguous-movement",
+                            entry.span,
+                            fmt::format("`{}` was read as {}", session.kept(entry.span), shown(*lift)),
+                            "write the full name if you mean another",
+                            {shown(*lift), shown(*without)}});
   entry.item.movement = entry.lift;
 }
 

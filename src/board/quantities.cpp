@@ -215,6 +215,7 @@ bool may_be_date(const std::vector<double>& values) {
 }  // namespace
 
 bool at_dotted_counts(const Cursor& cursor) {
+  if (!cursor.at_number() || !cursor.at_symbol('.', 1) || !cursor.at_number(2)) return false;
   Cursor ahead = cursor;
   return !may_be_date(dotted_numbers(ahead));
 }

@@ -129,7 +129,7 @@ bool read_start_time(Session& session, Cursor& cursor) {
   const auto start = take_start(ahead);
   if (!start) return false;
   const Chapter* last = session.chapters.empty() ? nullptr : &session.chapters.back();
-  const bool goes_on = last != nullptr && last->by_starts && *last->from < *start;
+  const bool goes_on = last != nullptr && last->by_starts && last->from.value_or(*start) < *start;
   const auto next = next_start(session, *start);
   if (!goes_on && (start->si() > 0 || !next)) return false;
   if (goes_on && says_end(ahead)) {

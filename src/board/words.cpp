@@ -46,6 +46,7 @@ std::string section_words(const Block& block, const Telling& telling) {
 /// What each partner does, in the order of their labels.
 std::string parts_words(const Block& block, const Telling& telling) {
   std::vector<std::string> parts;
+  parts.reserve(block.items.size() + block.children.size());
   for (const Item& item : block.items) parts.push_back(item_words(item, telling));
   for (const Block& child : block.children) parts.push_back(listed(items_words(child.items, telling)));
   return fmt::format("{}", fmt::join(parts, " beside "));

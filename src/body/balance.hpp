@@ -55,8 +55,8 @@ inline Pools recovery_times(std::size_t group, const Constants& constants) {
 }
 
 /// How a drain of one falls on the two pools of a group.
-inline Pools shares(std::size_t group, const Constants& constants) {
-  return Pools{constants.fast_share[group], 1 - constants.fast_share[group]};
+inline Pools shares(const Effort& effort) {
+  return Pools{effort.fast_share, 1 - effort.fast_share};
 }
 
 /// The pools of one group now, pending recovery counted but not applied.

@@ -41,6 +41,7 @@ struct Effort {
   Group group = Group::Legs;
   double theta = 0.5;       // share of the fresh group that one unit needs, 1 / (1 + kappa N)
   double drain = 1.0 / 60;  // kappa * theta: what one unit takes from its group
+  double fast_share = .75;  // of that, what comes back fast
   /// Drain on each group relative to the own one (own: 1); of a run or machine: how much it keeps the group
   /// from recovering.
   std::array<double, group_count> weight{};

@@ -199,6 +199,14 @@ double slowness(const EffortSpec& spec, double theta, double kappa, const Consta
   return 1 + constants.quickness * (theta / usual - 1);
 }
 
+/// Few heavy reps tire by what comes back within the minute, many light ones by what takes longer: the slow
+/// share grows with what a set to the end takes of the fresh group, 1 - theta, which is a half for thirty.
+double fast_share_of(const Effort& effort, const Constants& constants) {
+  const double slow = 1 - constants.fast_share[index_of(effort.group)];
+  if (constants.lightness <= 0) return 1 - slow;
+  return 1 - std::min(1.0, slow * base::pow(std::max(1e-9, 2 * (1 - effort.theta)), constants.lightness));
+}
+
 }  // namespace
 
 Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& constants) {
@@ -216,6 +224,7 @@ Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& cons
   effort.best = set * spec.units;
   effort.theta = 1 / (1 + kappa * set);
   effort.drain = spec.kappa * effort.theta;
+  effort.fast_share = fast_share_of(effort, constants);
   const double cadence =
       spec.kind == Effort::Kind::Hold ? 1 : body.cadence * slowness(spec, effort.theta, kappa, constants);
   effort.brisk = spec.brisk * cadence;

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "body/effort.hpp"
+#include "body/learning.hpp"
 #include "body/marks.hpp"
 
 namespace repwright::body {
@@ -72,13 +73,7 @@ Body median(const BodyEstimate& estimate, const Constants& constants) {
 
 Body draw(const BodyEstimate& estimate, base::Seed seed, std::uint64_t run, std::uint64_t person,
           const Constants& constants) {
-  base::Stream stream(seed, run, person, base::Purpose::Body);
-  Point normal{};
-  for (double& z : normal) z = std::clamp(stream.normal(), -3.0, 3.0);
-  Point point = estimate.parameters.mean;
-  for (std::size_t i = 0; i < parameter_count; ++i)
-    for (std::size_t j = 0; j <= i; ++j) point[i] += estimate.spread[i][j] * normal[j];
-  return body_at(point, estimate.pull, constants);
+  return draw_told(estimate, seed, run, person, constants).body;
 }
 
 }  // namespace repwright::body

@@ -21,6 +21,10 @@ struct Gaussian {
 template <std::size_t N>
 std::array<std::array<double, N>, N> cholesky(const std::array<std::array<double, N>, N>& covariance);
 
+/// The x with L L' x = `right`, for the triangle that `cholesky` returns of a positive definite matrix.
+template <std::size_t N>
+std::array<double, N> solved(const std::array<std::array<double, N>, N>& lower, std::array<double, N> right);
+
 /// One measurement: what a point of the distribution predicts, what was seen, and how far the two differ.
 template <std::size_t N>
 struct Measurement {

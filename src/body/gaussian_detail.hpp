@@ -21,6 +21,19 @@ std::array<std::array<double, N>, N> cholesky(const std::array<std::array<double
   return lower;
 }
 
+template <std::size_t N>
+std::array<double, N> solved(const std::array<std::array<double, N>, N>& lower, std::array<double, N> right) {
+  for (std::size_t i = 0; i < N; ++i) {
+    for (std::size_t k = 0; k < i; ++k) right[i] -= lower[i][k] * right[k];
+    right[i] /= lower[i][i];
+  }
+  for (std::size_t i = N; i-- > 0;) {
+    for (std::size_t k = i + 1; k < N; ++k) right[i] -= lower[k][i] * right[k];
+    right[i] /= lower[i][i];
+  }
+  return right;
+}
+
 namespace gaussian_detail {
 
 constexpr double step = 0.02;  // of the finite differences; parameters are logarithms

@@ -224,7 +224,7 @@ Frame frame_of(const State& state, const Body& body, const Effort& effort, const
   return {.cycle = cycle,
           .brisk = muscle,
           .growth = held ? 0 : constants.fade / (1 - effort.theta),
-          .drain = effort.drain * shares(group, constants),
+          .drain = effort.drain * shares(effort),
           .rate = speed / recovery_times(group, constants),
           .seconds = plan.seconds,
           .whole = effort.kind == Effort::Kind::Reps};
@@ -242,7 +242,7 @@ void carry_along(State& state, const Effort& effort, double units, double recove
     settle(state, g, constants);
     const double drain = effort.drain * effort.weight[g];
     const Decay left = decay(recovered / units / recovery_times(g, constants), units);
-    state.pools[g] = left.after(state.pools[g], drain * shares(g, constants));
+    state.pools[g] = left.after(state.pools[g], drain * shares(effort));
   }
 }
 

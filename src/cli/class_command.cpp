@@ -1,26 +1,23 @@
 #include "cli/class_command.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <cstdio>
+#include <map>
 
 #include "app/lately.hpp"
+#include "cli/say.hpp"
 #include "sheets/diagnostics_text.hpp"
 
 namespace repwright::cli {
+namespace {
 
-void say(std::string_view text) {
-  std::fwrite(text.data(), 1, text.size(), stdout);
-}
-void remark(std::string_view text) {
-  std::fwrite(text.data(), 1, text.size(), stderr);
+/// Nothing is known before a class without a day.
+std::map<domain::PersonId, rehearsal::History> history_of(const ClassInputs& inputs) {
+  const auto& day = inputs.gym_class.date;
+  if (!day) return {};
+  return app::lately(inputs.gym, inputs.people, *day);
 }
 
-int refuse(const base::Error& error) {
-  remark(fmt::format("repwright: {}\n", error.message));
-  return input_at_fault;
-}
+}  // namespace
 
 bool has_errors(const board::Reading& reading) {
   return std::ranges::any_of(reading.diagnostics, [](const domain::Diagnostic& diagnostic) {
@@ -44,7 +41,7 @@ app::ClassRequest ClassAsked::request() const {
           .threads = options.threads,
           .keep_draws = options.draws,
           .stop = {},
-          .history = app::lately(inputs.gym, inputs.people, inputs.gym_class)};
+          .history = history_of(inputs)};
 }
 
 int with_class(const ClassOptions& options, const std::function<int(const ClassAsked&)>& command) {

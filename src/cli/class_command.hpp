@@ -2,10 +2,8 @@
 
 #include <functional>
 #include <string>
-#include <string_view>
 
 #include "app/rehearse_class.hpp"
-#include "base/result.hpp"
 #include "board/read.hpp"
 #include "cli/inputs.hpp"
 #include "cli/options.hpp"
@@ -15,13 +13,6 @@ namespace repwright::cli {
 
 inline constexpr int fine = 0;
 inline constexpr int input_at_fault = 1;
-
-/// To the standard output and to the standard error.
-void say(std::string_view text);
-void remark(std::string_view text);
-
-/// Says why not; returns the exit code.
-int refuse(const base::Error& error);
 
 bool has_errors(const board::Reading& reading);
 

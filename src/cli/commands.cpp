@@ -18,6 +18,7 @@
 #include "board/tidy.hpp"
 #include "board/words.hpp"
 #include "cli/class_command.hpp"
+#include "cli/say.hpp"
 #include "sheets/reading_text.hpp"
 #include "sheets/rehearsal_text.hpp"
 #include "sheets/timetable_text.hpp"

@@ -16,9 +16,13 @@ int run_away(const AwayOptions& options);
 int run_fit(const ClassOptions& options);
 int run_warm_up(const WarmUpOptions& options);
 int run_pairs(const PairsOptions& options);
+int run_learn(const LearnOptions& options);
+int run_hindsight(const LearnOptions& options);
 int run_demo(const DemoOptions& options);
 int run_import(const MoveOptions& options);
 int run_export(const MoveOptions& options);
+int run_export_person(const PersonOptions& options);
+int run_forget(const PersonOptions& options);
 int run_backup(const MoveOptions& options);
 int run_restore(const MoveOptions& options);
 /// Returns when it is told to stop.

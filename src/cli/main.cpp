@@ -13,8 +13,10 @@ namespace {
 using repwright::cli::AwayOptions;
 using repwright::cli::ClassOptions;
 using repwright::cli::DemoOptions;
+using repwright::cli::LearnOptions;
 using repwright::cli::MoveOptions;
 using repwright::cli::PairsOptions;
+using repwright::cli::PersonOptions;
 using repwright::cli::PlaceOut;
 using repwright::cli::ReadOptions;
 using repwright::cli::ServeOptions;
@@ -176,11 +178,34 @@ void add_demo(CLI::App& app, DemoOptions& demo, Chosen& chosen) {
   command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
 }
 
+CLI::App* add_learning(CLI::App& app, const char* name, const char* what, LearnOptions& options) {
+  CLI::App* command = app.add_subcommand(name, what);
+  command->add_option("--gym", options.gym, "a gym folder or a database file")->required();
+  command->add_option("--runs", options.runs, "how often each session is played")
+      ->check(CLI::Range(40, 100000))
+      ->capture_default_str();
+  command->add_option("--seed", options.seed, "same seed, same answer")
+      ->check(not_negative)
+      ->capture_default_str();
+  command->add_option("--threads", options.threads, "0: as many as the machine has; never changes the answer")
+      ->check(CLI::Range(0, 256))
+      ->capture_default_str();
+  return command;
+}
+
+void add_learning(CLI::App& app, LearnOptions& options, Chosen& chosen) {
+  add_learning(app, "learn", "what the gym's scores tell of its people", options)->callback([&] {
+    chosen = [&] { return repwright::cli::run_learn(options); };
+  });
+  CLI::App* command =
+      add_learning(app, "hindsight", "how far the forecasts of past scores were off", options);
+  command->add_flag("--json", options.json, "one JSON document on the standard output");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_hindsight(options); }; });
+}
+
 void add_keeping(CLI::App& app, MoveOptions& move, Chosen& chosen) {
   CLI::App* command = add_move(app, "import", "put a gym folder into a new database file", move);
   command->callback([&] { chosen = [&] { return repwright::cli::run_import(move); }; });
-  command = add_move(app, "export", "write the gym of a database file as a gym folder", move);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_export(move); }; });
   command = add_move(app, "backup", "copy a database file, also while it is served", move);
   command->callback([&] { chosen = [&] { return repwright::cli::run_backup(move); }; });
   command = add_move(app, "restore", "bring a backup back as a database file", move);
@@ -277,6 +302,37 @@ void add_advice(CLI::App& app, AdviceOptions& options, Chosen& chosen) {
              options.timetable, chosen);
 }
 
+/// `export` writes the gym, or all that it keeps of one person.
+void add_export(CLI::App& app, MoveOptions& move, PersonOptions& person, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand(
+      "export", "write the gym of a database file as a gym folder, or all that is kept of one person");
+  CLI::Option* from = command->add_option("FILE", move.from, "where the gym is kept now");
+  CLI::Option* to = command->add_option("--to", move.to, "a new folder");
+  CLI::Option* who =
+      command->add_option("--person", person.person, "all that is kept of that person, by name or id");
+  CLI::Option* gym =
+      command->add_option("--gym", person.gym, "with --person: a gym folder or a database file");
+  who->needs(gym)->excludes(from);
+  gym->needs(who);
+  command->callback([&, from, to, who] {
+    if (who->count() == 0 && from->count() == 0) throw CLI::RequiredError("FILE");
+    if (who->count() == 0 && to->count() == 0) throw CLI::RequiredError("--to");
+    if (to->count() > 0) person.to = move.to;
+    if (who->count() > 0)
+      chosen = [&] { return repwright::cli::run_export_person(person); };
+    else
+      chosen = [&] { return repwright::cli::run_export(move); };
+  });
+}
+
+void add_forget(CLI::App& app, PersonOptions& person, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand("forget", "take one person out of all that a gym keeps, for good");
+  command->add_option("--person", person.person, "by name or id")->required();
+  command->add_option("--gym", person.gym, "a gym folder or a database file")->required();
+  command->add_flag("--yes", person.yes, "do it; without it, only say what would be done");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_forget(person); }; });
+}
+
 int run(int argc, char** argv) {
   CLI::App app{"Reads a session as chalked on the board and rehearses it with the people who are coming."};
   app.name("repwright");
@@ -302,8 +358,14 @@ int run(int argc, char** argv) {
   DemoOptions demo;
   add_demo(app, demo, chosen);
 
+  LearnOptions learn;
+  add_learning(app, learn, chosen);
+
   MoveOptions move;
   add_keeping(app, move, chosen);
+  PersonOptions exported, forgotten;
+  add_export(app, move, exported, chosen);
+  add_forget(app, forgotten, chosen);
 
   ServeOptions serve;
   command = app.add_subcommand("serve", "open the gym in the browser of this machine");

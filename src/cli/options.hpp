@@ -63,10 +63,27 @@ struct ServeOptions {
   bool new_owner_link = false;     // also where the gym has its owner
 };
 
+/// What the scores of a gym teach.
+struct LearnOptions {
+  std::string gym;  // a gym folder or a database file
+  int runs = 100;   // of each session
+  std::uint64_t seed = 1;
+  int threads = 0;  // 0: as many as the machine has
+  bool json = false;
+};
+
 /// From one place where a gym is kept to another.
 struct MoveOptions {
   std::string from, to;
   bool anew = false;  // write over what is there
+};
+
+/// One person of a gym, by name or id: to be written out, or forgotten.
+struct PersonOptions {
+  std::string person;
+  std::string gym;                // a gym folder or a database file
+  std::optional<std::string> to;  // a new folder; nothing: JSON on the standard output
+  bool yes = false;               // do it, and not only say what would be done
 };
 
 struct DemoOptions {

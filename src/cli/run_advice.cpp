@@ -12,6 +12,7 @@
 #include "app/warm_up_class.hpp"
 #include "cli/class_command.hpp"
 #include "cli/commands.hpp"
+#include "cli/say.hpp"
 #include "sheets/away_text.hpp"
 #include "sheets/fit_text.hpp"
 #include "sheets/repairs_text.hpp"

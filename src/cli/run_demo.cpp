@@ -5,6 +5,7 @@
 
 #include "app/demo_history.hpp"
 #include "cli/commands.hpp"
+#include "cli/say.hpp"
 #include "store/body_file.hpp"
 #include "store/catalogue_file.hpp"
 #include "store/data_folder.hpp"
@@ -61,7 +62,7 @@ base::Result<std::size_t> write_demo(const std::string& folder) {
 int run_demo(const DemoOptions& options) {
   const auto scores = check_folder(options).and_then([&] { return write_demo(options.folder); });
   if (!scores) {
-    std::fputs(fmt::format("repwright: {}\n", scores.error().message).c_str(), stderr);
+    refuse(scores.error());
     return 1;
   }
   std::fputs(

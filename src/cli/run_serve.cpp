@@ -2,16 +2,20 @@
 
 #include <chrono>
 #include <cstdio>
+#include <filesystem>
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
+#include "api/changed_by_others.hpp"
 #include "api/route_table.hpp"
 #include "cli/commands.hpp"
 #include "cli/open_store.hpp"
 #include "server/page_files.hpp"
 #include "server/server.hpp"
 #include "server/sodium_vault.hpp"
+#include "server/trust_page.hpp"
 #include "store/memory_accounts.hpp"
 
 namespace repwright::cli {
@@ -40,6 +44,35 @@ base::Result<server::PageFiles> page() {
   return folder ? server::load_page(*folder) : server::PageFiles();
 }
 
+/// What this machine shows to others of the network when it talks to them encrypted; nothing if it does not.
+base::Result<std::optional<server::TlsIdentity>> identity(const ServeOptions& options,
+                                                          const server::MachineNames& names) {
+  if (!options.open) return std::nullopt;
+  return own_database()
+      .and_then([&](const std::filesystem::path& file) {
+        return server::tls_identity(file.parent_path() / "tls", names, now());
+      })
+      .map([](server::TlsIdentity made) { return std::optional(std::move(made)); });
+}
+
+/// What to tell others of the network.
+base::Result<void> say_how_to_reach(const server::MachineNames& names, std::uint16_t port,
+                                    const std::string& authority) {
+  const auto fingerprint = server::fingerprint_of(authority);
+  if (!fingerprint) return tl::unexpected(fingerprint.error());
+  std::vector<std::string> places;
+  for (const auto& known : {names.hosts, names.addresses})
+    for (const std::string& name : known)
+      if (name != "localhost" && name != "127.0.0.1") places.push_back(fmt::format("{}:{}", name, port));
+  if (places.empty()) places.push_back(fmt::format("ADDRESS:{}", port));
+  say(fmt::format("Others of the network reach it, encrypted, at https://{}/",
+                  fmt::join(places, "/ or https://")));
+  say(fmt::format("Each of them trusts it once: http://{}{} says how. The fingerprint there is\n{}",
+                  places.back(), server::trust_path, *fingerprint));
+  say("Over plain http it works as well, with less, and whoever shares the network reads along.");
+  return {};
+}
+
 /// A gym folder keeps no accounts: those of the memory end with the program.
 bool ends_with_the_program(store::Store& store) {
   return store.accounts() == nullptr;
@@ -57,27 +90,34 @@ base::Result<std::optional<std::string>> owner_link(app::Gate& gate, const Serve
 base::Result<void> serve(const ServeOptions& options) {
   const auto store = store_to_serve(options);
   if (!store) return tl::unexpected(store.error());
-  auto gym = load_gym(**store);
-  if (!gym) return tl::unexpected(gym.error());
+  const auto desk =
+      app::Desk::open({.mark = [&] { return (*store)->mark(); }, .load = [&] { return load_gym(**store); }});
+  if (!desk) return tl::unexpected(desk.error());
+  const server::MachineNames names = server::names_of_this_machine();
+  const auto tls = identity(options, names);
+  if (!tls) return tl::unexpected(tls.error());
   auto files = page();
   if (!files) return tl::unexpected(files.error());
   const bool built = !files->empty();
+  if (const auto& known = *tls) files = server::with_trust_page(std::move(*files), known->authority);
+  if (!files) return tl::unexpected(files.error());
 
-  app::Desk desk(std::make_shared<const app::OpenGym>(std::move(*gym)));
   store::MemoryAccounts passing;
   server::SodiumVault vault;
   app::Gate gate(ends_with_the_program(**store) ? passing : *(*store)->accounts(), vault, now);
-  const api::Services services{desk, gate, **store};
+  const api::Services services{**desk, gate, **store};
   server::Site site{
       .answer = [&](const api::Request& request,
                     const std::stop_token& stop) { return api::respond(request, services, stop); },
       .takes_long = [](const api::Request& request) { return api::cost_of(request) == api::Cost::Long; },
+      .look = [&] { return api::changed_by_others(**desk).changed; },
       .page = std::move(*files),
       .log = [](std::string_view line) { std::fputs(fmt::format("repwright: {}\n", line).c_str(), stderr); }};
   const auto listening =
       server::Server::listen({.port = options.port,
                               .reach = options.open ? server::Reach::Network : server::Reach::Loopback,
-                              .signals = server::Signals::StopOnInterruptAndTerminate},
+                              .signals = server::Signals::StopOnInterruptAndTerminate,
+                              .tls = *tls},
                              std::move(site));
   if (!listening) return tl::unexpected(listening.error());
 
@@ -87,8 +127,8 @@ base::Result<void> serve(const ServeOptions& options) {
   if (!link) return tl::unexpected(link.error());
   if (const auto& words = *link) say("The owner signs in with this link, once: " + *words);
   if (!built) say("The page is not built; the addresses below /api answer all the same.");
-  if (options.open)
-    say("Everybody on the network can reach it, and reads along: there is no encryption yet.");
+  if (const auto& known = *tls)
+    if (auto said = say_how_to_reach(names, (*listening)->port(), known->authority); !said) return said;
   say("Ctrl-C ends it.");
   (*listening)->run();
   return {};

@@ -99,9 +99,10 @@ struct MarkNoise {
 struct BodyConstants {
   double kappa = 1.0 / 30;       // per rep
   double kappa_held = 1.0 / 55;  // per second of a hold or carry: kappa / 1.83 s
-  std::array<double, muscle_group_count> fast_share{.75, .75, .75, .75, .75};
-  std::array<double, muscle_group_count> fast_time{60, 60, 30, 40, 45};  // s
+  std::array<double, muscle_group_count> fast_share{.75, .75, .75, .75, .75};  // of a set of thirty
+  std::array<double, muscle_group_count> fast_time{60, 60, 30, 40, 45};        // s
   std::array<double, muscle_group_count> slow_time{200, 200, 300, 250, 250};
+  double lightness = 0;            // the slow share goes with this power of what a whole set takes
   double recovery_drag = 0.3;      // s = 1 + drag (1 - B/W)
   double fade = 0.4;               // a unit takes longer by this share towards failure
   double quickness = 0;            // a unit is quicker by this share of how much lighter it is than usual

@@ -73,11 +73,37 @@ struct Note {
   bool operator==(const Note&) const = default;
 };
 
+/// A note as it is kept.
+struct KeptNote {
+  std::int64_t number = 0;  // never given again
+  Stamp by;
+  Note note;
+  bool operator==(const KeptNote&) const = default;
+};
+
+/// What was taken out or made nameless when somebody was forgotten.
+struct Forgotten {
+  int scores = 0;
+  int efforts = 0;
+  int notes = 0;
+  int classes = 0;
+  int boards = 0;  // with the name in one of their texts
+  int accounts = 0;
+  bool operator==(const Forgotten&) const = default;
+};
+
 /// One line of the audit trail.
 struct TrailLine {
+  std::int64_t number = 0;  // grows with time
   Stamp by;
   std::string what;  // "board sat-two-clocks"; never what was in it
   bool operator==(const TrailLine&) const = default;
+};
+
+/// The newest lines of the trail, or the newest before a line of that number.
+struct TrailPage {
+  int most = 50;
+  std::optional<std::int64_t> before = std::nullopt;
 };
 
 }  // namespace repwright::domain

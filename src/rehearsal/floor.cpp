@@ -65,7 +65,7 @@ void Floor::wake_up(const RunSetting& setting) {
     player.state = body::fresh(setting.bodies[p], setting.critical_factor[p], constants_);
     player.now = 0;
     player.luck.reset();
-    if (setting.luck[p]) player.luck.emplace(*setting.luck[p]);
+    if (const auto& luck = setting.luck[p]) player.luck.emplace(*luck);
   }
   played_.assign(plan_.pieces.size(), false);
 }

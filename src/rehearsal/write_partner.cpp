@@ -90,6 +90,7 @@ void Member::write_turns() {
 /// What each of the team does at once: a child each, or an item each.
 std::vector<std::vector<Item>> parts_of(const Block& block) {
   std::vector<std::vector<Item>> parts;
+  parts.reserve(block.children.size() + block.items.size());
   for (const Block& child : block.children) parts.push_back(child.items);
   for (const Item& item : block.items) parts.push_back({item});
   return parts;
@@ -109,7 +110,7 @@ void Member::write_swaps() {
     }
     if (first()) draft_.mark(OpKind::RoundDone);
   }
-  if (endless()) draft_.add({.kind = OpKind::Jump, .target = start});
+  if (endless() && takes_time(draft_, start)) draft_.add({.kind = OpKind::Jump, .target = start});
 }
 
 double Member::pool_units(const Item& item, int round) const {
@@ -165,7 +166,7 @@ void Member::share_rounds(const std::vector<Item>& items, std::optional<int> rou
   const int start = draft_.here();
   const int count = rounds.value_or(listed_rounds(items));
   for (int round = 0; round < count; ++round) share_round(items, round);
-  if (!rounds && endless()) draft_.add({.kind = OpKind::Jump, .target = start});
+  if (!rounds && endless() && takes_time(draft_, start)) draft_.add({.kind = OpKind::Jump, .target = start});
 }
 
 void Member::write_shared() {

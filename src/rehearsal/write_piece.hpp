@@ -41,6 +41,9 @@ std::optional<double> piece_end(const timetable::Piece& piece);
 std::vector<domain::Item> round_order(const std::vector<domain::Item>& items,
                                       const std::optional<domain::MovementId>& odd_start, const Seat& seat);
 
+/// Whether the ops from there on take any time: if not, nobody does them over and over.
+bool takes_time(const ScriptDraft& draft, int from);
+
 /// Counts of a list of items: the longest per-round list, 1 if there is none.
 int listed_rounds(const std::vector<domain::Item>& items);
 

@@ -7,6 +7,14 @@
 
 namespace repwright::rehearsal {
 
+bool takes_time(const ScriptDraft& draft, int from) {
+  const std::vector<Op>& ops = draft.ops();
+  return std::any_of(ops.begin() + from, ops.end(), [](const Op& op) {
+    return op.kind == OpKind::MaxSet || op.kind == OpKind::Pool ||
+           ((op.kind == OpKind::Work || op.kind == OpKind::Rest) && op.amount > 0);
+  });
+}
+
 namespace {
 
 using domain::Block;
@@ -19,14 +27,6 @@ constexpr double quickest_unit = 0.2;  // s: bounds how many rungs a clock can h
 void write_round(ScriptDraft& draft, const std::vector<Item>& items, int round) {
   for (const Item& item : items) draft.work(item, {.round = round});
   draft.mark(OpKind::RoundDone);
-}
-
-bool takes_time(const ScriptDraft& draft, int from) {
-  const std::vector<Op>& ops = draft.ops();
-  return std::any_of(ops.begin() + from, ops.end(), [](const Op& op) {
-    return op.kind == OpKind::MaxSet ||
-           ((op.kind == OpKind::Work || op.kind == OpKind::Rest) && op.amount > 0);
-  });
 }
 
 /// Rounds until the deadline: those with counts of their own first, then the last one over and over.

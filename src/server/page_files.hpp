@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "base/result.hpp"
@@ -25,6 +26,8 @@ class PageFiles {
   explicit PageFiles(std::map<std::string, PageFile, std::less<>> files) : files_(std::move(files)) {}
 
   bool empty() const { return files_.empty(); }
+  /// One file more, in place of one at that address.
+  void add(const std::string& path, PageFile file) { files_.insert_or_assign(path, std::move(file)); }
   /// The file at that address, or null. `/` and addresses of views (no dot in the last part) are index.html.
   const PageFile* find(std::string_view path) const;
 

@@ -3,6 +3,7 @@
 // Boost 1.74 needs std::exchange before it includes <utility> itself.
 #include <utility>
 //
+#include <algorithm>
 #include <boost/asio/awaitable.hpp>
 #include <boost/asio/co_spawn.hpp>
 #include <boost/asio/detached.hpp>
@@ -11,9 +12,12 @@
 #include <boost/asio/post.hpp>
 #include <boost/asio/redirect_error.hpp>
 #include <boost/asio/signal_set.hpp>
+#include <boost/asio/ssl/context.hpp>
+#include <boost/asio/ssl/stream.hpp>
 #include <boost/asio/steady_timer.hpp>
 #include <boost/asio/thread_pool.hpp>
 #include <boost/asio/use_awaitable.hpp>
+#include <boost/beast/core/detect_ssl.hpp>
 #include <boost/beast/core/flat_buffer.hpp>
 #include <boost/beast/core/tcp_stream.hpp>
 #include <boost/beast/http.hpp>
@@ -58,20 +62,6 @@ api::Method method_of(http::verb verb) {
 
 std::string text_of(boost::beast::string_view view) {
   return {view.data(), view.size()};
-}
-
-api::Request request_of(HttpRequest&& from, const std::string& peer) {
-  api::Request request;
-  request.method = method_of(from.method());
-  request.path = text_of(from.target().substr(0, from.target().find('?')));
-  request.content_type = text_of(from[http::field::content_type]);
-  request.cookies = text_of(from[http::field::cookie]);
-  request.host = text_of(from[http::field::host]);
-  request.origin = text_of(from[http::field::origin]);
-  request.fetch_site = text_of(from["Sec-Fetch-Site"]);
-  request.peer = peer;
-  request.body = std::move(from.body());
-  return request;
 }
 
 std::string_view name_of(api::Topic topic) {
@@ -122,13 +112,56 @@ std::optional<api::Response> answer_to(const error_code& error, const Limits& li
   return std::nullopt;
 }
 
+/// The bytes of one socket, encrypted or not: one type for both, so that what is built on it is compiled
+/// once.
+class Wire {
+ public:
+  using executor_type = beast::tcp_stream::executor_type;
+  explicit Wire(tcp::socket socket) : tcp_(std::move(socket)) {}
+
+  executor_type get_executor() { return tcp_.get_executor(); }
+  /// The socket, for time-outs and ends.
+  beast::tcp_stream& below() { return tcp_; }
+  bool encrypted() const { return tls_.has_value(); }
+  net::ssl::stream<beast::tcp_stream&>& encrypt(net::ssl::context& context) {
+    return tls_.emplace(tcp_, context);
+  }
+
+  template <class Buffers, class Token>
+  auto async_read_some(const Buffers& buffers, Token&& token) {
+    return net::async_initiate<Token, void(error_code, std::size_t)>(
+        [this](auto handler, const Buffers& space) {
+          if (tls_)
+            tls_->async_read_some(space, std::move(handler));
+          else
+            tcp_.async_read_some(space, std::move(handler));
+        },
+        token, buffers);
+  }
+  template <class Buffers, class Token>
+  auto async_write_some(const Buffers& buffers, Token&& token) {
+    return net::async_initiate<Token, void(error_code, std::size_t)>(
+        [this](auto handler, const Buffers& from) {
+          if (tls_)
+            tls_->async_write_some(from, std::move(handler));
+          else
+            tcp_.async_write_some(from, std::move(handler));
+        },
+        token, buffers);
+  }
+
+ private:
+  beast::tcp_stream tcp_;
+  std::optional<net::ssl::stream<beast::tcp_stream&>> tls_;
+};
+
 /// One socket. All of it lives on the thread that runs the server.
 struct Connection {
   enum class State : std::uint8_t { Waiting, Answering, Streaming };
 
-  explicit Connection(tcp::socket socket) : stream(std::move(socket)), wake(stream.get_executor()) {}
+  explicit Connection(tcp::socket socket) : wire(std::move(socket)), wake(wire.get_executor()) {}
 
-  beast::tcp_stream stream;
+  Wire wire;
   beast::flat_buffer buffer;
   net::steady_timer wake;  // of a stream of events
   unsigned pending = 0;    // topics to be told, a bit each: a slow reader never makes it longer
@@ -137,17 +170,34 @@ struct Connection {
   std::string peer;
 };
 
+api::Request request_of(HttpRequest&& from, const Connection& one) {
+  api::Request request;
+  request.method = method_of(from.method());
+  request.path = text_of(from.target().substr(0, from.target().find('?')));
+  request.content_type = text_of(from[http::field::content_type]);
+  request.cookies = text_of(from[http::field::cookie]);
+  request.host = text_of(from[http::field::host]);
+  request.origin = text_of(from[http::field::origin]);
+  request.fetch_site = text_of(from["Sec-Fetch-Site"]);
+  request.peer = one.peer;
+  request.secure = one.wire.encrypted();
+  request.body = std::move(from.body());
+  return request;
+}
+
 }  // namespace
 
 struct Server::Engine {
   Engine(const Settings& chosen, Site served) : settings(chosen), site(std::move(served)) {}
 
+  base::Result<void> prepare_tls();
   base::Result<void> open();
   void run();
   void begin_stop();
 
   awaitable<void> accept();
   awaitable<void> serve(tcp::socket socket);
+  awaitable<bool> greet(Connection& one);
   awaitable<void> converse(Connection& one);
   awaitable<std::optional<HttpRequest>> read_request(Connection& one);
   awaitable<bool> reply(Connection& one, HttpRequest request);
@@ -156,6 +206,7 @@ struct Server::Engine {
   awaitable<void> write_text(Connection& one, std::string_view text, error_code& error);
   awaitable<void> stream_events(Connection& one);
   awaitable<void> close_gently(Connection& one);
+  awaitable<void> keep_looking();
   const PageFile* page_file(const HttpRequest& request) const;
   void publish(const std::vector<api::Topic>& changed);
 
@@ -165,6 +216,8 @@ struct Server::Engine {
   tcp::acceptor acceptor{io};
   net::signal_set signals{io};
   net::steady_timer grace{io};
+  net::steady_timer next_look{io};
+  std::optional<net::ssl::context> tls;
   std::set<Connection*> connections;
   std::stop_source stop_computing;
   bool stopping = false;
@@ -174,7 +227,23 @@ struct Server::Engine {
   net::thread_pool slow{2};
 };
 
+/// Takes up the identity for TLS, if there is one.
+base::Result<void> Server::Engine::prepare_tls() {
+  if (!settings.tls) return {};
+  auto& context = tls.emplace(net::ssl::context::tls_server);
+  context.set_options(net::ssl::context::default_workarounds | net::ssl::context::no_tlsv1 |
+                      net::ssl::context::no_tlsv1_1);
+  const auto bytes = [](const std::string& text) { return net::buffer(text.data(), text.size()); };
+  error_code error;
+  context.use_certificate_chain(bytes(settings.tls->certificates), error);
+  if (!error) context.use_private_key(bytes(settings.tls->key), net::ssl::context::pem, error);
+  if (error)
+    return base::failure(base::ErrorCode::Invalid, "the certificate cannot be used: " + error.message());
+  return {};
+}
+
 base::Result<void> Server::Engine::open() {
+  if (auto ready = prepare_tls(); !ready) return ready;
   const auto address = settings.reach == Reach::Loopback ? net::ip::address(net::ip::address_v4::loopback())
                                                          : net::ip::address(net::ip::address_v4::any());
   const tcp::endpoint where(address, settings.port);
@@ -201,6 +270,7 @@ void Server::Engine::run() {
     });
   }
   net::co_spawn(io, accept(), net::detached);
+  if (site.look) net::co_spawn(io, keep_looking(), net::detached);
   io.run();
   quick.join();
   slow.join();
@@ -212,15 +282,16 @@ void Server::Engine::begin_stop() {
   error_code ignored;
   acceptor.close(ignored);
   signals.cancel(ignored);
+  next_look.cancel();
   for (Connection* one : connections) {
-    if (one->state != Connection::State::Answering) one->stream.cancel();
+    if (one->state != Connection::State::Answering) one->wire.below().cancel();
     one->wake.cancel();
   }
   grace.expires_after(settings.limits.grace);
   grace.async_wait([this](const error_code& error) {
     if (error) return;
     stop_computing.request_stop();
-    for (Connection* one : connections) one->stream.close();
+    for (Connection* one : connections) one->wire.below().close();
   });
   if (connections.empty()) grace.cancel();
 }
@@ -244,17 +315,34 @@ awaitable<void> Server::Engine::accept() {
 awaitable<void> Server::Engine::serve(tcp::socket socket) {
   Connection one(std::move(socket));
   error_code ignored;
-  one.stream.socket().set_option(tcp::no_delay(true), ignored);
-  const tcp::endpoint other = one.stream.socket().remote_endpoint(ignored);
+  one.wire.below().socket().set_option(tcp::no_delay(true), ignored);
+  const tcp::endpoint other = one.wire.below().socket().remote_endpoint(ignored);
   one.peer = other.address().to_string(ignored);
   connections.insert(&one);
   try {
-    co_await converse(one);
+    const bool greeted = co_await greet(one);
+    if (greeted) co_await converse(one);
   } catch (const std::exception& fault) {
     site.log(fault.what());
   }
   connections.erase(&one);
   if (stopping && connections.empty()) grace.cancel();
+}
+
+/// Whether the two agree on how to talk: who begins with TLS is answered in TLS.
+awaitable<bool> Server::Engine::greet(Connection& one) {
+  if (!tls) co_return true;
+  error_code error;
+  one.wire.below().expires_after(settings.limits.idle);
+  const bool begins_with_tls = co_await beast::async_detect_ssl(one.wire.below(), one.buffer, into(error));
+  // Whatever else is wrong with it is found by who reads it as HTTP.
+  if (error || !begins_with_tls) co_return !error;
+  auto& encrypted = one.wire.encrypt(*tls);
+  one.wire.below().expires_after(settings.limits.header);
+  const std::size_t used =
+      co_await encrypted.async_handshake(net::ssl::stream_base::server, one.buffer.data(), into(error));
+  one.buffer.consume(used);
+  co_return !error;
 }
 
 awaitable<void> Server::Engine::converse(Connection& one) {
@@ -269,7 +357,7 @@ awaitable<void> Server::Engine::converse(Connection& one) {
   if (one.refused)
     co_await close_gently(one);
   else
-    one.stream.close();
+    one.wire.below().close();
 }
 
 /// The next request of a connection; nothing if it ended or was refused.
@@ -277,22 +365,22 @@ awaitable<std::optional<HttpRequest>> Server::Engine::read_request(Connection& o
   const Limits& limits = settings.limits;
   error_code error;
   if (one.buffer.size() == 0) {
-    one.stream.expires_after(limits.idle);
-    const std::size_t got = co_await one.stream.async_read_some(one.buffer.prepare(first_read), into(error));
+    one.wire.below().expires_after(limits.idle);
+    const std::size_t got = co_await one.wire.async_read_some(one.buffer.prepare(first_read), into(error));
     one.buffer.commit(got);
   }
   http::request_parser<http::string_body> parser;
   parser.header_limit(static_cast<std::uint32_t>(limits.header_bytes));
   parser.body_limit(limits.body_bytes);
   if (!error) {
-    one.stream.expires_after(limits.header);
-    co_await http::async_read_header(one.stream, one.buffer, parser, into(error));
+    one.wire.below().expires_after(limits.header);
+    co_await http::async_read_header(one.wire, one.buffer, parser, into(error));
   }
   if (!error && beast::iequals(parser.get()[http::field::expect], "100-continue"))
     co_await write_text(one, "HTTP/1.1 100 Continue\r\n\r\n", error);
   if (!error) {
-    one.stream.expires_after(limits.body);
-    co_await http::async_read(one.stream, one.buffer, parser, into(error));
+    one.wire.below().expires_after(limits.body);
+    co_await http::async_read(one.wire, one.buffer, parser, into(error));
   }
   if (!error) co_return parser.release();
   if (const auto refused = answer_to(error, limits)) {
@@ -308,7 +396,7 @@ awaitable<bool> Server::Engine::reply(Connection& one, HttpRequest request) {
   const bool keep = request.keep_alive();
   api::Response response;
   if (const auto path = header.target(); path.starts_with("/api/") || path == "/api") {
-    response = co_await compute(request_of(std::move(request), one.peer));
+    response = co_await compute(request_of(std::move(request), one));
     if (!response.log.empty()) site.log(response.log);
     publish(response.changed);
     if (response.stream) {
@@ -324,7 +412,7 @@ awaitable<bool> Server::Engine::reply(Connection& one, HttpRequest request) {
                        site.page.empty() ? "the page is not built" : "there is nothing at this address");
   }
   co_await write(one, response, &header);
-  co_return keep && !stopping && one.stream.socket().is_open();
+  co_return keep && !stopping && one.wire.below().socket().is_open();
 }
 
 const PageFile* Server::Engine::page_file(const HttpRequest& request) const {
@@ -371,20 +459,20 @@ awaitable<void> Server::Engine::write(Connection& one, const api::Response& resp
   if (!head) message.body() = response.body;
   message.content_length(response.body.size());
   http::response_serializer<http::string_body> serializer{message};
-  one.stream.expires_after(settings.limits.write);
+  one.wire.below().expires_after(settings.limits.write);
   error_code error;
   if (head)
-    co_await http::async_write_header(one.stream, serializer, into(error));
+    co_await http::async_write_header(one.wire, serializer, into(error));
   else
-    co_await http::async_write(one.stream, serializer, into(error));
-  if (error) one.stream.close();
+    co_await http::async_write(one.wire, serializer, into(error));
+  if (error) one.wire.below().close();
 }
 
 awaitable<void> Server::Engine::write_text(Connection& one, std::string_view text, error_code& error) {
-  one.stream.expires_after(settings.limits.write);
+  one.wire.below().expires_after(settings.limits.write);
   while (!text.empty() && !error)
     text.remove_prefix(
-        co_await one.stream.async_write_some(net::buffer(text.data(), text.size()), into(error)));
+        co_await one.wire.async_write_some(net::buffer(text.data(), text.size()), into(error)));
 }
 
 void Server::Engine::publish(const std::vector<api::Topic>& changed) {
@@ -396,6 +484,23 @@ void Server::Engine::publish(const std::vector<api::Topic>& changed) {
   }
 }
 
+/// Tells who listens what changed by itself.
+awaitable<void> Server::Engine::keep_looking() {
+  const auto work = [](Engine& engine) -> awaitable<std::vector<api::Topic>> {
+    co_return engine.site.look();
+  };
+  while (!stopping) {
+    error_code woken;
+    next_look.expires_after(settings.limits.look);
+    co_await next_look.async_wait(into(woken));
+    const bool heard = std::ranges::any_of(
+        connections, [](const Connection* one) { return one->state == Connection::State::Streaming; });
+    if (stopping || !heard) continue;
+    const std::vector<api::Topic> changed = co_await net::co_spawn(quick, work(*this), net::use_awaitable);
+    publish(changed);
+  }
+}
+
 awaitable<void> Server::Engine::stream_events(Connection& one) {
   one.state = Connection::State::Streaming;
   http::response<http::empty_body> head{http::status::ok, http_1_1};
@@ -404,9 +509,9 @@ awaitable<void> Server::Engine::stream_events(Connection& one) {
   head.set(http::field::cache_control, "no-store");
   head.keep_alive(false);
   http::response_serializer<http::empty_body> serializer{head};
-  one.stream.expires_after(settings.limits.write);
+  one.wire.below().expires_after(settings.limits.write);
   error_code error;
-  co_await http::async_write_header(one.stream, serializer, into(error));
+  co_await http::async_write_header(one.wire, serializer, into(error));
   if (!error) co_await write_text(one, ": here\n\n", error);
   while (!error && !stopping) {
     if (one.pending == 0) {
@@ -429,14 +534,14 @@ awaitable<void> Server::Engine::stream_events(Connection& one) {
 /// A client that is still sending would lose our answer if we just hung up: its words are read for a moment.
 awaitable<void> Server::Engine::close_gently(Connection& one) {
   error_code error;
-  one.stream.socket().shutdown(tcp::socket::shutdown_send, error);
+  one.wire.below().socket().shutdown(tcp::socket::shutdown_send, error);
   std::size_t drained = 0;
-  one.stream.expires_after(std::min(settings.limits.grace, settings.limits.body));
+  one.wire.below().expires_after(std::min(settings.limits.grace, settings.limits.body));
   while (!error && drained < most_drained) {
     one.buffer.clear();
-    drained += co_await one.stream.async_read_some(one.buffer.prepare(first_read), into(error));
+    drained += co_await one.wire.async_read_some(one.buffer.prepare(first_read), into(error));
   }
-  one.stream.close();
+  one.wire.below().close();
 }
 
 Server::Server(std::unique_ptr<Engine> engine) : engine_(std::move(engine)) {}

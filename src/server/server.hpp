@@ -5,16 +5,19 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <stop_token>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "api/http.hpp"
 #include "base/result.hpp"
+#include "server/certificates.hpp"
 #include "server/page_files.hpp"
 
-/// HTTP/1.1 over sockets, in front of functions from request to response. The library behind it (Boost.Beast)
-/// stays in server.cpp.
+/// HTTP/1.1 over sockets, plain or in TLS on the same port, in front of functions from request to response.
+/// The library behind it (Boost.Beast) stays in server.cpp.
 namespace repwright::server {
 
 /// What one client may ask of the server, and how long it may take.
@@ -29,6 +32,7 @@ struct Limits {
   std::chrono::milliseconds write{20'000};
   std::chrono::milliseconds heartbeat{15'000};  // a comment on a silent stream of events
   std::chrono::milliseconds grace{3'000};       // for answers under way when the server stops
+  std::chrono::milliseconds look{2'000};        // how often to look what others changed
 };
 
 /// Loopback: only this machine reaches the server.
@@ -40,6 +44,7 @@ struct Settings {
   Reach reach = Reach::Loopback;
   Signals signals = Signals::Leave;
   Limits limits{};
+  std::optional<TlsIdentity> tls = std::nullopt;  // also speaks TLS 1.2 and 1.3 to who begins with it
 };
 
 /// What the server serves. `answer` and `takes_long` get every request below /api; `answer` is called on
@@ -47,13 +52,17 @@ struct Settings {
 struct Site {
   std::function<api::Response(const api::Request& request, const std::stop_token& stop)> answer;
   std::function<bool(const api::Request& request)> takes_long;
+  /// What changed by itself since the last time; called on a worker while somebody listens to events. May be
+  /// empty.
+  std::function<std::vector<api::Topic>()> look{};
   PageFiles page;
   std::function<void(std::string_view line)> log;  // called on the thread that runs the server
 };
 
 class Server {
  public:
-  /// Listens; nothing is answered before `run`. Fails with Unavailable if the port is taken or forbidden.
+  /// Listens; nothing is answered before `run`. Fails with Unavailable if the port is taken or forbidden,
+  /// Invalid if the identity for TLS is none.
   static base::Result<std::unique_ptr<Server>> listen(const Settings& settings, Site site);
   ~Server();
   Server(const Server&) = delete;

@@ -20,6 +20,7 @@ struct Named {
 inline constexpr std::array model_keys{
     Named{"kappa", &domain::BodyConstants::kappa, {0.005, 0.2}},
     Named{"kappa_held", &domain::BodyConstants::kappa_held, {0.002, 0.2}},
+    Named{"lightness", &domain::BodyConstants::lightness, {0, 3}},
     Named{"recovery_drag", &domain::BodyConstants::recovery_drag, {0, 5}},
     Named{"fade", &domain::BodyConstants::fade, {0, 3}},
     Named{"quickness", &domain::BodyConstants::quickness, {0, 2}},

@@ -1,9 +1,14 @@
 #include "store/folder_store.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <system_error>
 
 #include "base/hash.hpp"
+#include "domain/people_search.hpp"
 #include "store/class_json.hpp"
+#include "store/forget.hpp"
 #include "store/hall_json.hpp"
 #include "store/house_json.hpp"
 #include "store/people_csv.hpp"
@@ -70,6 +75,21 @@ Result<Saved> FolderStore::save(const fs::path& file, const std::string& bytes, 
   return write_file(folder_ / file, bytes).map([&] { return Saved{version_of_bytes(bytes), seen.by}; });
 }
 
+Result<std::uint64_t> FolderStore::mark() {
+  const std::scoped_lock lock(busy_);
+  // The system gives the files of a folder in any order.
+  std::uint64_t sum = 0;
+  for (const fs::path& part : {folder_, folder_ / "boards", folder_ / "classes"}) {
+    std::error_code error;
+    for (const fs::directory_entry& entry : fs::directory_iterator(part, error)) {
+      if (!entry.is_regular_file(error)) continue;
+      sum += base::fnv1a(fmt::format("{}|{}|{}", entry.path().string(), entry.file_size(error),
+                                     entry.last_write_time(error).time_since_epoch().count()));
+    }
+  }
+  return sum;
+}
+
 Result<std::optional<std::string>> FolderStore::own_movements() {
   if (!is_there(folder_ / movements_file)) return std::optional<std::string>();
   return read_file(folder_ / movements_file).map([](std::string bytes) {
@@ -98,10 +118,7 @@ Result<domain::GymVersions> FolderStore::versions(const GymFolder& gym) const {
   return out;
 }
 
-Result<KeptGym> FolderStore::gym(const domain::Catalogue& catalogue) {
-  const std::scoped_lock lock(busy_);
-  auto gym = read_gym(folder_, catalogue);
-  if (!gym) return tl::unexpected(gym.error());
+void FolderStore::find_class_files(const domain::Catalogue& catalogue) {
   class_files_.clear();
   std::error_code error;
   for (const fs::directory_entry& entry : fs::directory_iterator(folder_ / "classes", error)) {
@@ -112,6 +129,13 @@ Result<KeptGym> FolderStore::gym(const domain::Catalogue& catalogue) {
     });
     if (read) class_files_[read->gym_class.id] = fs::path("classes") / path.filename();
   }
+}
+
+Result<KeptGym> FolderStore::gym(const domain::Catalogue& catalogue) {
+  const std::scoped_lock lock(busy_);
+  auto gym = read_gym(folder_, catalogue);
+  if (!gym) return tl::unexpected(gym.error());
+  find_class_files(catalogue);
   auto known = versions(*gym);
   if (!known) return tl::unexpected(known.error());
   return KeptGym{std::move(*gym), std::move(*known)};
@@ -198,14 +222,50 @@ Result<void> FolderStore::put_effort(const domain::ClassEffort&, const domain::S
 Result<std::vector<domain::ClassEffort>> FolderStore::efforts(const std::string&) {
   return not_kept("how hard the hour was");
 }
-Result<void> FolderStore::add_note(const domain::Note&, const domain::Stamp&) {
+Result<std::int64_t> FolderStore::add_note(const domain::Note&, const domain::Stamp&) {
   return not_kept("notes");
 }
-Result<std::vector<domain::Note>> FolderStore::notes_on(std::chrono::year_month_day) {
+Result<std::vector<domain::KeptNote>> FolderStore::notes_on(std::chrono::year_month_day) {
   return not_kept("notes");
 }
-Result<std::vector<domain::TrailLine>> FolderStore::trail(int) {
+Result<void> FolderStore::remove_note(std::int64_t, const domain::Stamp&) {
+  return not_kept("notes");
+}
+Result<std::vector<domain::TrailLine>> FolderStore::trail(const domain::TrailPage&) {
   return not_kept("who changed what");
+}
+
+Result<domain::Forgotten> FolderStore::forget(const domain::PersonId& person,
+                                              const domain::Catalogue& catalogue, const domain::Stamp&) {
+  const std::scoped_lock lock(busy_);
+  auto gym = read_gym(folder_, catalogue);
+  if (!gym) return tl::unexpected(gym.error());
+  const domain::Person* known = domain::find_person(gym->people, person);
+  if (known == nullptr)
+    return base::failure(ErrorCode::NotFound, "no person is called '" + person.text + "'");
+  find_class_files(catalogue);
+  const Leaver leaver{person, known->name, {}};
+  domain::Forgotten done;
+  done.scores = static_cast<int>(std::ranges::count(gym->scores, person, &domain::ScoreEntry::person));
+  if (!make_nameless(gym->scores, leaver).empty())
+    if (auto written = write_file(folder_ / scores_file, write_scores(gym->scores)); !written)
+      return tl::unexpected(written.error());
+  for (auto& [id, gym_class] : gym->classes) {
+    if (!take_off(gym_class, leaver)) continue;
+    ++done.classes;
+    if (auto written = write_file(folder_ / class_file(id), write_class(gym_class)); !written)
+      return tl::unexpected(written.error());
+  }
+  for (const auto& [id, text] : gym->boards) {
+    const std::string nameless = nameless_text(text, leaver);
+    if (nameless == text) continue;
+    ++done.boards;
+    if (auto written = write_file(folder_ / board_file(id), nameless); !written)
+      return tl::unexpected(written.error());
+  }
+  // Last: while they stand there, what was cut short can be done again.
+  std::erase_if(gym->people, [&](const domain::Person& each) { return each.id == person; });
+  return write_file(folder_ / people_file, write_people(gym->people)).map([&] { return done; });
 }
 
 }  // namespace repwright::store

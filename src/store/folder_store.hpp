@@ -16,6 +16,7 @@ class FolderStore final : public Store {
  public:
   explicit FolderStore(std::filesystem::path folder) : folder_(std::move(folder)) {}
 
+  base::Result<std::uint64_t> mark() override;
   base::Result<std::optional<std::string>> own_movements() override;
   base::Result<KeptGym> gym(const domain::Catalogue& catalogue) override;
   base::Result<void> put_gym(const GymFolder& gym, const std::optional<std::string>& own_movements,
@@ -37,9 +38,12 @@ class FolderStore final : public Store {
   base::Result<std::vector<domain::KeptScore>> score_versions(std::int64_t number) override;
   base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) override;
   base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) override;
-  base::Result<void> add_note(const domain::Note& note, const domain::Stamp& by) override;
-  base::Result<std::vector<domain::Note>> notes_on(std::chrono::year_month_day day) override;
-  base::Result<std::vector<domain::TrailLine>> trail(int most) override;
+  base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) override;
+  base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) override;
+  base::Result<domain::Forgotten> forget(const domain::PersonId& person, const domain::Catalogue& catalogue,
+                                         const domain::Stamp& by) override;
+  base::Result<std::vector<domain::TrailLine>> trail(const domain::TrailPage& page) override;
   Accounts* accounts() override { return nullptr; }
 
  private:
@@ -47,6 +51,7 @@ class FolderStore final : public Store {
   base::Result<domain::Saved> saved_in(const std::filesystem::path& file) const;
   base::Result<domain::Saved> save(const std::filesystem::path& file, const std::string& bytes,
                                    const domain::Seen& seen);
+  void find_class_files(const domain::Catalogue& catalogue);
   std::filesystem::path class_file(const std::string& id) const;
   base::Result<domain::GymVersions> versions(const GymFolder& gym) const;
   base::Result<std::vector<domain::ScoreEntry>> score_sheet() const;

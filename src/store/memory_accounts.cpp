@@ -16,26 +16,65 @@ base::Result<std::vector<Account>> MemoryAccounts::all() {
   return out;
 }
 
-base::Result<void> MemoryAccounts::put(const Account& account) {
+void MemoryAccounts::told(const domain::Stamp& by, const std::string& what) const {
+  if (leave_trail_) leave_trail_(by, what);
+}
+
+void MemoryAccounts::sign_out_of(const std::string& name) {
+  std::erase_if(browsers_, [&](const auto& each) { return each.second.account == name; });
+}
+
+base::Result<void> MemoryAccounts::put(const Account& account, const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
+  const auto known = accounts_.find(account.name);
+  const auto before = known == accounts_.end() ? std::nullopt : std::optional(known->second);
   accounts_[account.name] = account;
-  std::erase_if(browsers_, [&](const auto& each) { return each.second.account == account.name; });
+  sign_out_of(account.name);
+  told(by, trail_words(account, before));
   return {};
 }
 
-base::Result<void> MemoryAccounts::put_first_owner(const Account& account) {
+base::Result<void> MemoryAccounts::put_first_owner(const Account& account, const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
   const bool owned =
       std::ranges::any_of(accounts_, [](const auto& each) { return each.second.role == Role::Owner; });
   if (owned) return base::failure(base::ErrorCode::Conflict, "this gym has its owner");
   accounts_[account.name] = account;
+  told(by, trail_words(account, std::nullopt));
   return {};
+}
+
+base::Result<void> MemoryAccounts::sign_out_everywhere(const std::string& name, const domain::Stamp& by) {
+  const std::scoped_lock lock(busy_);
+  if (!accounts_.contains(name)) return no_account(name);
+  sign_out_of(name);
+  told(by, "account " + name + ": signed out everywhere");
+  return {};
+}
+
+base::Result<void> MemoryAccounts::remove(const std::string& name, const domain::Stamp& by) {
+  const std::scoped_lock lock(busy_);
+  if (accounts_.erase(name) == 0) return no_account(name);
+  sign_out_of(name);
+  told(by, "account " + name + ": taken away");
+  return {};
+}
+
+std::set<std::string> MemoryAccounts::remove_those_of(const domain::PersonId& person) {
+  const std::scoped_lock lock(busy_);
+  std::set<std::string> names;
+  for (const auto& [name, account] : accounts_)
+    if (account.person == person) names.insert(name);
+  for (const std::string& name : names) {
+    accounts_.erase(name);
+    sign_out_of(name);
+  }
+  return names;
 }
 
 base::Result<void> MemoryAccounts::sign_in(const SignedIn& browser) {
   const std::scoped_lock lock(busy_);
-  if (!accounts_.contains(browser.account))
-    return base::failure(base::ErrorCode::NotFound, "no account is called '" + browser.account + "'");
+  if (!accounts_.contains(browser.account)) return no_account(browser.account);
   browsers_[browser.token_hash] = browser;
   return {};
 }

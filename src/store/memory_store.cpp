@@ -1,4 +1,5 @@
 #include "store/memory_store.hpp"
+#include "domain/people_search.hpp"
 
 #include <algorithm>
 #include <ranges>
@@ -12,8 +13,8 @@ using domain::Seen;
 
 namespace {
 
-bool holds_on(const domain::Note& note, std::chrono::year_month_day day) {
-  return !note.until || *note.until >= day;
+bool holds_on(const domain::KeptNote& kept, std::chrono::year_month_day day) {
+  return !kept.note.until || *kept.note.until >= day;
 }
 
 Saved saved_in(const std::map<std::string, Saved>& all, const std::string& id) {
@@ -22,6 +23,11 @@ Saved saved_in(const std::map<std::string, Saved>& all, const std::string& id) {
 }
 
 }  // namespace
+
+Result<std::uint64_t> MemoryStore::mark() {
+  const std::scoped_lock lock(busy_);
+  return changes_;
+}
 
 Result<std::optional<std::string>> MemoryStore::own_movements() {
   const std::scoped_lock lock(busy_);
@@ -57,7 +63,7 @@ Result<void> MemoryStore::put_gym(const GymFolder& gym, const std::optional<std:
     kept_.versions.movements = first;
   }
   for (const domain::ScoreEntry& entry : gym.scores) add_line(entry, by);
-  trail_.push_back({by, "gym"});
+  tell(by, "gym");
   return {};
 }
 
@@ -68,7 +74,7 @@ Result<Saved> MemoryStore::save(T& place, const T& value, Saved& saved, const st
   if (const auto error = stale(what, saved.version, seen.version)) return tl::unexpected(*error);
   place = value;
   saved = {saved.version + 1, seen.by};
-  trail_.push_back({seen.by, what});
+  tell(seen.by, what);
   return saved;
 }
 
@@ -134,7 +140,7 @@ Result<std::int64_t> MemoryStore::add_score(const domain::ScoreEntry& entry, con
   const std::scoped_lock lock(busy_);
   if (auto free = room(); !free) return tl::unexpected(free.error());
   const std::int64_t number = add_line(entry, by);
-  trail_.push_back({by, "score " + std::to_string(number)});
+  tell(by, "score " + std::to_string(number));
   return number;
 }
 
@@ -176,7 +182,7 @@ Result<void> MemoryStore::put_effort(const domain::ClassEffort& effort, const do
   if (!kept_.gym.classes.contains(effort.class_id))
     return base::failure(ErrorCode::NotFound, "no class is called '" + effort.class_id + "'");
   efforts_[{effort.class_id, effort.person}] = effort.effort;
-  trail_.push_back({by, "effort " + effort.class_id});
+  tell(by, "effort " + effort.class_id);
   return {};
 }
 
@@ -188,29 +194,115 @@ Result<std::vector<domain::ClassEffort>> MemoryStore::efforts(const std::string&
   return out;
 }
 
-Result<void> MemoryStore::add_note(const domain::Note& note, const domain::Stamp& by) {
+Result<std::int64_t> MemoryStore::add_note(const domain::Note& note, const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
-  if (auto free = room(); !free) return free;
+  if (auto free = room(); !free) return tl::unexpected(free.error());
   const std::chrono::year_month_day day = std::chrono::floor<std::chrono::days>(by.when);
-  std::erase_if(notes_, [&](const domain::Note& each) { return !holds_on(each, day); });
-  notes_.push_back(note);
-  trail_.push_back({by, "note"});
+  std::erase_if(notes_, [&](const domain::KeptNote& each) { return !holds_on(each, day); });
+  notes_.push_back({++last_note_, by, note});
+  tell(by, "note " + std::to_string(last_note_));
+  return last_note_;
+}
+
+Result<std::vector<domain::KeptNote>> MemoryStore::notes_on(std::chrono::year_month_day day) {
+  const std::scoped_lock lock(busy_);
+  std::vector<domain::KeptNote> out;
+  std::ranges::copy_if(notes_, std::back_inserter(out),
+                       [&](const domain::KeptNote& note) { return holds_on(note, day); });
+  return out;
+}
+
+Result<void> MemoryStore::remove_note(std::int64_t number, const domain::Stamp& by) {
+  const std::scoped_lock lock(busy_);
+  if (std::erase_if(notes_, [&](const domain::KeptNote& each) { return each.number == number; }) == 0)
+    return base::failure(ErrorCode::NotFound, "there is no such note");
+  tell(by, "note " + std::to_string(number) + ": taken away");
   return {};
 }
 
-Result<std::vector<domain::Note>> MemoryStore::notes_on(std::chrono::year_month_day day) {
+Result<domain::Forgotten> MemoryStore::forget(const domain::PersonId& person, const domain::Catalogue&,
+                                              const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
-  std::vector<domain::Note> out;
-  std::ranges::copy_if(notes_, std::back_inserter(out),
-                       [&](const domain::Note& note) { return holds_on(note, day); });
+  const domain::Person* known = domain::find_person(kept_.gym.people, person);
+  if (known == nullptr)
+    return base::failure(ErrorCode::NotFound, "no person is called '" + person.text + "'");
+  const Leaver leaver{person, known->name, accounts_.remove_those_of(person)};
+  domain::Forgotten done = forget_in_lines(leaver);
+  done.accounts = static_cast<int>(leaver.accounts.size());
+  for (auto& [id, gym_class] : kept_.gym.classes)
+    if (take_off(gym_class, leaver)) {
+      ++done.classes;
+      ++kept_.versions.classes[id].version;
+    }
+  for (auto& [id, versions] : boards_) {
+    bool named = false;
+    for (domain::BoardVersion& each : versions) {
+      std::string text = nameless_text(each.text, leaver);
+      named = named || text != each.text;
+      each.text = std::move(text);
+    }
+    kept_.gym.boards[id] = versions.back().text;
+    done.boards += named ? 1 : 0;
+  }
+  std::erase_if(kept_.gym.people, [&](const domain::Person& each) { return each.id == person; });
+  ++kept_.versions.people.version;
+  ++changes_;
+  const std::scoped_lock telling(telling_);
+  for (domain::TrailLine& line : trail_)
+    line = {
+        line.number, {nameless_writer(line.by.who, leaver), line.by.when}, nameless_trail(line.what, leaver)};
+  trail_.push_back({static_cast<std::int64_t>(trail_.size()) + 1, by, somebody_forgotten});
+  return done;
+}
+
+domain::Forgotten MemoryStore::forget_in_lines(const Leaver& leaver) {
+  domain::Forgotten done;
+  std::vector<domain::ScoreEntry> sheet;
+  for (auto& versions : scores_) {
+    const auto theirs = [&](const domain::KeptScore& each) { return each.entry.person == leaver.person; };
+    if (theirs(versions.back())) ++done.scores;
+    if (std::ranges::any_of(versions, theirs)) versions.erase(versions.begin(), versions.end() - 1);
+    for (domain::KeptScore& each : versions) {
+      each.entry.entered_by = nameless_writer(each.entry.entered_by, leaver);
+      if (each.saved.by) each.saved.by->who = nameless_writer(each.saved.by->who, leaver);
+    }
+    sheet.push_back(versions.back().entry);
+  }
+  for (const std::size_t i : make_nameless(sheet, leaver)) scores_[i].back().entry = sheet[i];
+
+  std::map<std::string, std::set<domain::PersonId>> there;
+  for (const auto& [key, effort] : efforts_) there[key.first].insert(key.second);
+  for (const auto& [class_id, people] : there) {
+    auto said = efforts_.extract({class_id, leaver.person});
+    if (said.empty()) continue;
+    said.key().second = nameless_id(people);
+    efforts_.insert(std::move(said));
+    ++done.efforts;
+  }
+  done.notes = static_cast<int>(
+      std::erase_if(notes_, [&](const domain::KeptNote& each) { return each.note.person == leaver.person; }));
+  for (domain::KeptNote& each : notes_) each.note.text = nameless_text(each.note.text, leaver);
+  return done;
+}
+
+Result<std::vector<domain::TrailLine>> MemoryStore::trail(const domain::TrailPage& page) {
+  const std::scoped_lock telling(telling_);
+  std::vector<domain::TrailLine> out;
+  for (const domain::TrailLine& line : std::views::reverse(trail_))
+    if (out.size() < static_cast<std::size_t>(page.most) && (!page.before || line.number < *page.before))
+      out.push_back(line);
   return out;
 }
 
-Result<std::vector<domain::TrailLine>> MemoryStore::trail(int most) {
-  const std::scoped_lock lock(busy_);
-  std::vector<domain::TrailLine> out(trail_.rbegin(), trail_.rend());
-  if (out.size() > static_cast<std::size_t>(most)) out.resize(static_cast<std::size_t>(most));
-  return out;
+/// Of a change of the gym.
+void MemoryStore::tell(const domain::Stamp& by, const std::string& what) {
+  ++changes_;
+  note_down(by, what);
+}
+
+void MemoryStore::note_down(const domain::Stamp& by, const std::string& what) {
+  const std::scoped_lock telling(telling_);
+  trail_.push_back({static_cast<std::int64_t>(trail_.size()) + 1, by, what});
 }
 
 Result<void> MemoryStore::room() const {

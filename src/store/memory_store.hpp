@@ -4,6 +4,7 @@
 #include <mutex>
 #include <utility>
 
+#include "store/forget.hpp"
 #include "store/memory_accounts.hpp"
 #include "store/store.hpp"
 
@@ -12,6 +13,7 @@ namespace repwright::store {
 /// A store that ends with the program: the twin that tests work with.
 class MemoryStore final : public Store {
  public:
+  base::Result<std::uint64_t> mark() override;
   base::Result<std::optional<std::string>> own_movements() override;
   base::Result<KeptGym> gym(const domain::Catalogue& catalogue) override;
   base::Result<void> put_gym(const GymFolder& gym, const std::optional<std::string>& own_movements,
@@ -33,9 +35,12 @@ class MemoryStore final : public Store {
   base::Result<std::vector<domain::KeptScore>> score_versions(std::int64_t number) override;
   base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) override;
   base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) override;
-  base::Result<void> add_note(const domain::Note& note, const domain::Stamp& by) override;
-  base::Result<std::vector<domain::Note>> notes_on(std::chrono::year_month_day day) override;
-  base::Result<std::vector<domain::TrailLine>> trail(int most) override;
+  base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) override;
+  base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) override;
+  base::Result<domain::Forgotten> forget(const domain::PersonId& person, const domain::Catalogue& catalogue,
+                                         const domain::Stamp& by) override;
+  base::Result<std::vector<domain::TrailLine>> trail(const domain::TrailPage& page) override;
   Accounts* accounts() override { return &accounts_; }
 
   /// From now on every change of the gym is refused with Full, as on a full disk.
@@ -47,6 +52,9 @@ class MemoryStore final : public Store {
   base::Result<domain::Saved> save(T& place, const T& value, domain::Saved& saved, const std::string& what,
                                    const domain::Seen& seen);
   base::Result<void> room() const;
+  void tell(const domain::Stamp& by, const std::string& what);
+  void note_down(const domain::Stamp& by, const std::string& what);
+  domain::Forgotten forget_in_lines(const Leaver& leaver);
   std::int64_t add_line(const domain::ScoreEntry& entry, const domain::Stamp& by);
   std::vector<domain::KeptScore>* line(std::int64_t number);
 
@@ -58,9 +66,12 @@ class MemoryStore final : public Store {
   std::map<std::string, std::vector<domain::BoardVersion>> boards_;
   std::vector<std::vector<domain::KeptScore>> scores_;  // by number from 1, the newest version last
   std::map<std::pair<std::string, domain::PersonId>, double> efforts_;
-  std::vector<domain::Note> notes_;
+  std::vector<domain::KeptNote> notes_;
+  std::int64_t last_note_ = 0;
+  std::mutex telling_;  // of the trail, which the accounts leave lines in, too
   std::vector<domain::TrailLine> trail_;
-  MemoryAccounts accounts_;
+  std::uint64_t changes_ = 0;  // of the gym, not of accounts
+  MemoryAccounts accounts_{[this](const domain::Stamp& by, const std::string& what) { note_down(by, what); }};
 };
 
 }  // namespace repwright::store

@@ -103,9 +103,9 @@ class EntryReader {
   }
   void read_flag(ScoreEntry& entry) {
     const std::string flag = base::lower(cell("flag"));
-    const auto at = std::ranges::find(flags, std::string_view(flag));
-    if (at == flags.end()) return wrong("flag", "ill, hot, easy or nothing");
-    entry.flag = static_cast<DayFlag>(at - flags.begin());
+    const auto known = flag_of(flag);
+    if (!known) return wrong("flag", "ill, hot, easy or nothing");
+    entry.flag = *known;
   }
 
   const ScoreColumns& known_;
@@ -145,6 +145,11 @@ std::string write_scores(const std::vector<ScoreEntry>& entries) {
 
 std::string_view name_of(domain::DayFlag flag) {
   return flags[static_cast<std::size_t>(flag)];
+}
+
+std::optional<DayFlag> flag_of(std::string_view name) {
+  const auto at = std::ranges::find(flags, name);
+  return at == flags.end() ? std::nullopt : std::optional(static_cast<DayFlag>(at - flags.begin()));
 }
 
 }  // namespace repwright::store

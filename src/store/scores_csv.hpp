@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -23,5 +24,7 @@ std::string write_scores(const std::vector<domain::ScoreEntry>& entries);
 
 /// As in the column `flag`; empty for an ordinary day.
 std::string_view name_of(domain::DayFlag flag);
+/// Nothing for any other word.
+std::optional<domain::DayFlag> flag_of(std::string_view name);
 
 }  // namespace repwright::store

@@ -9,8 +9,28 @@ using domain::SignedIn;
 
 namespace {
 
+Account account_of(const SqlRow& row) {
+  return {.name = text_in(row[0]),
+          .role = domain::role_of(text_in(row[1])).value_or(domain::Role::Person),
+          .secret_hash = text_in(row[2]),
+          .link_hash = text_in(row[3]),
+          .class_id = text_in(row[4]),
+          .person = {text_in(row[5])}};
+}
+
+constexpr const char* columns = "SELECT name, role, secret_hash, link_hash, class, person FROM account ";
+
+std::optional<Account> account_called(Sqlite& db, const std::string& name) {
+  const auto found = db.rows(std::string(columns) + "WHERE name = ?1", {name});
+  return found.empty() ? std::nullopt : std::optional(account_of(found[0]));
+}
+
+void sign_out_of(Sqlite& db, const std::string& name) {
+  db.rows("DELETE FROM browser WHERE account = ?1", {name});
+}
+
 void put_in(Sqlite& db, const Account& account) {
-  db.rows("DELETE FROM browser WHERE account = ?1", {account.name});
+  sign_out_of(db, account.name);
   db.rows(
       "INSERT INTO account (name, role, secret_hash, link_hash, class, person) VALUES (?1, ?2, ?3, ?4, ?5, "
       "?6) "
@@ -24,38 +44,51 @@ void put_in(Sqlite& db, const Account& account) {
 Result<std::vector<Account>> SqliteAccounts::all() {
   return file_.read([](Sqlite& db) -> Result<std::vector<Account>> {
     std::vector<Account> out;
-    for (const SqlRow& row :
-         db.rows("SELECT name, role, secret_hash, link_hash, class, person FROM account ORDER BY name"))
-      out.push_back({.name = text_in(row[0]),
-                     .role = domain::role_of(text_in(row[1])).value_or(domain::Role::Person),
-                     .secret_hash = text_in(row[2]),
-                     .link_hash = text_in(row[3]),
-                     .class_id = text_in(row[4]),
-                     .person = {text_in(row[5])}});
+    for (const SqlRow& row : db.rows(std::string(columns) + "ORDER BY name")) out.push_back(account_of(row));
     return out;
   });
 }
 
-Result<void> SqliteAccounts::put(const Account& account) {
+Result<void> SqliteAccounts::put(const Account& account, const domain::Stamp& by) {
   return file_.write([&](Sqlite& db) -> Result<void> {
+    leave_trail(db, by, trail_words(account, account_called(db, account.name)));
     put_in(db, account);
     return {};
   });
 }
 
-Result<void> SqliteAccounts::put_first_owner(const Account& account) {
+Result<void> SqliteAccounts::put_first_owner(const Account& account, const domain::Stamp& by) {
   return file_.write([&](Sqlite& db) -> Result<void> {
     if (db.number("SELECT count(*) FROM account WHERE role = 'owner'") > 0)
       return base::failure(ErrorCode::Conflict, "this gym has its owner");
     put_in(db, account);
+    leave_trail(db, by, trail_words(account, std::nullopt));
+    return {};
+  });
+}
+
+Result<void> SqliteAccounts::sign_out_everywhere(const std::string& name, const domain::Stamp& by) {
+  return file_.write([&](Sqlite& db) -> Result<void> {
+    if (!account_called(db, name)) return no_account(name);
+    sign_out_of(db, name);
+    leave_trail(db, by, "account " + name + ": signed out everywhere");
+    return {};
+  });
+}
+
+Result<void> SqliteAccounts::remove(const std::string& name, const domain::Stamp& by) {
+  return file_.write([&](Sqlite& db) -> Result<void> {
+    if (!account_called(db, name)) return no_account(name);
+    sign_out_of(db, name);
+    db.rows("DELETE FROM account WHERE name = ?1", {name});
+    leave_trail(db, by, "account " + name + ": taken away");
     return {};
   });
 }
 
 Result<void> SqliteAccounts::sign_in(const SignedIn& browser) {
   return file_.write([&](Sqlite& db) -> Result<void> {
-    if (db.number("SELECT count(*) FROM account WHERE name = ?1", {browser.account}) == 0)
-      return base::failure(ErrorCode::NotFound, "no account is called '" + browser.account + "'");
+    if (!account_called(db, browser.account)) return no_account(browser.account);
     db.rows("INSERT OR REPLACE INTO browser (token_hash, account, until) VALUES (?1, ?2, ?3)",
             {browser.token_hash, browser.account, seconds_of(browser.until)});
     return {};

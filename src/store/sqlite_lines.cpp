@@ -68,38 +68,53 @@ Result<std::vector<domain::ClassEffort>> SqliteStore::efforts(const std::string&
   });
 }
 
-Result<void> SqliteStore::add_note(const domain::Note& note, const domain::Stamp& by) {
-  return file_.write([&](Sqlite& db) -> Result<void> {
+Result<std::int64_t> SqliteStore::add_note(const domain::Note& note, const domain::Stamp& by) {
+  return file_.write([&](Sqlite& db) -> Result<std::int64_t> {
     const std::string today = base::format_date(std::chrono::floor<std::chrono::days>(by.when));
     db.rows("DELETE FROM note WHERE until < ?1", {today});
     const SqlValue until = note.until ? SqlValue(base::format_date(*note.until)) : SqlValue();
     db.rows("INSERT INTO note (person, text, until, saved_by, saved_at) VALUES (?1, ?2, ?3, ?4, ?5)",
             {note.person.text, note.text, until, by.who, seconds_of(by.when)});
-    leave_trail(db, by, "note");
-    return {};
+    const std::int64_t number = db.last_number();
+    leave_trail(db, by, "note " + std::to_string(number));
+    return number;
   });
 }
 
-Result<std::vector<domain::Note>> SqliteStore::notes_on(std::chrono::year_month_day day) {
-  return file_.read([&](Sqlite& db) -> Result<std::vector<domain::Note>> {
-    std::vector<domain::Note> out;
-    for (const SqlRow& row :
-         db.rows("SELECT person, text, until FROM note WHERE until IS NULL OR until >= ?1 ORDER BY number",
-                 {base::format_date(day)})) {
-      domain::Note note{{text_in(row[0])}, text_in(row[1]), std::nullopt};
-      if (const auto until = base::parse_date(text_in(row[2]))) note.until = *until;
-      out.push_back(std::move(note));
+Result<std::vector<domain::KeptNote>> SqliteStore::notes_on(std::chrono::year_month_day day) {
+  return file_.read([&](Sqlite& db) -> Result<std::vector<domain::KeptNote>> {
+    std::vector<domain::KeptNote> out;
+    for (const SqlRow& row : db.rows("SELECT number, saved_by, saved_at, person, text, until FROM note "
+                                     "WHERE until IS NULL OR until >= ?1 ORDER BY number",
+                                     {base::format_date(day)})) {
+      domain::KeptNote kept{number_in(row[0]),
+                            {text_in(row[1]), instant_of(row[2])},
+                            {{text_in(row[3])}, text_in(row[4]), std::nullopt}};
+      if (const auto until = base::parse_date(text_in(row[5]))) kept.note.until = *until;
+      out.push_back(std::move(kept));
     }
     return out;
   });
 }
 
-Result<std::vector<domain::TrailLine>> SqliteStore::trail(int most) {
+Result<void> SqliteStore::remove_note(std::int64_t number, const domain::Stamp& by) {
+  return file_.write([&](Sqlite& db) -> Result<void> {
+    if (db.number("SELECT count(*) FROM note WHERE number = ?1", {number}) == 0)
+      return base::failure(ErrorCode::NotFound, "there is no such note");
+    db.rows("DELETE FROM note WHERE number = ?1", {number});
+    leave_trail(db, by, "note " + std::to_string(number) + ": taken away");
+    return {};
+  });
+}
+
+Result<std::vector<domain::TrailLine>> SqliteStore::trail(const domain::TrailPage& page) {
   return file_.read([&](Sqlite& db) -> Result<std::vector<domain::TrailLine>> {
     std::vector<domain::TrailLine> out;
-    for (const SqlRow& row :
-         db.rows("SELECT who, at, what FROM trail ORDER BY number DESC LIMIT ?1", {std::int64_t{most}}))
-      out.push_back({{text_in(row[0]), instant_of(row[1])}, text_in(row[2])});
+    const SqlValue before = page.before ? SqlValue(*page.before) : SqlValue();
+    for (const SqlRow& row : db.rows("SELECT number, who, at, what FROM trail "
+                                     "WHERE ?2 IS NULL OR number < ?2 ORDER BY number DESC LIMIT ?1",
+                                     {std::int64_t{page.most}, before}))
+      out.push_back({number_in(row[0]), {text_in(row[1]), instant_of(row[2])}, text_in(row[3])});
     return out;
   });
 }

@@ -13,7 +13,7 @@ constexpr std::int64_t application_id = 0x52707774;
 /// Step n makes schema n of schema n - 1. What was shipped once is never edited: add a step.
 /// Times are seconds since 1970 (UTC), days are ISO 8601. A part of the gym is the text of its file in the
 /// gym folder: docs/decisions/sqlite.md says why.
-constexpr std::array<const char*, 3> steps{
+constexpr std::array<const char*, 4> steps{
     R"sql(
 CREATE TABLE part (
   kind TEXT PRIMARY KEY CHECK (kind IN ('people', 'hall', 'house', 'movements')),
@@ -75,6 +75,16 @@ CREATE TABLE browser (
   until INTEGER NOT NULL
 ) STRICT;
 CREATE INDEX browser_of_account ON browser (account);
+)sql",
+    R"sql(
+ALTER TABLE note RENAME TO old_note;
+CREATE TABLE note (
+  number INTEGER PRIMARY KEY AUTOINCREMENT,
+  person TEXT NOT NULL, text TEXT NOT NULL, until TEXT,
+  saved_by TEXT NOT NULL, saved_at INTEGER NOT NULL
+) STRICT;
+INSERT INTO note SELECT number, person, text, until, saved_by, saved_at FROM old_note;
+DROP TABLE old_note;
 )sql",
 };
 

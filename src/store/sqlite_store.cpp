@@ -169,12 +169,20 @@ Result<std::unique_ptr<SqliteStore>> SqliteStore::open(const fs::path& path, con
     // A file of another program, or of a newer one, is left as it is.
     check_is_ours(db);
     db.rows("PRAGMA journal_mode = WAL");
-    db.run("PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF");
+    db.run(
+        "PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; "
+        "PRAGMA secure_delete = ON");
     bring_up_to_date(db);
     return std::unique_ptr<SqliteStore>(new SqliteStore(std::move(db)));
   } catch (const SqliteFailure& failure) {
     return tl::unexpected(failure.error);
   }
+}
+
+Result<std::uint64_t> SqliteStore::mark() {
+  return file_.alone([](Sqlite& db) -> Result<std::uint64_t> {
+    return static_cast<std::uint64_t>(db.number("PRAGMA data_version"));
+  });
 }
 
 Result<std::optional<std::string>> SqliteStore::own_movements() {

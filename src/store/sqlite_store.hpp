@@ -18,6 +18,7 @@ class SqliteStore final : public Store {
   static base::Result<std::unique_ptr<SqliteStore>> open(const std::filesystem::path& path,
                                                          const SqliteOptions& options = {});
 
+  base::Result<std::uint64_t> mark() override;
   base::Result<std::optional<std::string>> own_movements() override;
   base::Result<KeptGym> gym(const domain::Catalogue& catalogue) override;
   base::Result<void> put_gym(const GymFolder& gym, const std::optional<std::string>& own_movements,
@@ -39,9 +40,12 @@ class SqliteStore final : public Store {
   base::Result<std::vector<domain::KeptScore>> score_versions(std::int64_t number) override;
   base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) override;
   base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) override;
-  base::Result<void> add_note(const domain::Note& note, const domain::Stamp& by) override;
-  base::Result<std::vector<domain::Note>> notes_on(std::chrono::year_month_day day) override;
-  base::Result<std::vector<domain::TrailLine>> trail(int most) override;
+  base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) override;
+  base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) override;
+  base::Result<domain::Forgotten> forget(const domain::PersonId& person, const domain::Catalogue& catalogue,
+                                         const domain::Stamp& by) override;
+  base::Result<std::vector<domain::TrailLine>> trail(const domain::TrailPage& page) override;
   Accounts* accounts() override { return &accounts_; }
 
   /// A copy of this moment as a file of its own, while others go on working. Fails with Conflict if the file

@@ -28,6 +28,10 @@ class Store {
  public:
   virtual ~Store() = default;
 
+  /// Differs from what it was when another program, or another object of this kind, may have changed what is
+  /// kept; quick. Own changes may change it, too.
+  virtual base::Result<std::uint64_t> mark() = 0;
+
   /// The gym's own rows of the catalogue, as text; to be put into the catalogue before `gym` is read.
   virtual base::Result<std::optional<std::string>> own_movements() = 0;
   /// Fails also with NotFound if no gym was put there yet, Invalid if what is kept does not fit together.
@@ -64,13 +68,22 @@ class Store {
   virtual base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) = 0;
   virtual base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) = 0;
 
-  /// Takes out for good what wore off before that day, then keeps the note.
-  virtual base::Result<void> add_note(const domain::Note& note, const domain::Stamp& by) = 0;
+  /// Takes out for good what wore off before that day, then keeps the note. The number of the new one.
+  virtual base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) = 0;
   /// Those that hold on that day, in the order in which they came.
-  virtual base::Result<std::vector<domain::Note>> notes_on(std::chrono::year_month_day day) = 0;
+  virtual base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) = 0;
+  /// Fails with NotFound if there is no such note.
+  virtual base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) = 0;
 
-  /// Who changed what and when, newest first, at most so many lines.
-  virtual base::Result<std::vector<domain::TrailLine>> trail(int most) = 0;
+  /// Takes a person out of the list of people, of classes, notes and accounts, for good; their scores and
+  /// efforts stay as those of somebody (`store/forget.hpp`), with what they said before taken out. The trail
+  /// says that somebody was forgotten. Fails with NotFound.
+  virtual base::Result<domain::Forgotten> forget(const domain::PersonId& person,
+                                                 const domain::Catalogue& catalogue,
+                                                 const domain::Stamp& by) = 0;
+
+  /// Who changed what and when, newest first.
+  virtual base::Result<std::vector<domain::TrailLine>> trail(const domain::TrailPage& page) = 0;
 
   /// Null if this kind of store keeps none.
   virtual Accounts* accounts() = 0;

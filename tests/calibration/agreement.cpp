@@ -104,4 +104,16 @@ std::string agreement_table(const std::vector<Profile>& profiles, const std::vec
   return out;
 }
 
+std::string coverage_table(const std::vector<Profile>& profiles,
+                           const std::vector<std::vector<Forecast>>& draws) {
+  std::string out = fmt::format("{:<5} {:<5} {:>9} {:>6}\n", "piece", "sex", "80 % hold", "spread");
+  for (std::size_t piece = 0; piece < piece_count; ++piece)
+    for (const domain::Sex sex : {domain::Sex::Male, domain::Sex::Female}) {
+      const Coverage at = coverage(profiles, draws, piece, sex);
+      out += fmt::format("{:<5} {:<5} {:>9.2f} {:>6.2f}\n", piece + 1,
+                         sex == domain::Sex::Male ? "men" : "women", at.held, at.spread);
+    }
+  return out;
+}
+
 }  // namespace repwright::calibration

@@ -29,7 +29,11 @@ struct Coverage {
 Coverage coverage(const std::vector<Profile>& profiles, const std::vector<std::vector<Forecast>>& draws,
                   std::size_t piece, domain::Sex sex);
 
-/// A line per piece and sex.
+/// A line per piece and sex of `coverage`.
+std::string coverage_table(const std::vector<Profile>& profiles,
+                           const std::vector<std::vector<Forecast>>& draws);
+
+/// A line per piece and sex of `agreement`.
 std::string agreement_table(const std::vector<Profile>& profiles, const std::vector<Forecast>& forecasts);
 
 }  // namespace repwright::calibration

@@ -12,6 +12,7 @@
 #include "calibration/constants_file.hpp"
 #include "calibration/fit.hpp"
 #include "calibration/regression.hpp"
+#include "calibration/tunables.hpp"
 #include "store/body_file.hpp"
 #include "store/catalogue_file.hpp"
 #include "store/read_file.hpp"
@@ -51,15 +52,23 @@ FitPlan told_plan() {
   return {.told = [](int round, double sum) { std::fprintf(stderr, "round %d: %.1f\n", round + 1, sum); }};
 }
 
-std::string part_table(const World& world, const std::vector<Forecast>& said, bool held) {
+/// The table of everybody but the held-out part.
+std::string fitted_table(const World& world, const std::vector<Forecast>& said) {
   std::vector<Profile> profiles;
   std::vector<Forecast> forecasts;
   for (std::size_t i = 0; i < said.size(); ++i)
-    if ((part_of(world.profiles[i].id) == held_out) == held) {
+    if (part_of(world.profiles[i].id) != held_out) {
       profiles.push_back(world.profiles[i]);
       forecasts.push_back(said[i]);
     }
   return agreement_table(profiles, forecasts);
+}
+
+std::string held_out_report(const World& world) {
+  const auto held = those_in(world.profiles, [](int part) { return part == held_out; });
+  const auto said = forecasts(held, world.catalogue, world.constants, 0);
+  return agreement_table(held, said) +
+         coverage_table(held, drawn(held, world.catalogue, world.constants, 100));
 }
 
 void evaluate(const World& world) {
@@ -67,20 +76,23 @@ void evaluate(const World& world) {
   fmt::print("All profiles:\n{}\n", agreement_table(world.profiles, said));
   fmt::print("A regression fitted to the piece itself, cross-validated:\n{}\n",
              agreement_table(world.profiles, regressed(world.profiles)));
+  fmt::print("Drawn forecasts:\n{}\n",
+             coverage_table(world.profiles, drawn(world.profiles, world.catalogue, world.constants, 60)));
   fmt::print("Published measurements:\n{}", study_table(world));
 }
 
 void fit(World& world, const std::filesystem::path& file, const std::string& text) {
-  const auto crossed = cross_validated(world.profiles, world.catalogue, world.constants, told_plan());
+  const domain::BodyConstants by_hand = moved(world.constants, std::vector<double>(tunables().size()));
+  const auto crossed = cross_validated(world.profiles, world.catalogue, by_hand, told_plan());
   const auto fitting = those_in(world.profiles, [](int part) { return part != held_out; });
-  world.constants = fitted(fitting, world.catalogue, world.constants, told_plan());
-  const auto said = forecasts(world.profiles, world.catalogue, world.constants, 0);
+  world.constants = fitted(fitting, world.catalogue, by_hand, told_plan());
+  world.constants = ranged(fitting, world.catalogue, world.constants);
   const std::string report = fmt::format(
       "Calibrated {:%Y-%m-%d} by tools/calibrate on public self-reported profiles collected by S. Swift "
       "2015\n"
       "and on the published measurements of tests/calibration/studies.cpp; docs/models/body.md explains.\n"
       "Five-fold cross-validation:\n{}Held out, never fitted to:\n{}",
-      fmt::gmtime(std::time(nullptr)), part_table(world, crossed, false), part_table(world, said, true));
+      fmt::gmtime(std::time(nullptr)), fitted_table(world, crossed), held_out_report(world));
   std::ofstream(file) << with_constants(text, world.constants, report);
   fmt::print("{}\n", report);
 }

@@ -18,8 +18,9 @@ Tunable correlation(const char* key, double hand_set) {
 
 const std::vector<Tunable>& tunables() {
   static const std::vector<Tunable> all{
-      {"model", "quickness", 0, .4, false},
-      {"model", "grind", 0, .3, false},
+      {"model", "quickness", .1, .4, false},
+      {"model", "grind", .25, .06, false},
+      {"model", "lightness", 1, .4, false},
       {"model", "fade", 0.4, .3},
       {"model", "reserve_recovery", 2, .25},
       {"model", "recovery_drag", 0.3, .4},
@@ -139,6 +140,7 @@ double within_allowed(const Tunable& tunable, double value) {
   if (tunable.key == "mode") return std::clamp(value, .3, 1.0);
   if (tunable.key == "other_group_recovery") return std::clamp(value, 0.0, 1.0);
   if (tunable.key == "grind") return std::clamp(value, 0.0, .9);
+  if (tunable.key == "lightness") return std::clamp(value, 0.0, 3.0);
   if (tunable.key == "quickness") return std::clamp(value, 0.0, 2.0);
   return tunable.table == "prior" && !tunable.logarithmic ? std::clamp(value, -.9, .9) : value;
 }
@@ -171,6 +173,14 @@ std::vector<double> deviations_of(domain::BodyConstants constants) {
                   tunable.plausible);
   }
   return out;
+}
+
+domain::BodyConstants spread_wider(domain::BodyConstants constants, double factor) {
+  domain::PriorConstants& prior = constants.prior;
+  prior.machine_sd *= factor;
+  for (double* correlation : {&prior.clean_machine, &prior.squat_machine, &prior.speed_machine})
+    *correlation /= factor;
+  return constants;
 }
 
 }  // namespace repwright::calibration

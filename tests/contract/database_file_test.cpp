@@ -90,7 +90,7 @@ TEST_F(DatabaseFile, BringsTheTablesOfAnOlderProgramUpToDate) {
   ASSERT_EQ(kept->gym.scores.size(), 1u);
   EXPECT_EQ(kept->gym.scores[0].text, "22:10");
   EXPECT_TRUE(opened->put_effort({"thu-6", {"a04"}, 7}, kim));
-  EXPECT_EQ(opened->trail(5)->size(), 1u);
+  EXPECT_EQ(opened->trail({.most = 5})->size(), 1u);
   EXPECT_EQ(store::Sqlite(file(), {}).number("PRAGMA user_version"), store::newest_schema());
 }
 

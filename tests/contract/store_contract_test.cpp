@@ -1,7 +1,6 @@
 #include <gmock/gmock.h>
 
-#include "stores.hpp"
-#include "support/demo_folder.hpp"
+#include "filled_store.hpp"
 
 /// What every store promises. Where the gym folder has no place for something, the case says so and checks
 /// that it answers NotKept.
@@ -9,60 +8,13 @@ namespace repwright {
 namespace {
 
 using base::ErrorCode;
-using domain::Saved;
 using domain::Stamp;
-using test::StoreKind;
+using test::kim;
+using test::lou;
+using test::may_14;
 using testing::ElementsAre;
 
-const std::chrono::sys_days may_14{std::chrono::year{2027} / 5 / 14};
-const Stamp kim{"Kim", may_14 + std::chrono::hours(6)};
-const Stamp lou{"Lou", may_14 + std::chrono::hours(7)};
-
-class StoreContract : public testing::TestWithParam<StoreKind> {
- protected:
-  void SetUp() override {
-    store_ = test::make_store(GetParam(), scratch_.path());
-    gym_ = test::demo_folder();
-    gym_.scores = {score("22:10"), score("4+12")};
-    const auto put = store_->put_gym(gym_, "# none of our own\n", kim);
-    ASSERT_TRUE(put) << put.error().message;
-  }
-
-  static domain::ScoreEntry score(const std::string& text) {
-    domain::ScoreEntry entry;
-    entry.date = std::chrono::year{2027} / 4 / 23;
-    entry.board_id = "fri-4";
-    entry.person = {"a17"};
-    entry.text = text;
-    entry.value = domain::read_score(text);
-    entry.effort = 7;
-    entry.flag = domain::DayFlag::Hot;
-    return entry;
-  }
-
-  bool in_a_folder() const { return GetParam() == StoreKind::Folder; }
-  /// What another program that opens the same place sees; the same store if it lies in memory.
-  store::Store& reopened() {
-    if (GetParam() == StoreKind::Memory) return *store_;
-    again_ = test::make_store(GetParam(), scratch_.path());
-    return *again_;
-  }
-  store::KeptGym kept(store::Store& store) {
-    auto gym = store.gym(test::shipped_catalogue());
-    if (!gym) throw std::runtime_error(gym.error().message);
-    return std::move(*gym);
-  }
-  store::KeptGym kept() { return kept(*store_); }
-  template <class T>
-  static ErrorCode code(const base::Result<T>& result) {
-    if (result) throw std::runtime_error("it succeeded");
-    return result.error().code;
-  }
-
-  test::Scratch scratch_;
-  store::GymFolder gym_;
-  std::unique_ptr<store::Store> store_, again_;
-};
+class StoreContract : public test::FilledStore {};
 
 TEST_P(StoreContract, GivesBackTheGymThatWasPutThere) {
   const store::KeptGym kept = this->kept(reopened());
@@ -154,6 +106,17 @@ TEST_P(StoreContract, RefusesAChangeOfWhatIsNotAsItWasSeen) {
   EXPECT_EQ(code(store_->save_people(gym_.people, {seen.people.version, lou})), ErrorCode::Conflict);
 }
 
+TEST_P(StoreContract, ShowsByItsMarkThatAnotherProgramChangedSomething) {
+  const auto before = store_->mark();
+  ASSERT_TRUE(before);
+  EXPECT_EQ(*store_->mark(), *before);
+  ASSERT_TRUE(reopened().save_board("thursday", "one", {0, lou}));
+  const auto after = store_->mark();
+  EXPECT_NE(*after, *before);
+  ASSERT_TRUE(reopened().add_score(score("20:10"), lou));
+  EXPECT_NE(*store_->mark(), *after);
+}
+
 TEST_P(StoreContract, KeepsEveryTextOfABoard) {
   if (in_a_folder()) {
     EXPECT_EQ(code(store_->board_versions("sat-two-clocks")), ErrorCode::NotKept);
@@ -225,23 +188,42 @@ TEST_P(StoreContract, LetsNotesWearOff) {
   const domain::Note today{{}, "door code changed", may_14};
   ASSERT_TRUE(store_->add_note(today, kim));
   ASSERT_TRUE(store_->add_note(stays, kim));
-  EXPECT_THAT(*reopened().notes_on(may_14), ElementsAre(today, stays));
-  EXPECT_THAT(*store_->notes_on(may_15), ElementsAre(stays));
-  ASSERT_TRUE(store_->add_note(stays, {"Lou", may_14 + std::chrono::hours(30)}));
-  EXPECT_THAT(*store_->notes_on(may_14), ElementsAre(stays, stays)) << "what wore off is gone for good";
+  EXPECT_THAT(*reopened().notes_on(may_14),
+              ElementsAre(domain::KeptNote{1, kim, today}, domain::KeptNote{2, kim, stays}));
+  EXPECT_THAT(*store_->notes_on(may_15), ElementsAre(domain::KeptNote{2, kim, stays}));
+  const Stamp later{"Lou", may_14 + std::chrono::hours(30)};
+  ASSERT_TRUE(store_->add_note(stays, later));
+  EXPECT_THAT(*store_->notes_on(may_14),
+              ElementsAre(domain::KeptNote{2, kim, stays}, domain::KeptNote{3, later, stays}))
+      << "what wore off is gone for good";
+}
+
+TEST_P(StoreContract, TakesANoteAwayAndNeverGivesItsNumberAgain) {
+  if (in_a_folder()) {
+    EXPECT_EQ(code(store_->remove_note(1, kim)), ErrorCode::NotKept);
+    return;
+  }
+  const domain::Note note{{"a01"}, "likes the end bar", {}};
+  ASSERT_TRUE(store_->add_note(note, kim));
+  ASSERT_TRUE(store_->remove_note(1, lou));
+  EXPECT_EQ(code(store_->remove_note(1, lou)), ErrorCode::NotFound);
+  EXPECT_TRUE(store_->notes_on(may_14)->empty());
+  EXPECT_EQ(store_->add_note(note, lou), 2);
 }
 
 TEST_P(StoreContract, TellsWhoChangedWhatAndWhen) {
   if (in_a_folder()) {
-    EXPECT_EQ(code(store_->trail(10)), ErrorCode::NotKept);
+    EXPECT_EQ(code(store_->trail({})), ErrorCode::NotKept);
     return;
   }
   ASSERT_TRUE(store_->save_board("thursday", "one", {0, lou}));
   EXPECT_EQ(code(store_->save_board("thursday", "two", {0, lou})), ErrorCode::Conflict);
-  const auto trail = reopened().trail(10);
+  const auto trail = reopened().trail({});
   ASSERT_TRUE(trail);
-  EXPECT_THAT(*trail, ElementsAre(domain::TrailLine{lou, "board thursday"}, domain::TrailLine{kim, "gym"}));
-  EXPECT_EQ(store_->trail(1)->size(), 1u);
+  EXPECT_THAT(*trail,
+              ElementsAre(domain::TrailLine{2, lou, "board thursday"}, domain::TrailLine{1, kim, "gym"}));
+  EXPECT_THAT(*store_->trail({.most = 1}), ElementsAre(domain::TrailLine{2, lou, "board thursday"}));
+  EXPECT_THAT(*store_->trail({.most = 9, .before = 2}), ElementsAre(domain::TrailLine{1, kim, "gym"}));
 }
 
 TEST_P(StoreContract, KeepsWhoMaySignIn) {
@@ -252,9 +234,9 @@ TEST_P(StoreContract, KeepsWhoMaySignIn) {
   store::Accounts& accounts = *store_->accounts();
   const domain::Account owner{"Kim", domain::Role::Owner, "hash", "", "", {}};
   const domain::Account person{"Hyun-ae", domain::Role::Person, "pin", "link", "", {"a07"}};
-  ASSERT_TRUE(accounts.put_first_owner(owner));
-  EXPECT_EQ(code(accounts.put_first_owner(owner)), ErrorCode::Conflict);
-  ASSERT_TRUE(accounts.put(person));
+  ASSERT_TRUE(accounts.put_first_owner(owner, kim));
+  EXPECT_EQ(code(accounts.put_first_owner(owner, kim)), ErrorCode::Conflict);
+  ASSERT_TRUE(accounts.put(person, kim));
   EXPECT_THAT(*reopened().accounts()->all(), ElementsAre(person, owner));
 }
 
@@ -267,28 +249,47 @@ TEST_P(StoreContract, KeepsWhichBrowsersAreSignedIn) {
   const domain::Account kim_account{"Kim", domain::Role::Owner, "hash", "", "", {}};
   const domain::SignedIn browser{"token", "Kim", kim.when};
   EXPECT_EQ(code(accounts.sign_in(browser)), ErrorCode::NotFound);
-  ASSERT_TRUE(accounts.put(kim_account));
+  ASSERT_TRUE(accounts.put(kim_account, kim));
   ASSERT_TRUE(accounts.sign_in(browser));
   EXPECT_EQ(*reopened().accounts()->find("token"), browser);
-  ASSERT_TRUE(accounts.put(kim_account));
+  ASSERT_TRUE(accounts.put(kim_account, kim));
   EXPECT_EQ(*accounts.find("token"), std::nullopt) << "a replaced account is signed out everywhere";
   ASSERT_TRUE(accounts.sign_in(browser));
   ASSERT_TRUE(accounts.sign_out("token"));
   EXPECT_EQ(*reopened().accounts()->find("token"), std::nullopt);
 }
 
-INSTANTIATE_TEST_SUITE_P(Every, StoreContract,
-                         testing::Values(StoreKind::Memory, StoreKind::Folder, StoreKind::Database),
-                         [](const auto& kind) {
-                           switch (kind.param) {
-                             case StoreKind::Memory:
-                               return "Memory";
-                             case StoreKind::Folder:
-                               return "Folder";
-                             default:
-                               return "Database";
-                           }
-                         });
+TEST_P(StoreContract, LeavesInTheTrailWhatWasDoneToAccounts) {
+  if (in_a_folder()) {
+    EXPECT_EQ(store_->accounts(), nullptr);
+    return;
+  }
+  store::Accounts& accounts = *store_->accounts();
+  domain::Account jo{"Jo", domain::Role::Relief, "hash", "", "sat-24", {}};
+  EXPECT_EQ(code(accounts.sign_out_everywhere("Jo", kim)), ErrorCode::NotFound);
+  EXPECT_EQ(code(accounts.remove("Jo", kim)), ErrorCode::NotFound);
+  ASSERT_TRUE(accounts.put(jo, kim));
+  ASSERT_TRUE(accounts.sign_in({"token", "Jo", kim.when}));
+  ASSERT_TRUE(accounts.sign_out_everywhere("Jo", lou));
+  EXPECT_EQ(*accounts.find("token"), std::nullopt);
+  jo.role = domain::Role::Coach;
+  jo.class_id.clear();
+  ASSERT_TRUE(accounts.put(jo, kim));
+  ASSERT_TRUE(accounts.put(jo, kim));
+  ASSERT_TRUE(accounts.sign_in({"token", "Jo", kim.when}));
+  ASSERT_TRUE(accounts.remove("Jo", lou));
+  EXPECT_EQ(*accounts.find("token"), std::nullopt);
+  EXPECT_TRUE(reopened().accounts()->all()->empty());
+  std::vector<std::string> told;
+  const auto trail = reopened().trail({});
+  for (const domain::TrailLine& line : trail.value()) told.push_back(line.by.who + ", " + line.what);
+  EXPECT_THAT(told, ElementsAre("Lou, account Jo: taken away", "Kim, account Jo: new password",
+                                "Kim, account Jo: now coach, was relief, new password",
+                                "Lou, account Jo: signed out everywhere", "Kim, account Jo: made as relief",
+                                "Kim, gym"));
+}
+
+INSTANTIATE_TEST_SUITE_P(Every, StoreContract, test::every_store, test::name_of_store);
 
 }  // namespace
 }  // namespace repwright

@@ -9,28 +9,10 @@
 #include "store/folder_store.hpp"
 #include "store/memory_store.hpp"
 #include "store/sqlite_store.hpp"
+#include "support/scratch.hpp"
 
 /// The three stores as the contract sees them, each on a place of its own that goes away with it.
 namespace repwright::test {
-
-/// A folder for one test.
-class Scratch {
- public:
-  Scratch() {
-    std::string name = (std::filesystem::temp_directory_path() / "repwright-XXXXXX").string();
-    path_ = mkdtemp(name.data());
-  }
-  ~Scratch() {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-  }
-  Scratch(const Scratch&) = delete;
-  Scratch& operator=(const Scratch&) = delete;
-  const std::filesystem::path& path() const { return path_; }
-
- private:
-  std::filesystem::path path_;
-};
 
 enum class StoreKind { Memory, Folder, Database };
 

@@ -1,34 +1,10 @@
 // The board's page: write with mistakes, mend them by hints, rehearse, ask what if, save beside somebody else.
 import assert from "node:assert/strict";
-import { after, afterEach, before, beforeEach, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, serveDemo } from "./support.mjs";
+import { ownersFlows } from "./support.mjs";
 
-// One gym for all: what a flow changes of it, no other looks at. Each has a browser of its own.
-let gym, browser, page, expected, owner;
-before(async () => {
-  if (cannotRun) return;
-  [gym, browser] = await Promise.all([serveDemo(), openBrowser()]);
-  const first = await newPage(browser);
-  await becomeOwner(first, gym);
-  owner = await first.context().storageState();
-  await first.context().close();
-});
-after(async () => {
-  await browser?.close();
-  await gym?.stop();
-});
-beforeEach(async () => {
-  if (cannotRun) return;
-  expected = [];
-  page = await newPage(browser, { storageState: owner });
-});
-afterEach(async () => {
-  if (cannotRun) return;
-  const faults = page.faults.filter((each) => !expected.some((pattern) => pattern.test(each)));
-  await page.context().close();
-  assert.deepEqual(faults, []);
-});
-const flow = (name, body) => test(name, { skip: cannotRun }, body);
+// One gym for all: what a flow changes of it, no other looks at.
+let gym, page;
+const flow = ownersFlows((given) => ({ gym, page } = given));
 
 const text = () => page.locator(".cm-content");
 const lines = async () => await page.locator(".cm-line").allInnerTexts();
@@ -107,7 +83,7 @@ flow("19 heads, rain and a broken place are one act each", async () => {
 flow("a finding leads to its words and its lanes; a lane tells its numbers by keyboard", async () => {
   await open("/board/sat-two-clocks");
   await rehearsed(24);
-  await page.locator("button.finding", { hasText: "one full round of PIECE B" }).click();
+  await page.locator("button.finding", { hasText: "comes back from the run" }).first().click();
   await page.locator(".lane-lit").first().waitFor();
   await page.locator("button.finding", { hasText: "Pull-up bar place" }).click();
   await page.locator(".lit-line").waitFor();
@@ -175,7 +151,7 @@ flow("what somebody else saved meanwhile is shown beside, and nothing is lost", 
 });
 
 flow("a program that is gone is said, and the text is kept", async () => {
-  expected = [/ERR_CONNECTION|ERR_INTERNET|Failed to load/];
+  page.expected = [/ERR_CONNECTION|ERR_INTERNET|Failed to load/];
   await open("/board");
   await page.route("**/api/**", (route) => route.abort("connectionrefused"));
   await text().click();

@@ -1,8 +1,8 @@
 // A class of 60: the board's page and the class's page stay legible.
 import assert from "node:assert/strict";
 import { join } from "node:path";
-import { after, before, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, pictures, seriousFaults, serveDemo, settled } from "./support.mjs";
+import { test } from "node:test";
+import { cannotRun, newPage, pictures, seriousFaults, settled, sharedGym } from "./support.mjs";
 
 const looks = [
   { width: 1440, height: 900, colorScheme: "light" },
@@ -15,18 +15,7 @@ const views = [
 ];
 
 let gym, browser, owner;
-before(async () => {
-  if (cannotRun) return;
-  [gym, browser] = await Promise.all([serveDemo({ heads: 60 }), openBrowser()]);
-  const page = await newPage(browser);
-  await becomeOwner(page, gym);
-  owner = await page.context().storageState();
-  await page.context().close();
-});
-after(async () => {
-  await browser?.close();
-  await gym?.stop();
-});
+sharedGym((given) => ({ gym, browser, owner } = given), { heads: 60 });
 
 /** What of a crowd cannot be read, in words. */
 const illegible = (page) =>

@@ -3,25 +3,14 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { after, before, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, seriousFaults, serveDemo, settled } from "./support.mjs";
+import { test } from "node:test";
+import { becomeOwner, cannotRun, newPage, seriousFaults, serveDemo, settled, sharedGym } from "./support.mjs";
 
 const data = join(dirname(fileURLToPath(import.meta.url)), "../data");
 
 // Each has a browser of its own; those that change people or who signs in have a gym of their own as well.
 let browser, shared, owner, gym, page;
-before(async () => {
-  if (cannotRun) return;
-  [shared, browser] = await Promise.all([serveDemo(), openBrowser()]);
-  const first = await newPage(browser);
-  await becomeOwner(first, shared);
-  owner = await first.context().storageState();
-  await first.context().close();
-});
-after(async () => {
-  await browser?.close();
-  await shared?.stop();
-});
+sharedGym((given) => ({ gym: shared, browser, owner } = given));
 
 /** A flow of the owner in the gym of all. */
 const flow = (name, body) =>

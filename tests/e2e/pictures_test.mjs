@@ -1,8 +1,8 @@
 // Every page at three sizes, light and dark: pictures into build/pictures, and what axe finds in each.
 import assert from "node:assert/strict";
 import { join } from "node:path";
-import { after, before, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, pictures, seriousFaults, serveDemo, settled } from "./support.mjs";
+import { test } from "node:test";
+import { cannotRun, newPage, pictures, seriousFaults, settled, sharedGym } from "./support.mjs";
 
 const sizes = [
   { width: 1440, height: 900 },
@@ -20,35 +20,27 @@ const views = [
   ["accounts", "/accounts"],
 ];
 
-let gym, browser, state;
-before(async () => {
-  if (cannotRun) return;
-  [gym, browser] = await Promise.all([serveDemo(), openBrowser()]);
-  const page = await newPage(browser);
-  await becomeOwner(page, gym);
-  state = await page.context().storageState();
-  await page.context().close();
-});
-after(async () => {
-  await browser?.close();
-  await gym?.stop();
-});
+let gym, browser, owner;
+sharedGym((given) => ({ gym, browser, owner } = given));
 
-for (const colorScheme of ["light", "dark"])
-  for (const viewport of sizes)
-    test(`every page at ${viewport.width} in ${colorScheme} has nothing serious`, { skip: cannotRun }, async () => {
-      const page = await newPage(browser, { viewport, colorScheme, storageState: state });
-      const found = [];
-      for (const [name, path] of views) {
-        await page.goto(gym.address + path);
-        await page.getByRole("heading", { level: 1 }).first().waitFor();
-        await settled(page);
+for (const viewport of sizes)
+  test(`every page at ${viewport.width} has nothing serious, light and dark`, { skip: cannotRun }, async () => {
+    const page = await newPage(browser, { viewport, storageState: owner });
+    const found = [];
+    for (const [name, path] of views) {
+      await page.goto(gym.address + path);
+      await page.getByRole("heading", { level: 1 }).first().waitFor();
+      await settled(page);
+      for (const colorScheme of ["light", "dark"]) {
+        await page.emulateMedia({ colorScheme });
+        await page.locator(`[data-theme=${colorScheme}]`).waitFor();
         await page.screenshot({ path: join(pictures, `${name}-${viewport.width}-${colorScheme}.png`), fullPage: true });
-        for (const fault of await seriousFaults(page)) found.push(`${name}: ${fault}`);
-        const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        if (wide > 0) found.push(`${name} is ${wide} px wider than the screen`);
+        for (const fault of await seriousFaults(page)) found.push(`${name} in ${colorScheme}: ${fault}`);
       }
-      assert.deepEqual(found, []);
-      assert.deepEqual(page.faults, []);
-      await page.context().close();
-    });
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      if (wide > 0) found.push(`${name} is ${wide} px wider than the screen`);
+    }
+    assert.deepEqual(found, []);
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+  });

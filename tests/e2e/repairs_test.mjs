@@ -1,31 +1,12 @@
 // What would help a class: looked for, taken by one act, undone by one, marked when the board is another.
 import assert from "node:assert/strict";
-import { after, afterEach, before, beforeEach, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, serveDemo, settled } from "./support.mjs";
+import { ownersFlows, settled } from "./support.mjs";
 
-let gym, browser, page, owner;
-before(async () => {
-  if (cannotRun) return;
-  [gym, browser] = await Promise.all([serveDemo(), openBrowser()]);
-  const first = await newPage(browser);
-  await becomeOwner(first, gym);
-  owner = await first.context().storageState();
-  await first.context().close();
+let gym, page;
+const flow = ownersFlows((given) => {
+  ({ gym, page } = given);
+  page.setDefaultTimeout(60_000); // a search is a hundred rehearsals, and the machine may be busy
 });
-after(async () => {
-  await browser?.close();
-  await gym?.stop();
-});
-beforeEach(async () => {
-  if (!cannotRun) page = await newPage(browser, { storageState: owner });
-});
-afterEach(async () => {
-  if (cannotRun) return;
-  const { faults } = page;
-  await page.context().close();
-  assert.deepEqual(faults, []);
-});
-const flow = (name, body) => test(name, { skip: cannotRun }, body);
 
 const help = () => page.getByRole("region", { name: "What would help" });
 const proposals = () => help().getByRole("button", { name: "Take it" });
@@ -33,7 +14,7 @@ const keptText = async () => (await page.evaluate(async () => (await (await fetc
 
 flow("on the board's page a proposal is taken into the text and out of it again, and a change of the board marks it", async () => {
   await page.goto(`${gym.address}/board/sat-two-clocks`);
-  await settled(page);
+  await proposals().first().waitFor();
   assert.ok((await proposals().count()) >= 1 && (await proposals().count()) <= 3);
   const lines = async () => await page.locator(".cm-line").allInnerTexts();
   const before = await lines();
@@ -59,7 +40,7 @@ flow("on the board's page a proposal is taken into the text and out of it again,
 
 flow("doing nothing stands beside the proposals, and a search can be left", async () => {
   await page.goto(`${gym.address}/board/sat-two-clocks`);
-  await settled(page);
+  await proposals().first().waitFor();
   await help().getByText("Beside doing nothing").click();
   await help().getByRole("rowheader", { name: "as it stands" }).waitFor();
   const rows = await help().locator("tbody tr").count();

@@ -1,9 +1,11 @@
 // What the tests of the whole program share: the demo gym served on a free port, and Debian's Chromium.
+import assert from "node:assert/strict";
 import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
+import { after, afterEach, before, beforeEach, test } from "node:test";
 import { fileURLToPath } from "node:url";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "../..");
@@ -118,7 +120,7 @@ export async function becomeOwner(page, gym, password = "ten letters and more") 
 /** What axe-core calls serious or critical on the page as it stands, in words. */
 export async function seriousFaults(page) {
   // The page's policy lets nothing be injected, so axe comes through the debugger and not as an element.
-  await page.evaluate(readFileSync(axeSource, "utf8"));
+  if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(readFileSync(axeSource, "utf8"));
   const { violations } = await page.evaluate(() =>
     globalThis.axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }),
   );
@@ -138,3 +140,42 @@ export const settled = (page) =>
     null,
     { timeout: 60_000, polling: 50 },
   );
+
+/** One demo gym for a whole file, its owner signed in; `take` is given { gym, browser, owner } before the first test. */
+export function sharedGym(take, options) {
+  let gym, browser;
+  before(async () => {
+    if (cannotRun) return;
+    [gym, browser] = await Promise.all([serveDemo(options), openBrowser()]);
+    const first = await newPage(browser);
+    await becomeOwner(first, gym);
+    const owner = await first.context().storageState();
+    await first.context().close();
+    take({ gym, browser, owner });
+  });
+  after(async () => {
+    await browser?.close();
+    await gym?.stop();
+  });
+}
+
+/**
+ * Makes tests that share a gym and have a page of the owner's each; `take` is given { gym, page } before every one. A
+ * fault in the page's log that `page.expected` has no pattern for fails the test.
+ */
+export function ownersFlows(take) {
+  let shared, page;
+  sharedGym((given) => (shared = given));
+  beforeEach(async () => {
+    if (cannotRun) return;
+    page = await newPage(shared.browser, { storageState: shared.owner });
+    page.expected = [];
+    take({ gym: shared.gym, page });
+  });
+  afterEach(async () => {
+    if (cannotRun) return;
+    await page.context().close();
+    assert.deepEqual(page.faults.filter((each) => !page.expected.some((pattern) => pattern.test(each))), []);
+  });
+  return (name, body) => test(name, { skip: cannotRun }, body);
+}

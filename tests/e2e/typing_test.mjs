@@ -1,22 +1,15 @@
 // How long after a key the doubt below its line is there: measured and printed, asserted is only that it comes.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, serveDemo, settled } from "./support.mjs";
+import { test } from "node:test";
+import { cannotRun, newPage, settled, sharedGym } from "./support.mjs";
 
-let gym, browser;
-before(async () => {
-  if (!cannotRun) [gym, browser] = await Promise.all([serveDemo(), openBrowser()]);
-});
-after(async () => {
-  await browser?.close();
-  await gym?.stop();
-});
+let gym, browser, owner;
+sharedGym((given) => ({ gym, browser, owner } = given));
 
 const keys = 30;
 
 test("every key on the demo's board is answered by what was understood of it", { skip: cannotRun }, async (told) => {
-  const page = await newPage(browser);
-  await becomeOwner(page, gym);
+  const page = await newPage(browser, { storageState: owner });
   await page.goto(`${gym.address}/board/sat-two-clocks`);
   await settled(page);
   // A word that nobody knows and its mending by turns: each key puts a doubt up or takes it away.

@@ -57,6 +57,24 @@ TEST(Schemas, HoldForTheReadingOfEveryBoardOfTheDemo) {
   EXPECT_EQ(verdict.exit_code, 0) << verdict.said;
 }
 
+TEST(Schemas, HoldForAllThatIsKeptOfEverybodyInTheDemo) {
+  GoldenCase golden;
+  golden.runs.push_back({.command = "repwright demo gym", .out = "", .err = ""});
+  golden.runs.push_back({.command = "repwright import gym --to gym.db", .out = "", .err = ""});
+  for (const char* person : {"a01", "a07", "a17", "a24"})
+    for (const char* place : {"gym", "gym.db"})
+      golden.runs.push_back(
+          {.command = std::string("repwright export --person ") + person + " --gym " + place,
+           .out = "",
+           .err = ""});
+  const GoldenCase now = run_case(golden, REPWRIGHT_PROGRAM);
+  json documents = json::array();
+  for (std::size_t i = 2; i < now.runs.size(); ++i) documents.push_back(json::parse(now.runs[i].out));
+  const Verdict verdict = validate("person.schema.json", documents);
+  if (verdict.exit_code == 77) GTEST_SKIP() << verdict.said;
+  EXPECT_EQ(verdict.exit_code, 0) << verdict.said;
+}
+
 TEST(Schemas, HoldForTheRepairsOfTheDemo) {
   expect_valid("repairs.schema.json", printed("repairs", " --runs 40"));
 }

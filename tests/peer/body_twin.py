@@ -128,7 +128,7 @@ class Body:
             return
         self.settle(group)
         drain = effort["drain"] * effort["weight"][group]
-        share = self.c["fast_share"][group]
+        share = effort["fast_share"]
         kept, deposited = decay(recovered / units / self.c["fast_time"][group], units)
         self.fast[group] = self.fast[group] * kept + drain * share * deposited
         kept, deposited = decay(recovered / units / self.c["slow_time"][group], units)
@@ -176,8 +176,8 @@ class Set:
         speed = body.speed(body.reserve - over * 0.5 * length / 60)
         self.brisk = muscle
         self.growth = c["fade"] / (1 - effort["theta"])
-        self.fast_drain = effort["drain"] * c["fast_share"][g]
-        self.slow_drain = effort["drain"] * (1 - c["fast_share"][g])
+        self.fast_drain = effort["drain"] * effort["fast_share"]
+        self.slow_drain = effort["drain"] * (1 - effort["fast_share"])
         self.fast_rate = speed / c["fast_time"][g]
         self.slow_rate = speed / c["slow_time"][g]
         self.drain = effort["drain"]

@@ -22,6 +22,7 @@ json effort_json(const body::Effort& effort) {
   return {{"group", body::index_of(effort.group)},
           {"theta", effort.theta},
           {"drain", effort.drain},
+          {"fast_share", effort.fast_share},
           {"weight", effort.weight},
           {"brisk", effort.brisk},
           {"sustained", effort.sustained},
@@ -31,8 +32,7 @@ json effort_json(const body::Effort& effort) {
 }
 
 json constants_json(const body::Constants& c) {
-  return {{"fast_share", c.fast_share},
-          {"fast_time", c.fast_time},
+  return {{"fast_time", c.fast_time},
           {"slow_time", c.slow_time},
           {"recovery_drag", c.recovery_drag},
           {"fade", c.fade},

@@ -83,7 +83,9 @@ inline domain::Block any_block() {
     made.items.clear();
   }
   if (*rc::gen::arbitrary<bool>()) made.team_sizes = {2};
-  if (*rc::gen::arbitrary<bool>()) made.work_mode = domain::WorkMode::AlternateByPiece;
+  if (*rc::gen::arbitrary<bool>())
+    made.work_mode = *rc::gen::element(domain::WorkMode::AlternateByPiece, domain::WorkMode::AlternateByRound,
+                                       domain::WorkMode::SwapParts);
   if (*rc::gen::arbitrary<bool>()) made.interrupt = domain::Interrupt{seconds(60), seconds(60), some_items()};
   return made;
 }

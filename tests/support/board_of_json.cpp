@@ -236,7 +236,8 @@ struct Reader {
                                .first = seconds(from["interrupt"]["first_s"]),
                                .items = items(from["interrupt"]["items"])};
     if (from.contains("work_mode"))
-      to.work_mode = named<WorkMode>({"alternate-by-piece", "alternate-by-round", "swap-parts"}, from["work_mode"]);
+      to.work_mode =
+          named<WorkMode>({"alternate-by-piece", "alternate-by-round", "swap-parts"}, from["work_mode"]);
     for (const json& each : from.value("level_rules", json::array()))
       to.level_rules.push_back({each["level"], each["rounds"]});
     if (from.contains("intent")) to.intent = intent(from["intent"]);

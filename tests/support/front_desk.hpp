@@ -29,7 +29,9 @@ class GlassVault final : public app::Vault {
 /// The demo gym with everything that the routes need, at a time that the test sets.
 class FrontDesk {
  public:
-  FrontDesk() : desk(filled()), gate(accounts, vault, [this] { return now; }) {}
+  FrontDesk() : opened_desk(opened()), desk(*opened_desk), gate(accounts, vault, [this] { return now; }) {}
+
+  static constexpr const char* front_desk = "front desk";  // makes the accounts of the tests
 
   /// The browser of somebody of that role, signed in: its header Cookie. Relief takes `sat-24`, the person is
   /// `a07`.
@@ -40,18 +42,18 @@ class FrontDesk {
     if (role == domain::Role::Relief) account.class_id = "sat-24";
     if (role == domain::Role::Person) account.person = {"a07"};
     const std::string token = vault.random_token();
-    if (!accounts.put(account) ||
+    if (!accounts.put(account, {front_desk, now}) ||
         !accounts.sign_in({vault.token_hash(token), name, now + std::chrono::hours(1)}))
       throw std::runtime_error("cannot sign in");
-    return std::string(api::session_cookie_name) + "=" + token;
+    return std::string(api::session_cookie_name({})) + "=" + token;
   }
 
   /// What was changed since the gym was put there, oldest first.
   std::vector<std::string> changes() {
     std::vector<std::string> out;
-    const auto trail = store.trail(100);
+    const auto trail = store.trail({.most = 100});
     for (const domain::TrailLine& line : trail.value())
-      out.insert(out.begin(), line.by.who + ": " + line.what);
+      if (line.by.who != front_desk) out.insert(out.begin(), line.by.who + ": " + line.what);
     out.erase(out.begin());
     return out;
   }
@@ -71,18 +73,23 @@ class FrontDesk {
   GlassVault vault;
   store::MemoryStore store;
   store::Accounts& accounts = *store.accounts();
-  app::Desk desk;
+  std::unique_ptr<app::Desk> opened_desk;
+  app::Desk& desk;
   app::Gate gate;
 
  private:
-  std::shared_ptr<const app::OpenGym> filled() {
+  std::unique_ptr<app::Desk> opened() {
+    const auto put = store.put_gym(demo_folder(), std::nullopt, {"owner", now});
+    auto made =
+        app::Desk::open({.mark = [this] { return store.mark(); }, .load = [this] { return loaded(); }});
+    if (!put || !made) throw std::runtime_error("cannot open the demo gym");
+    return std::move(*made);
+  }
+  base::Result<app::OpenGym> loaded() {
     const auto& knows = demo_gym()->knowledge;
-    auto kept = store.put_gym(demo_folder(), std::nullopt, {"owner", now}).and_then([&] {
-      return store.gym(knows.catalogue);
+    return store.gym(knows.catalogue).map([&](store::KeptGym kept) {
+      return app::open_gym(std::move(kept), knows.catalogue, knows.constants);
     });
-    if (!kept) throw std::runtime_error(kept.error().message);
-    return std::make_shared<const app::OpenGym>(
-        app::open_gym(std::move(*kept), knows.catalogue, knows.constants));
   }
 };
 

@@ -23,6 +23,7 @@ interface Golden {
 
 const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "account-person": account,
+  "account-signed-out": anything,
   accounts,
   "board-last": boardLast,
   "board-never": boardLast,
@@ -31,7 +32,10 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   brief,
   boards: boardRows,
   class: keptClass,
+  "class-effort": anything,
+  "class-scores": anything,
   classes: classRows,
+  "effort-said": anything,
   equipment: equipmentList,
   gym,
   hall: keptHall,
@@ -42,6 +46,9 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "me-person": me,
   "me-relief": me,
   movements,
+  "note-added": anything,
+  "note-removed": anything,
+  notes: anything,
   owner: me,
   "people-preview-bad": peoplePreview,
   "people-preview": peoplePreview,
@@ -52,8 +59,13 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   read: reading,
   rehearse: rehearsal,
   repairs: repairPlan,
+  "score-added": anything,
+  "score-corrected": anything,
+  "score-versions": anything,
   "sign-out": anything,
   tidy: tidied,
+  trail: anything,
+  "trail-before": anything,
 };
 
 const read = (name: string) => JSON.parse(readFileSync(`${folder}/${name}.json`, "utf8")) as Golden;

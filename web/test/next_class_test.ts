@@ -1,7 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Comer } from "../src/model/brief.ts";
-import { classWords, sortComers, standingWords } from "../src/views/next_class/standing.ts";
+import { classWords, gatherAlike, sortComers, standingWords, tagsOf } from "../src/views/next_class/standing.ts";
 import { count, dayWords, daysBetween, listWords, sentence, shortDay, timeAfter } from "../src/ui/words.ts";
 
 const regular: Comer = {
@@ -24,6 +24,18 @@ test("those with an action, a delay, no marks or news come first, the others by 
   const { told, others } = sortComers(people);
   assert.deepEqual(told.map((each) => each.id), ["a02", "a03", "a04"]);
   assert.deepEqual(others, [regular]);
+});
+
+test("many newcomers are told of together, whoever has an action or comes late by themselves", () => {
+  const first: Comer = { ...regular, standing: "first", last_came: null };
+  const many = ["b1", "b2", "b3", "b4", "b5", "b6"].map((id) => ({ ...first, id }));
+  const late = { ...first, id: "b7", late_s: 120 };
+  const careful = { ...first, id: "b8", actions: ["no jumps"] };
+  assert.deepEqual(tagsOf(late, null), ["first class on record", "2 min late"]);
+  const { single, alike } = gatherAlike([...many, late, careful], "2027-05-15");
+  assert.deepEqual(single, [late, careful]);
+  assert.deepEqual(alike, [{ tag: "first class on record", people: many }]);
+  assert.deepEqual(gatherAlike(many.slice(1), "2027-05-15").alike, []);
 });
 
 test("the class is said in a line, without what is nought", () => {

@@ -53,8 +53,25 @@ TEST(PutBoard, RefusesWhatAnotherProgramChangedMeanwhile) {
   FrontDesk front;
   const std::string version = get(front, "/api/boards/sat-two-clocks")["version"];
   ASSERT_TRUE(front.store.save_board("sat-two-clocks", "theirs", {1, {"somebody", front.now}}));
-  EXPECT_EQ(put(front, "/api/boards/sat-two-clocks", {{"text", "ours"}, {"version", version}}).status, 409);
+  const Response late = put(front, "/api/boards/sat-two-clocks", {{"text", "ours"}, {"version", version}});
+  EXPECT_EQ(late.status, 409);
+  EXPECT_EQ(
+      error_of(late)["text"],
+      "the board `sat-two-clocks` was changed meanwhile by somebody at 2027-05-14T00:00:00Z: look at it "
+      "again");
+  EXPECT_THAT(late.changed, ElementsAre(Topic::Boards)) << "the pages that are open look again as well";
   EXPECT_EQ(front.store.board_versions("sat-two-clocks")->back().text, "theirs");
+}
+
+TEST(PutBoard, GoesOnFromWhatAnotherProgramKept) {
+  FrontDesk front;
+  ASSERT_TRUE(front.store.save_board("sat-two-clocks", "theirs", {1, {"somebody", front.now}}));
+  json board = get(front, "/api/boards/sat-two-clocks");
+  EXPECT_EQ(board["text"], "theirs");
+  board["text"] = "ours";
+  board.erase("id");
+  EXPECT_EQ(put(front, "/api/boards/sat-two-clocks", board).status, 200);
+  EXPECT_EQ(front.store.board_versions("sat-two-clocks")->back().text, "ours");
 }
 
 TEST(PutBoard, SaysWhenItWasSaved) {
@@ -78,7 +95,7 @@ TEST(PutBoard, LeavesTheGymAsItIsWhenNothingCanBeKept) {
   front.store.fill_up();
   const Response failed = put(front, "/api/boards/thursday", {{"text", "5 RFT\n9 pull-ups\n"}});
   EXPECT_EQ(failed.status, 507);
-  EXPECT_FALSE(front.desk.gym()->boards.contains("thursday"));
+  EXPECT_FALSE(front.desk.gym()->knowledge.boards.contains("thursday"));
 }
 
 TEST(PutClass, KeepsWhoIsBooked) {

@@ -15,7 +15,19 @@ TEST(CookieValue, IsFoundByItsWholeName) {
 }
 
 TEST(SessionCookie, IsKeptFromScriptsAndOtherSites) {
-  EXPECT_EQ(session_cookie("abc", 60), "session=abc; Path=/; HttpOnly; SameSite=Strict; Max-Age=60");
+  EXPECT_EQ(session_cookie({}, "abc", 60), "session=abc; Path=/; HttpOnly; SameSite=Strict; Max-Age=60");
+}
+
+TEST(SessionCookie, OfAnEncryptedPageIsNotThatOfAPlainOne) {
+  Request encrypted;
+  encrypted.secure = true;
+  encrypted.cookies = "session=plain; __Host-session=encrypted";
+  Request plain = encrypted;
+  plain.secure = false;
+  EXPECT_EQ(session_in(encrypted), "encrypted");
+  EXPECT_EQ(session_in(plain), "plain");
+  EXPECT_EQ(session_cookie(encrypted, "abc", 60),
+            "__Host-session=abc; Path=/; HttpOnly; SameSite=Strict; Max-Age=60; Secure");
 }
 
 Request from(std::string origin, std::string fetch_site, std::string type) {
@@ -36,6 +48,14 @@ TEST(IsFromOurPage, BelievesWhatTheBrowserSaysOfTheOtherSite) {
   EXPECT_FALSE(is_from_our_page(from("http://127.0.0.1:8751", "same-site", "application/json")));
   EXPECT_FALSE(is_from_our_page(from("http://127.0.0.1:8750", "cross-site", "application/json")));
   EXPECT_FALSE(is_from_our_page(from("", "none", "application/json")));
+}
+
+TEST(IsFromOurPage, BelievesNoPlainPageOnceItIsEncrypted) {
+  Request encrypted = from("http://127.0.0.1:8750", "", "application/json");
+  encrypted.secure = true;
+  EXPECT_FALSE(is_from_our_page(encrypted));
+  encrypted.origin = "https://127.0.0.1:8750";
+  EXPECT_TRUE(is_from_our_page(encrypted));
 }
 
 TEST(IsFromOurPage, AsksWithoutThatForAContentThatNoFormSends) {

@@ -37,7 +37,7 @@ json preview(const std::string& csv) {
 
 TEST(GetGym, SaysWhoseItIsAndWhatComesNext) {
   EXPECT_EQ(get("/api/gym"), json::parse(R"j({"name": "The Lock Shed (invented)", "invented": true,
-    "today": "2027-05-14", "role": "owner", "next_class": "sat-24"})j"));
+    "today": "2027-05-14", "role": "owner", "next_class": "sat-24", "unread": null})j"));
 }
 
 TEST(GetGym, HasNoNextClassWhenAllAreOver) {
@@ -49,13 +49,13 @@ TEST(GetGym, HasNoNextClassWhenAllAreOver) {
 
 TEST(GetBoards, ListsThemWithTheirTitles) {
   const json boards = get("/api/boards");
-  ASSERT_EQ(boards.size(), test::demo_gym()->boards.size());
-  for (const json& board : boards) EXPECT_TRUE(test::demo_gym()->boards.contains(board["id"]));
+  ASSERT_EQ(boards.size(), test::demo_gym()->knowledge.boards.size());
+  for (const json& board : boards) EXPECT_TRUE(test::demo_gym()->knowledge.boards.contains(board["id"]));
 }
 
 TEST(GetBoard, GivesTheTextAsChalkedAndItsVersion) {
   const json board = get("/api/boards/sat-two-clocks");
-  EXPECT_EQ(board["text"], test::demo_gym()->boards.at("sat-two-clocks"));
+  EXPECT_EQ(board["text"], test::demo_gym()->knowledge.boards.at("sat-two-clocks"));
   EXPECT_EQ(board["version"], api::version_of(board["text"].get<std::string>()));
   EXPECT_EQ(status_of("/api/boards/never"), 404);
 }

@@ -22,9 +22,8 @@ struct Brief : ::testing::Test {
                             .house = {},
                             .hall = {},
                             .scores = {},
-                            .boards = {}},
+                            .boards = {{"swings", "5 RFT\n10 KB swings @ 16 kg\n10 sit-ups\n"}}},
               .people = {},
-              .boards = {{"swings", "5 RFT\n10 KB swings @ 16 kg\n10 sit-ups\n"}},
               .classes = {},
               .versions = {}};
 
@@ -51,7 +50,7 @@ struct Brief : ::testing::Test {
     gym.knowledge.scores.push_back(entry);
   }
   ClassBrief brief() const {
-    auto made = class_brief(gym, "friday", {});
+    auto made = class_brief(GymAtHand(gym), "friday", {});
     EXPECT_TRUE(made) << made.error().message;
     return made.value_or(ClassBrief{});
   }
@@ -92,7 +91,7 @@ TEST_F(Brief, SetsOutWhatThePeopleNeedAgainstWhatTheHallHas) {
 }
 
 TEST_F(Brief, SetsOutOnceWhatTwoPiecesNeed) {
-  gym.boards["swings"] =
+  gym.knowledge.boards["swings"] =
       "PIECE A\n3 RFT\n10 KB swings @ 16 kg\nRest 3:00\nPIECE B\nAMRAP 6\n10 KB swings @ 16 kg\n10 sit-ups\n";
   const ClassBrief made = brief();
   ASSERT_EQ(made.set_out.size(), 1u);
@@ -100,15 +99,15 @@ TEST_F(Brief, SetsOutOnceWhatTwoPiecesNeed) {
 }
 
 TEST_F(Brief, OfABoardWithoutWorkSetsOutNothing) {
-  gym.boards["swings"] = "";
+  gym.knowledge.boards["swings"] = "";
   EXPECT_EQ(brief().people.size(), 3u);
   EXPECT_TRUE(brief().set_out.empty());
 }
 
 TEST_F(Brief, IsOfAClassAndABoardThatAreThere) {
-  EXPECT_EQ(class_brief(gym, "monday", {}).error().code, base::ErrorCode::NotFound);
-  gym.boards.clear();
-  EXPECT_EQ(class_brief(gym, "friday", {}).error().code, base::ErrorCode::NotFound);
+  EXPECT_EQ(class_brief(GymAtHand(gym), "monday", {}).error().code, base::ErrorCode::NotFound);
+  gym.knowledge.boards.clear();
+  EXPECT_EQ(class_brief(GymAtHand(gym), "friday", {}).error().code, base::ErrorCode::NotFound);
 }
 
 }  // namespace

@@ -25,7 +25,6 @@ struct PastScores : ::testing::Test {
                             .boards = {{"five", "MONDAY FIVE\n5 RFT\n10 push-ups\n10 air squats\n"},
                                        {"many", "AMRAP 6\n10 push-ups\n10 sit-ups\n"}}},
               .people = {},
-              .boards = {},
               .classes = {},
               .versions = {}};
 

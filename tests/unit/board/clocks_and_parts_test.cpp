@@ -122,8 +122,9 @@ TEST(Heats, OfManyPeopleSayNotHowMany) {
 }
 
 TEST(Squats, AreLiftedInSetsOfFew) {
-  for (const std::string text : {"squat 5-5-5", "squat 5x5 @ 80 %", "squat\n5 @ 70%\n3 @ 80%",
-                                 "A) Squat 5-5-5-5-5", "build to a heavy 3 squat in 15 min"}) {
+  for (const std::string text :
+       {"squat 5-5-5", "squat 5x5 @ 80 %", "squat\n5 @ 70%\n3 @ 80%", "A) Squat 5-5-5-5-5",
+        "build to a heavy 3 squat in 15 min", "5 RFT: 12 squats @60/40 kg, 200 m run"}) {
     const json blocks = blocks_of(text);
     EXPECT_EQ(blocks[0]["items"][0]["move"], "bb-back-squat") << text;
     EXPECT_TRUE(remarks(text, "ambiguous-movement")) << text;

@@ -62,6 +62,8 @@ const std::vector<Case>& cases() {
       {"run 2 km\n8 rds: 6 push-ups 10 squats\nrun 2 km", "round-scope", 2, 1},
       {"EMOM 11\nodd: 5 burpees\neven: 9 sit-ups", "slots-do-not-divide", 1, 1},
       {"for time\npush-ups", "one-each", 2, 1},
+      {"heats of two\n3 rounds for time\n300 m row", "heats-of", 1, 1},
+      {"AMRAP 6 / rest 2 / AMRAP 6\n5 burpees", "work-of-next", 1, 1},
       {"3 RFT\n10 burpees\ngloves optional", "kept-as-words", 3, 1},
       {"3 RFT\n10 burpees\nvest 9/6 kg", "first-of-two", 3, 1},
       {"A / B\n3 RFT: 10/8 burpees\nC may stop at 2 rds", "level-ignored", 3, 1},

@@ -40,6 +40,8 @@ std::vector<test::Example> boards_of(const std::string& file) {
 
 INSTANTIATE_TEST_SUITE_P(All, SeedBoards, ::testing::ValuesIn(test::examples()), id_of);
 INSTANTIATE_TEST_SUITE_P(OtherHands, SeedBoards, ::testing::ValuesIn(boards_of("other-hands.json")), id_of);
+INSTANTIATE_TEST_SUITE_P(FurtherHands, SeedBoards, ::testing::ValuesIn(boards_of("further-hands.json")),
+                         id_of);
 INSTANTIATE_TEST_SUITE_P(DemoGym, SeedBoards, ::testing::ValuesIn(boards_of("scenario-boards.json")), id_of);
 
 }  // namespace

@@ -106,7 +106,8 @@ TEST(Effort, IsKnownForEveryMovementInEveryUnit) {
       EXPECT_GT(effort.theta, 0) << movement.id.text;
       EXPECT_LT(effort.theta, 1) << movement.id.text;
       EXPECT_EQ(effort.weight[index_of(effort.group)], 1) << movement.id.text;
-      EXPECT_EQ(effort.brisk, pace.brisk) << movement.id.text;
+      // A movement that is lighter for this body than it usually is goes a little quicker.
+      EXPECT_NEAR(effort.brisk / pace.brisk, 1, 1.5 * shipped_constants().quickness) << movement.id.text;
     }
 }
 

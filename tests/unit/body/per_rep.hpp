@@ -58,8 +58,8 @@ struct PerRep {
     const double cycle =
         std::max(muscle, 60 * effort.cost / (target * effort.mode - constants.standing_rate));
     for (std::size_t g = 0; g < group_count; ++g) {
-      fast[g] += constants.fast_share[g] * effort.drain * effort.weight[g];
-      slow[g] += (1 - constants.fast_share[g]) * effort.drain * effort.weight[g];
+      fast[g] += effort.fast_share * effort.drain * effort.weight[g];
+      slow[g] += (1 - effort.fast_share) * effort.drain * effort.weight[g];
       recover(g, cycle, g == own ? (cycle - muscle) / cycle : constants.other_group_recovery);
     }
     spend(cycle, constants.standing_rate + 60 * effort.cost / cycle, effort.mode);
@@ -72,7 +72,8 @@ struct PerRep {
                                   std::max(constants.keep_min, constants.keep_share * effort.best));
     double done = 0;
     while (done < wanted) {
-      const double can = (1 - effort.theta - fatigue(index_of(effort.group))) / effort.drain + 1e-6;
+      const double can =
+          (1 - effort.theta - fatigue(index_of(effort.group))) / effort.drain + constants.grind + 1e-6;
       const bool last = wanted - done <= constants.finish_reps;
       if (can < (last ? 1 : 1 + rir)) break;
       rep(effort, end);

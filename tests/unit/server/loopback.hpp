@@ -35,6 +35,8 @@ class Client {
   Client& operator=(const Client&) = delete;
   Client& operator=(Client&&) = delete;
 
+  int handle() const { return handle_; }
+
   /// False if the other side has hung up.
   bool send(std::string_view bytes) {
     while (!bytes.empty()) {

@@ -10,7 +10,7 @@
 #include <thread>
 #include <vector>
 
-#include "loopback.hpp"
+#include "running.hpp"
 
 namespace repwright {
 namespace {
@@ -19,70 +19,19 @@ using namespace std::chrono_literals;
 using server::Server;
 using server::Settings;
 using test::Client;
+using test::echo_site;
+using test::get_echo;
 using test::next_reply;
 using test::Reply;
+using test::Running;
 using testing::HasSubstr;
 using testing::Not;
 using testing::StartsWith;
-
-/// `/api/echo` says what it was sent, `/api/slow` ends with its stop, `/api/events` streams, `/api/change`
-/// changes the boards, `/api/throw` breaks its promise.
-server::Site echo_site() {
-  server::Site site;
-  site.takes_long = [](const api::Request& request) { return request.path == "/api/slow"; };
-  site.answer = [](const api::Request& request, const std::stop_token& stop) {
-    api::Response response;
-    if (request.path == "/api/events") response.stream = true;
-    if (request.path == "/api/change") response.changed = {api::Topic::Boards};
-    if (request.path == "/api/throw") throw std::runtime_error("thrown");
-    if (request.path == "/api/slow")
-      while (!stop.stop_requested()) std::this_thread::sleep_for(1ms);
-    response.body = request.path + "|" + request.cookies + "|" + request.body;
-    return response;
-  };
-  std::map<std::string, server::PageFile, std::less<>> files;
-  files["/index.html"] = {"<!doctype html>", "text/html; charset=utf-8", "no-store"};
-  site.page = server::PageFiles(std::move(files));
-  site.log = [](std::string_view) {};
-  return site;
-}
-
-/// A server on a free port, run by a thread of its own until the end of the test.
-class Running {
- public:
-  explicit Running(server::Limits limits = {}) : Running(echo_site(), limits) {}
-  Running(server::Site site, server::Limits limits) {
-    Settings settings;
-    settings.limits = limits;
-    auto made = Server::listen(settings, std::move(site));
-    if (!made) throw std::runtime_error(made.error().message);
-    server_ = std::move(*made);
-    port_ = server_->port();
-    thread_ = std::thread([this] { server_->run(); });
-  }
-  ~Running() {
-    server_->stop();
-    if (thread_.joinable()) thread_.join();
-  }
-  Running(const Running&) = delete;
-  Running& operator=(const Running&) = delete;
-
-  std::uint16_t port() const { return port_; }
-  Client connect() const { return Client(port_); }
-  void stop() { server_->stop(); }
-  void join() { thread_.join(); }
-
- private:
-  std::unique_ptr<Server> server_;
-  std::uint16_t port_ = 0;
-  std::thread thread_;
-};
 
 std::string post(std::string_view path, std::string_view body, std::string_view headers = "") {
   return "POST " + std::string(path) + " HTTP/1.1\r\nHost: here\r\n" + std::string(headers) +
          "Content-Length: " + std::to_string(body.size()) + "\r\n\r\n" + std::string(body);
 }
-constexpr const char* get_echo = "GET /api/echo?a=b HTTP/1.1\r\nHost: here\r\n\r\n";
 
 TEST(Server, AnswersRequestAfterRequestOnOneConnection) {
   const Running running;
@@ -311,6 +260,18 @@ TEST(Server, TellsEveryStreamWhatChanged) {
   writer.send(post("/api/change", ""));
   EXPECT_EQ(next_reply(writer).status, 200);
   for (Client& stream : streams) EXPECT_EQ(stream.read_to("\n\n"), "data: {\"changed\": \"boards\"}\n\n");
+}
+
+TEST(Server, TellsWhatChangedByItself) {
+  server::Limits limits;
+  limits.look = 5ms;
+  server::Site site = echo_site();
+  site.look = [] { return std::vector<api::Topic>{api::Topic::People}; };
+  const Running running(std::move(site), limits, {});
+  Client stream = running.connect();
+  stream.send("GET /api/events HTTP/1.1\r\nHost: here\r\n\r\n");
+  stream.read_to(": here\n\n");
+  EXPECT_EQ(stream.read_to("\n\n"), "data: {\"changed\": \"people\"}\n\n");
 }
 
 TEST(Server, KeepsASilentStreamAlive) {

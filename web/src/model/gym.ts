@@ -1,7 +1,7 @@
 import { flag, listOf, number, objectOf, orElse, orNull, tableOf, text, wordOf, type Decoded } from "./decode.ts";
 import { role } from "./account.ts";
 
-export const gym = objectOf({ name: text, invented: flag, today: text, role, next_class: orNull(text) });
+export const gym = objectOf({ name: text, invented: flag, today: text, role, next_class: orNull(text), unread: orNull(text) });
 export type Gym = Decoded<typeof gym>;
 
 export const saved = objectOf({ version: text });

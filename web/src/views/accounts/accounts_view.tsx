@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { Account } from "../../model/account.ts";
 import type { Fault } from "../../model/fault.ts";
 import { accounts, classes, people } from "../../state/gym.ts";
@@ -17,6 +17,19 @@ const roleWords: Readonly<Record<Account["role"], string>> = {
   person: "person",
 };
 
+/** Who it is that signs in: a person by their own name, others by what they sign in with. */
+function nameOf(account: Account): string {
+  const rows = people.now.value.value?.rows ?? [];
+  return rows.find((row) => account.person !== null && row["id"] === account.person)?.["name"] ?? account.name;
+}
+
+function seesWords(account: Account): string {
+  if (account.person !== null) return "their own page";
+  if (account.class === null) return account.role === "owner" ? "everything, and this page" : "everything";
+  const row = (classes.now.value.value ?? []).find((each) => each.id === account.class);
+  return row?.date ? `the class of ${shortDay(row.date)}${row.start ? `, ${row.start}` : ""}` : account.class;
+}
+
 function AccountList({ list }: { readonly list: readonly Account[] }) {
   return (
     <section class="sheet" aria-labelledby="known">
@@ -32,9 +45,9 @@ function AccountList({ list }: { readonly list: readonly Account[] }) {
         <tbody>
           {list.map((each) => (
             <tr key={each.name}>
-              <th scope="row">{each.name}</th>
+              <th scope="row">{nameOf(each)}</th>
               <td>{roleWords[each.role]}</td>
-              <td>{each.class ?? each.person ?? (each.role === "owner" ? "everything, and this page" : "everything")}</td>
+              <td>{seesWords(each)}</td>
             </tr>
           ))}
         </tbody>
@@ -174,15 +187,15 @@ function NewAccount({ made }: { readonly made: (account: Account) => void }) {
 const isOnThisMachine = (host: string): boolean => host === "localhost" || host === "[::1]" || host.startsWith("127.");
 
 function LinkMade({ account }: { readonly account: Account }) {
-  if (account.link === null) return <Said weight="fine">{account.name} may sign in now.</Said>;
+  if (account.link === null) return <Said weight="fine">{nameOf(account)} may sign in now.</Said>;
   const link = `${location.origin}/#person=${account.link}`;
   return (
     <Said weight="fine" alert>
       <p>
-        This is the link of {account.name}, shown this once. With the PIN it opens their own page and nothing else.
+        This is the link of {nameOf(account)}, shown this once. With the PIN it opens their own page and nothing else.
       </p>
       <div class="own-way">
-        <Qr text={link} label={`The link of ${account.name} as a QR code`} />
+        <Qr text={link} label={`The link of ${nameOf(account)} as a QR code`} />
         <div class="stack">
           <p>
             <code class="own-link">{link}</code>
@@ -203,6 +216,10 @@ function LinkMade({ account }: { readonly account: Account }) {
 /** Who may sign in, for the owner. */
 export function AccountsView() {
   const [made, setMade] = useState<Account | null>(null);
+  useEffect(() => {
+    people.want();
+    classes.want();
+  }, []);
   return (
     <div class="stack">
       <h1>Who signs in</h1>

@@ -8,7 +8,7 @@ import { Said } from "../../ui/said.tsx";
 import { dayWords, shortDay } from "../../ui/words.ts";
 import { ClassRepairs } from "./class_repairs.tsx";
 import { Hour } from "./hour.tsx";
-import { LastTime } from "./last_time.tsx";
+import { LastTime } from "../last_time/last_time.tsx";
 import { Matters } from "./matters.tsx";
 import { SetOutList } from "./set_out_list.tsx";
 import { WhoComes } from "./who_comes.tsx";

@@ -1,16 +1,18 @@
 import { ForecastStrip } from "../../charts/forecast_strip.tsx";
 import { coverageWords, measureText, verdictOf } from "../../charts/forecast_words.ts";
 import type { PastScore } from "../../model/brief.ts";
+import { shortDay } from "../../ui/words.ts";
 
 const flagWords: Readonly<Record<string, string>> = { ill: "ill that day", hot: "a hot day", easy: "an easy day" };
 
 function Line({ past }: { readonly past: PastScore }) {
   const { forecast } = past;
-  const remarks = [flagWords[past.flag] ?? "", past.version].filter(Boolean).join("; ");
+  const remarks = [flagWords[past.flag] ?? "", past.version.replaceAll("-", " ")].filter(Boolean).join("; ");
   return (
     <tr>
-      <td>{past.date}</td>
+      <td class="roomy">{shortDay(past.date)}</td>
       <th scope="row">
+        <div class="small soft tight-only">{shortDay(past.date)}</div>
         {past.title}
         {past.piece ? <span class="soft">{`, ${past.piece}`}</span> : null}
         {remarks ? <div class="small soft">{remarks}</div> : null}
@@ -21,11 +23,11 @@ function Line({ past }: { readonly past: PastScore }) {
       <td class="number">
         {forecast ? `${measureText(forecast, forecast.p10)} – ${measureText(forecast, forecast.p90)}` : "–"}
       </td>
-      <td>
+      <td class="roomy">
         <ForecastStrip past={past} />
       </td>
       <td>{verdictOf(past) ?? ""}</td>
-      <td class="number">{past.effort ?? ""}</td>
+      <td class="number roomy">{past.effort ?? ""}</td>
     </tr>
   );
 }
@@ -44,7 +46,9 @@ export function History({ scores }: { readonly scores: readonly PastScore[] }) {
         <table class="history">
           <thead>
             <tr>
-              <th scope="col">Day</th>
+              <th scope="col" class="roomy">
+                Day
+              </th>
               <th scope="col">Board</th>
               <th scope="col" class="number">
                 Score
@@ -52,11 +56,11 @@ export function History({ scores }: { readonly scores: readonly PastScore[] }) {
               <th scope="col" class="number">
                 Forecast
               </th>
-              <th scope="col">
+              <th scope="col" class="roomy">
                 <span class="unseen">Picture</span>
               </th>
               <th scope="col">Was</th>
-              <th scope="col" class="number">
+              <th scope="col" class="number roomy">
                 Effort
               </th>
             </tr>

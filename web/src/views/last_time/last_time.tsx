@@ -1,7 +1,7 @@
 import { lastOf } from "../../state/gym.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { dayWords } from "../../ui/words.ts";
-import { pieceWords } from "../board/last_time_line.tsx";
+import { pieceWords } from "./last_time_line.tsx";
 
 /** The last day on which this board was done, and how it went; nothing for a board that never was. */
 export function LastTime({ boardId }: { readonly boardId: string }) {

@@ -1,0 +1,28 @@
+#include "api/relief.hpp"
+
+namespace repwright::api {
+
+bool is_relief(const Call& call) {
+  return call.who().role == Role::Relief;
+}
+
+const domain::GymClass* relief_class(const Call& call) {
+  const auto found = call.gym->classes.find(call.who().class_id);
+  return found == call.gym->classes.end() ? nullptr : &found->second;
+}
+
+std::set<domain::PersonId> met_by_relief(const Call& call) {
+  std::set<domain::PersonId> met;
+  const domain::GymClass* taken = relief_class(call);
+  if (taken == nullptr) return met;
+  met.insert(taken->booked.begin(), taken->booked.end());
+  met.insert(taken->walk_ins.begin(), taken->walk_ins.end());
+  for (const domain::Arrival& arrival : taken->arrivals) met.insert(arrival.person);
+  return met;
+}
+
+bool takes_another_class(const Call& call, const std::string& class_id) {
+  return is_relief(call) && call.who().class_id != class_id;
+}
+
+}  // namespace repwright::api

@@ -1,0 +1,169 @@
+#include "body/learning.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "body/marks.hpp"
+#include "unit/body/support.hpp"
+
+namespace repwright::body {
+namespace {
+
+using P = Parameter;
+
+const Constants& constants() {
+  return shipped_constants();
+}
+
+BodyEstimate woman() {
+  return prior({.sex = domain::Sex::Female, .age = 34}, constants());
+}
+
+struct Seen {
+  ScoreSeen score;
+  std::vector<Normals> drawn;
+};
+
+/// What `score` makes of the logarithm of each drawn body, with the normals behind it.
+template <class Score>
+Seen seen_by(const BodyEstimate& estimate, double seen, double model_sd, int draws, const Score& score) {
+  Seen out{.score = {.seen = seen, .forecasts = {}, .fault = {.mean = 0, .sd = model_sd}}, .drawn = {}};
+  for (std::uint64_t run = 0; run < static_cast<std::uint64_t>(draws); ++run) {
+    const DrawnBody drawn = draw_told(estimate, {3}, run, 0, constants());
+    out.drawn.push_back(drawn.normals);
+    out.score.forecasts.push_back(score(drawn.body));
+  }
+  return out;
+}
+
+struct One {
+  BodyEstimate after;
+  Lesson lesson;
+};
+One learn_one(const BodyEstimate& before, const Seen& seen) {
+  const Learned learned = learn(before, seen.drawn, std::span(&seen.score, 1));
+  return {learned.after, learned.lessons.front()};
+}
+
+double log_speed(const Body& body) {
+  return std::log(body.critical_speed);
+}
+
+double sd_of(const BodyEstimate& estimate, P parameter) {
+  return std::sqrt(estimate.parameters.covariance[index_of(parameter)][index_of(parameter)]);
+}
+
+TEST(Learning, DrawsTheBodiesOfTheRehearsal) {
+  const BodyEstimate estimate = woman();
+  const Body told = draw_told(estimate, {5}, 7, 11, constants()).body;
+  const Body drawn = draw(estimate, {5}, 7, 11, constants());
+  EXPECT_EQ(told.critical_speed, drawn.critical_speed);
+  EXPECT_EQ(told.best_set, drawn.best_set);
+  EXPECT_EQ(told.style_share, drawn.style_share);
+}
+
+// A score whose logarithm is linear in the parameters, with normal noise: the posterior is known in closed
+// form (A. Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., section 14.8, from memory), here by
+// `condition_normal`.
+TEST(Learning, IsExactWhereEverythingIsLinearAndNormal) {
+  const BodyEstimate before = woman();
+  const double expected = before.parameters.mean[index_of(P::CriticalSpeed)];
+  const double seen = expected + .05, sd = .08;
+  const auto [after, lesson] = learn_one(before, seen_by(before, seen, sd, 4000, log_speed));
+  const std::array exact{Measurement<parameter_count>{
+      [](const auto& point) { return point[index_of(P::CriticalSpeed)]; }, seen, sd}};
+  const auto bayes = condition_normal<parameter_count>(before.parameters, exact);
+  EXPECT_EQ(lesson.weight, 1);
+  for (std::size_t i = 0; i < parameter_count; ++i) {
+    EXPECT_NEAR(after.parameters.mean[i], bayes.mean[i], 2e-3) << i;
+    EXPECT_NEAR(std::sqrt(after.parameters.covariance[i][i]), std::sqrt(bayes.covariance[i][i]), 2e-3) << i;
+  }
+}
+
+// T11.10 of the project's physiology page: a mile in 450 s under the two-parameter hyperbola, a curved score.
+// Here with the prior of a woman and all parameters; the reference is Gauss-Newton on the same likelihood.
+TEST(Learning, AgreesWithGaussNewtonOnARun) {
+  const BodyEstimate before = woman();
+  const auto mile = [](const Body& body) { return std::log(run_seconds(body, 1609.344, constants())); };
+  const BodyEstimate after = learn_one(before, seen_by(before, std::log(450), .02, 400, mile)).after;
+  const std::array run{Measurement<parameter_count>{
+      [&](const auto& point) { return mile(body_at(point, before.pull, constants())); }, std::log(450), .02}};
+  const auto bayes = condition_normal<parameter_count>(before.parameters, run);
+  const auto speed = index_of(P::CriticalSpeed);
+  EXPECT_NEAR(std::exp(after.parameters.mean[speed] - bayes.mean[speed]), 1, .015);
+  EXPECT_NEAR(sd_of(after, P::CriticalSpeed), std::sqrt(bayes.covariance[speed][speed]), .01);
+}
+
+TEST(Learning, NarrowsTheDoubtAndMovesTowardsTheScore) {
+  const BodyEstimate before = woman();
+  const double expected = before.parameters.mean[index_of(P::CriticalSpeed)];
+  const One faster = learn_one(before, seen_by(before, expected + .1, .08, 200, log_speed));
+  EXPECT_GT(median(faster.after, constants()).critical_speed, median(before, constants()).critical_speed);
+  EXPECT_LT(sd_of(faster.after, P::CriticalSpeed), .8 * sd_of(before, P::CriticalSpeed));
+  EXPECT_NEAR(faster.lesson.expected, expected, .01);
+}
+
+TEST(Learning, HardlyBelievesAScoreThatNobodyCouldHaveMade) {
+  const BodyEstimate before = woman();
+  const double expected = before.parameters.mean[index_of(P::CriticalSpeed)];
+  const One wrong = learn_one(before, seen_by(before, expected + std::log(5.0), .08, 200, log_speed));
+  EXPECT_LT(wrong.lesson.weight, .1);
+  EXPECT_LT(median(wrong.after, constants()).critical_speed,
+            1.12 * median(before, constants()).critical_speed);
+}
+
+TEST(Learning, TakesAnotherScoreForTheLastWord) {
+  BodyEstimate estimate = woman();
+  const double expected = estimate.parameters.mean[index_of(P::CriticalSpeed)];
+  const auto score = [&](double by) {
+    estimate = learn_one(estimate, seen_by(estimate, expected + by, .05, 200, log_speed)).after;
+  };
+  score(-1.2);
+  for (int i = 0; i < 6; ++i) score(.1);
+  EXPECT_NEAR(estimate.parameters.mean[index_of(P::CriticalSpeed)], expected + .1, .03);
+}
+
+TEST(Learning, LearnsFromACapOnlyWhatItTells) {
+  const BodyEstimate before = woman();
+  const auto slowness = [](const Body& body) { return -std::log(body.critical_speed); };
+  Seen capped = seen_by(before, -2, .08, 200, slowness);
+  capped.score.beyond = true;
+  EXPECT_EQ(learn_one(before, capped).after, before);
+  capped.score.seen = -before.parameters.mean[index_of(P::CriticalSpeed)] + .2;
+  EXPECT_LT(median(learn_one(before, capped).after, constants()).critical_speed,
+            median(before, constants()).critical_speed);
+}
+
+TEST(Learning, TakesTwoScoresOfADayAsOneAfterTheOther) {
+  const BodyEstimate before = woman();
+  const double expected = before.parameters.mean[index_of(P::CriticalSpeed)];
+  const Seen first = seen_by(before, expected + .1, .08, 200, log_speed);
+  const Learned both = learn(before, first.drawn, std::array{first.score, first.score});
+  const Lesson once = learn_one(before, first).lesson;
+  EXPECT_EQ(both.lessons[0].expected, once.expected);
+  EXPECT_GT(both.lessons[1].expected, once.expected + .05);
+  EXPECT_LT(both.lessons[1].sd, once.sd);
+}
+
+TEST(Drift, ForgetsOnlyAsFarAsThePerson) {
+  const BodyEstimate unknown = woman();
+  const double expected = unknown.parameters.mean[index_of(P::CriticalSpeed)];
+  const BodyEstimate known = learn_one(unknown, seen_by(unknown, expected, .02, 200, log_speed)).after;
+  const BodyEstimate week = after_days(known, unknown, 7), years = after_days(known, unknown, 40000);
+  EXPECT_GT(sd_of(week, P::CriticalSpeed), sd_of(known, P::CriticalSpeed));
+  EXPECT_LT(sd_of(week, P::CriticalSpeed), std::hypot(sd_of(known, P::CriticalSpeed), .011));
+  EXPECT_NEAR(sd_of(years, P::CriticalSpeed), sd_of(unknown, P::CriticalSpeed), 1e-9);
+  EXPECT_EQ(after_days(known, unknown, 0), known);
+}
+
+TEST(Drift, TakesALittleOffAfterTwoIdleMonths) {
+  const BodyEstimate known = woman();
+  const auto push = index_of(P::Push);
+  EXPECT_EQ(after_days(known, known, 60).parameters.mean[push], known.parameters.mean[push]);
+  EXPECT_NEAR(after_days(known, known, 74).parameters.mean[push], known.parameters.mean[push] - .04, 1e-9);
+  EXPECT_NEAR(after_days(known, known, 400).parameters.mean[push], known.parameters.mean[push] - .10, 1e-9);
+}
+
+}  // namespace
+}  // namespace repwright::body

@@ -1,0 +1,162 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { signal } from "@preact/signals";
+import type { Answer } from "../src/api/client.ts";
+import type { WhatIf } from "../src/api/questions.ts";
+import type { Waits } from "../src/editor/latest.ts";
+import type { Movement } from "../src/model/gym.ts";
+import type { Reading } from "../src/model/reading.ts";
+import type { Finding, Rehearsal } from "../src/model/rehearsal.ts";
+import type { Consequences, RepairPlan } from "../src/model/repairs.ts";
+import { BoardModel } from "../src/views/board/board_model.ts";
+import { isSameQuestion } from "../src/views/repairs/repair_search.ts";
+import { figuresOf, lineOf } from "../src/views/repairs/repair_words.ts";
+
+const nothing: Consequences = {
+  wait_s: 125, finished_share: 0.75, over_share: 0, end_p50_s: 3600, end_p90_s: 3660, over_s: 0, median_finish_s: 0, work_s: 800,
+};
+const text = "3 RFT\n9 pull-ups";
+const mended = "3 RFT\n9 pull-ups\n2nd station: ring rows";
+const plan: RepairPlan = {
+  tried: 4,
+  runs: 200,
+  before: nothing,
+  repairs: [
+    { kind: "second-station", words: "ring rows beside the bars", line: 3, text: mended, change: 1.5, gain_min: 1, after: { ...nothing, wait_s: 22 } },
+  ],
+};
+
+const queue: Finding = { finding: "queue", severity: "problem", text: "a queue", line: 2, people: [] };
+const understood: Reading = {
+  title: "", blocks: [], fixed_seconds: null, reading: [], understood: [{ line: 2, column: 1, length: 10, as: "step" }], diagnostics: [],
+};
+const rehearsed = (findings: readonly Finding[]): Rehearsal => ({
+  board: { title: "", fixed_seconds: null }, runs: 200, seed: 1, notes: [], pieces: [], people: [], runners: [], places: [],
+  timetable: { planned_s: null, p50_s: 0, p90_s: 0, over_share: 0, boxes: [] }, findings,
+});
+
+/** A board model whose program answers at once and whose waits end when the test says so. */
+function opened(findings: readonly Finding[] = [queue]) {
+  const waiting = new Map<number, () => void>();
+  let count = 0;
+  const waits: Waits = {
+    start: (_, then) => {
+      waiting.set(++count, then);
+      return count;
+    },
+    stop: (wait) => {
+      waiting.delete(wait);
+    },
+  };
+  const asked: WhatIf[] = [];
+  const ok = <T,>(value: T): Promise<Answer<T>> => Promise.resolve({ ok: true, value });
+  const program = {
+    read: () => ok(understood),
+    rehearse: () => ok(rehearsed(findings)),
+    repairs: (what: WhatIf) => {
+      asked.push(what);
+      return ok(plan);
+    },
+    tidy: () => ok({ text }),
+    board: () => ok({ id: "thursday", text, version: "1" }),
+    keepBoard: () => ok({ version: "2" }),
+    boardLast: () => ok({ last: null }),
+  };
+  const kept = new Map<string, string>();
+  const shelf = {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, value: string) => {
+      kept.set(key, value);
+    },
+    removeItem: (key: string) => {
+      kept.delete(key);
+    },
+  };
+  const model = new BoardModel({ program, shelf, movements: signal<readonly Movement[]>([]), waits });
+  const pass = async () => {
+    for (let turn = 0; turn < 6; ++turn) {
+      for (const [wait, then] of [...waiting]) {
+        waiting.delete(wait);
+        then();
+      }
+      await new Promise((done) => setImmediate(done));
+    }
+  };
+  return { model, asked, pass };
+}
+
+test("a board that is opened is searched once its rehearsal has found something to mend", async () => {
+  const { model, asked, pass } = opened();
+  await model.open("thursday", "sat");
+  await pass();
+  assert.deepEqual(asked.map((what) => [what.text, what.class]), [[text, "sat"]]);
+  assert.deepEqual(model.repairs.found.value?.plan, plan);
+  model.stop();
+});
+
+test("a class with nothing but notes is not searched unless somebody asks", async () => {
+  const { model, asked, pass } = opened([{ ...queue, severity: "note" }]);
+  await model.open("thursday", null);
+  await pass();
+  assert.deepEqual(asked, []);
+  model.stop();
+});
+
+test("writing marks the proposals and searches for none; a switch does", async () => {
+  const { model, asked, pass } = opened();
+  await model.open("thursday", null);
+  await pass();
+  model.write(`${text}\n5 burpees`);
+  await pass();
+  assert.equal(asked.length, 1);
+  const found = model.repairs.found.value;
+  assert.ok(found && model.repairQuestion.value && !isSameQuestion(found.asked, model.repairQuestion.value));
+  model.lookAt({ heads: 19 });
+  await pass();
+  assert.equal(asked.length, 2);
+  assert.equal(asked[1]?.heads, 19);
+  model.stop();
+});
+
+test("a proposal that was taken can be put back until something else is written", async () => {
+  const { model, pass } = opened();
+  await model.open("thursday", null);
+  await pass();
+  const repair = plan.repairs[0];
+  assert.ok(repair);
+  model.write(model.take(repair));
+  assert.equal(model.untaken.value, text);
+  model.write(`${mended}\n5 burpees`);
+  assert.equal(model.untaken.value, null);
+  model.write(mended);
+  model.write(model.untaken.value ?? "");
+  model.putBack();
+  assert.equal(model.text.value, text);
+  assert.equal(model.repairs.taken.value, null);
+  await pass();
+  const found = model.repairs.found.value;
+  assert.ok(found && model.repairQuestion.value && isSameQuestion(found.asked, model.repairQuestion.value));
+  model.stop();
+});
+
+test("a search that is left shows nothing of its answer", async () => {
+  const { model, pass } = opened([]);
+  await model.open("thursday", null);
+  await pass();
+  model.repairs.look({ text });
+  model.repairs.leave();
+  await pass();
+  assert.equal(model.repairs.found.value, null);
+  assert.equal(model.repairs.looking.value, false);
+  model.stop();
+});
+
+test("five figures stand beside those of doing nothing, work as a share of it", () => {
+  const after = { ...nothing, wait_s: 22, finished_share: 0.9, work_s: 840 };
+  assert.deepEqual(
+    figuresOf(nothing, after).map(({ now, then }) => [now, then]),
+    [["2:05", "0:22"], ["75 %", "90 %"], ["1:00:00", "1:00:00"], ["1:01:00", "1:01:00"], ["100 %", "105 %"]],
+  );
+  assert.equal(lineOf(mended, 3), "2nd station: ring rows");
+  assert.equal(lineOf(mended, 9), "");
+});
