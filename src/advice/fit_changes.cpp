@@ -18,13 +18,16 @@ using domain::Movement;
 // What a change costs beside another: a judgement of ours.
 constexpr double other_version = 2;
 constexpr double other_load = 1;
-constexpr double other_counts = 1;  // and six for all of them
-constexpr double other_metres = 1;  // and four for all of them
+constexpr double other_counts = 1;    // and six for all of them
+constexpr double other_metres = 1;    // and four for all of them
+constexpr double other_rounds = 0.5;  // one number to say, and six for all of them
 constexpr double all_counts = 6;
 constexpr double all_metres = 4;
+constexpr double all_rounds = 6;
 
 constexpr std::array<double, 7> count_factors{0.9, 0.8, 0.7, 0.6, 0.5, 1.15, 1.3};
 constexpr std::array<double, 2> metre_factors{0.75, 0.5};
+constexpr std::array<int, 3> more_rounds{-1, -2, 1};
 constexpr int steps_down = 2;
 constexpr double short_run_m = 100;
 
@@ -102,6 +105,16 @@ domain::Amount fewer_metres(const domain::Amount& amount, double factor) {
   return rehearsal::times(amount, factor, step);
 }
 
+/// Whether the piece is so many rounds for time, all alike, of which somebody may do one less.
+bool has_rounds(const Block& piece) {
+  const bool listed = std::ranges::any_of(piece.items, [](const Item& item) {
+    return std::get_if<domain::PerSet>(&item.amount) != nullptr ||
+           std::get_if<domain::Climb>(&item.amount) != nullptr;
+  });
+  return piece.kind == domain::BlockKind::ForTime && piece.rounds.value_or(1) > 1 && !piece.duration &&
+         piece.levels.empty() && piece.children.empty() && !listed;
+}
+
 }  // namespace
 
 double size_of(const FitChange& change) {
@@ -109,6 +122,7 @@ double size_of(const FitChange& change) {
                 other_load * static_cast<double>(change.loads.size());
   if (change.counts != 1) size += other_counts + all_counts * std::abs(1 - change.counts);
   if (change.metres != 1) size += other_metres + all_metres * std::abs(1 - change.metres);
+  if (change.rounds != 1) size += other_rounds + all_rounds * std::abs(1 - change.rounds);
   return size;
 }
 
@@ -126,6 +140,10 @@ std::vector<FitChange> single_changes(const Block& piece, const domain::Catalogu
   for (const double factor : count_factors) changes.emplace_back().counts = factor;
   if (metres)
     for (const double factor : metre_factors) changes.emplace_back().metres = factor;
+  if (has_rounds(piece))
+    for (const int more : more_rounds)
+      if (*piece.rounds + more > 0)
+        changes.emplace_back().rounds = static_cast<double>(*piece.rounds + more) / *piece.rounds;
   return changes;
 }
 
@@ -139,6 +157,7 @@ std::vector<FitChange> double_changes(const std::vector<FitChange>& singles) {
       both.loads.insert(other.loads.begin(), other.loads.end());
       if (other.counts != 1) both.counts = other.counts;
       if (other.metres != 1) both.metres = other.metres;
+      if (other.rounds != 1) both.rounds = other.rounds;
       const double apart = size_of(singles[a]) + size_of(other);
       if (size_of(singles[a]) > 0 && size_of(other) > 0 && std::abs(size_of(both) - apart) < 1e-9)
         doubles.push_back(std::move(both));
@@ -147,6 +166,8 @@ std::vector<FitChange> double_changes(const std::vector<FitChange>& singles) {
 }
 
 Block changed(Block piece, const FitChange& change, const domain::Catalogue& catalogue) {
+  if (change.rounds != 1 && piece.rounds)
+    piece.rounds = static_cast<int>(std::lround(*piece.rounds * change.rounds));
   for_each_item(piece, [&](Item& item) {
     const Movement* written = item.movement ? catalogue.find(*item.movement) : nullptr;
     if (change.counts != 1 && (item.unit == domain::Unit::Reps || item.unit == domain::Unit::Kilocalories))

@@ -87,6 +87,7 @@ std::vector<FitOption> tried(const FitTask& task, const Some& some, const FitCha
   const domain::Board board = board_of(task, change);
   domain::FittedBoard fitted = fitted_board(task, some, board);
   const timetable::Timetable timetable = timetable::lay_out(board, {});
+  const std::optional<int> rounds = board.blocks.front().rounds;
   std::vector<FitOption> options;
   if (timetable.pieces.empty()) return options;
   const rehearsal::WrittenFloor floor = rehearsal::write_scripts({.fitted = fitted,
@@ -103,6 +104,7 @@ std::vector<FitOption> tried(const FitTask& task, const Some& some, const FitCha
     FitOption& option = options.emplace_back();
     option.change = change;
     option.fitted = std::move(fitted.people[p]);
+    if (rounds && rounds != task.piece.rounds) option.fitted.rounds[task.piece.id] = *rounds;
     option.expected = expected_of(task, parts[0][p]);
   }
   return options;
@@ -122,8 +124,8 @@ void add_ways(const FitTask& task, const std::vector<int>& places, const std::ve
   for (std::vector<FitOption>& options : found)
     for (std::size_t p = 0; p < options.size(); ++p) {
       std::vector<FitOption>& own = ways[static_cast<std::size_t>(places[p])];
-      const bool known = std::ranges::any_of(
-          own, [&](const FitOption& one) { return one.fitted.items == options[p].fitted.items; });
+      const bool known =
+          std::ranges::any_of(own, [&](const FitOption& one) { return one.fitted == options[p].fitted; });
       if (!known) own.push_back(std::move(options[p]));
     }
 }

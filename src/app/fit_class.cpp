@@ -73,8 +73,9 @@ double mean(const std::vector<domain::PersonFit>& people, double domain::PersonF
   return people.empty() ? 0 : sum / static_cast<double>(people.size());
 }
 
-/// The lines that are the piece's own.
-void take_lines(const domain::FittedPerson& from, const domain::Block& piece, domain::FittedPerson& to) {
+/// The lines and rounds that are the piece's own.
+void take_piece(const domain::FittedPerson& from, const domain::Block& piece, domain::FittedPerson& to) {
+  if (const auto own = from.rounds.find(piece.id); own != from.rounds.end()) to.rounds.insert(*own);
   for_each_line(piece, [&](const domain::Item& item) {
     const auto at = static_cast<std::size_t>(item.step.index);
     if (item.step.index >= 0 && at < from.items.size() && at < to.items.size()) to.items[at] = from.items[at];
@@ -188,7 +189,7 @@ base::Result<ClassFit> fit_class(const ClassRequest& request, domain::Solver& so
     const auto fitted = advice::fit_piece(task, solver, in_parallel(request.threads));
     if (!fitted) return tl::unexpected(fitted.error());
     for (std::size_t p = 0; p < fitted->people.size(); ++p)
-      take_lines(fitted->people[p].own.fitted, block, result.fitted.people[p]);
+      take_piece(fitted->people[p].own.fitted, block, result.fitted.people[p]);
     shown = told(all, block, piece.name, *fitted);
   }
   const auto after = rehearse_fitted(with_draws(request), *gathered, result.fitted);

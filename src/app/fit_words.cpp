@@ -56,6 +56,17 @@ std::string instead(const domain::Catalogue& catalogue, const FittedItem& was, c
   return fmt::format("{} for {}", own_words(catalogue, is), own_words(catalogue, was));
 }
 
+/// `3 rounds for 4`; empty where both are the same.
+std::string rounds_words(const domain::Block& piece, const domain::FittedPerson& was,
+                         const domain::FittedPerson& is) {
+  const auto rounds = [&](const domain::FittedPerson& person) {
+    const auto own = person.rounds.find(piece.id);
+    return own != person.rounds.end() ? own->second : piece.rounds.value_or(1);
+  };
+  if (rounds(was) == rounds(is)) return "";
+  return fmt::format("{} {} for {}", rounds(is), rounds(is) == 1 ? "round" : "rounds", rounds(was));
+}
+
 /// The line as the board asks it of this person: its amount with level and tier, its own load.
 FittedItem written(const domain::Item& item, const FittedItem& plain) {
   FittedItem line = plain;
@@ -89,6 +100,7 @@ void for_each_line(const domain::Block& piece, const std::function<void(const do
 
 std::vector<std::string> fit_words(const FitWordsOf& of, const domain::FittedPerson& own) {
   std::vector<std::string> words;
+  if (std::string one = rounds_words(of.piece, of.plain, own); !one.empty()) words.push_back(std::move(one));
   for_each_line(of.piece, [&](const domain::Item& item) {
     const FittedItem* plain = line_of(of.plain, item);
     const FittedItem* now = line_of(own, item);
@@ -102,6 +114,7 @@ std::vector<std::string> fit_words(const FitWordsOf& of, const domain::FittedPer
 std::string difference_words(const FitWordsOf& of, const domain::FittedPerson& own,
                              const domain::FittedPerson& other) {
   std::vector<std::string> words;
+  if (std::string one = rounds_words(of.piece, own, other); !one.empty()) words.push_back(std::move(one));
   for_each_line(of.piece, [&](const domain::Item& item) {
     const FittedItem* was = line_of(own, item);
     const FittedItem* is = line_of(other, item);

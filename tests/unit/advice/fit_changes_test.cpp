@@ -45,6 +45,22 @@ TEST(FitChanges, GoEasierHarderFewerShorter) {
   EXPECT_TRUE(any([](const FitChange& c) { return c.counts < 1; }));
   EXPECT_TRUE(any([](const FitChange& c) { return c.counts > 1; }));
   EXPECT_TRUE(any([](const FitChange& c) { return c.metres < 1; }));
+  EXPECT_TRUE(any([](const FitChange& c) { return c.rounds == 0.75; }));
+}
+
+TEST(FitChanges, OfRoundsAreForPiecesWhoseRoundsAreAlike) {
+  const auto rounds_change = [](const std::string& chalk) {
+    return std::ranges::any_of(singles_of(piece_of(chalk)),
+                               [](const FitChange& change) { return change.rounds != 1; });
+  };
+  EXPECT_TRUE(rounds_change("3 rounds for time\n10 push-ups\n"));
+  EXPECT_FALSE(rounds_change("for time\n100 push-ups\n"));
+  EXPECT_FALSE(rounds_change("AMRAP 10\n10 push-ups\n"));
+  EXPECT_FALSE(rounds_change("21-15-9 for time\nair squats\npush-ups\n"));
+  const domain::Block piece = piece_of("4 rounds for time\n12 push-ups\n");
+  FitChange change;
+  change.rounds = 0.75;
+  EXPECT_EQ(changed(piece, change, test::shipped_catalogue()).rounds, 3);
 }
 
 TEST(FitChanges, OfLoadsAreThoseOfTheShelf) {
@@ -83,7 +99,8 @@ TEST(FitChanges, InTwosChangeTwoThings) {
   std::vector<double> sizes;
   for (const FitChange& change : double_changes(singles)) {
     sizes.push_back(size_of(change));
-    EXPECT_FALSE(change.versions.size() == 1 && change.counts == 1 && change.metres == 1);
+    EXPECT_FALSE(change.versions.size() == 1 && change.counts == 1 && change.metres == 1 &&
+                 change.rounds == 1);
   }
   EXPECT_FALSE(sizes.empty());
   EXPECT_THAT(sizes, Each(Gt(1)));

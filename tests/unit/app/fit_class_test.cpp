@@ -89,6 +89,19 @@ TEST(FitClass, SlowsDownWhoIsTooFast) {
   EXPECT_GT(fit.plan.pieces[0].inside_after, fit.plan.pieces[0].inside_before);
 }
 
+TEST(FitClass, LetsTheSlowDoFewerRounds) {
+  const ClassFit fit = Class(8).fitted("6 rounds for time\n10 air squats\n200 m run\nintent 6-9 min\n");
+  const domain::PieceFit& piece = fit.plan.pieces[0];
+  EXPECT_GT(piece.inside_after, piece.inside_before);
+  bool fewer = false;
+  for (std::size_t p = 0; p < piece.people.size(); ++p) {
+    if (fit.fitted.people[p].rounds.empty()) continue;
+    EXPECT_THAT(piece.people[p].does.front(), HasSubstr("rounds for 6"));
+    fewer = true;
+  }
+  EXPECT_TRUE(fewer);
+}
+
 TEST(FitClass, SaysWhichWishIsOutOfReachAndTheNearest) {
   const ClassFit fit = Class(4).fitted("for time\n200 push-ups\n3000 m run\nintent 2-3 min\n");
   for (const domain::PersonFit& person : fit.plan.pieces[0].people) {
