@@ -74,6 +74,11 @@ std::vector<const Movement*> away_forms(const Movement& written, const AwayPlace
   return forms.take();
 }
 
+domain::Amount scaled(const domain::Item& item, double factor) {
+  const double step = item.unit == domain::Unit::Metres ? 10 : item.unit == domain::Unit::Seconds ? 5 : 1;
+  return rehearsal::times(item.amount, factor, step);
+}
+
 domain::Item as_form(domain::Item item, const Movement& other, double factor) {
   const bool same = item.movement == other.id;
   item.movement = other.id;
@@ -85,8 +90,7 @@ domain::Item as_form(domain::Item item, const Movement& other, double factor) {
   item.personal_version = false;
   if (same) return item;
   item.unit = other.default_unit;
-  const double step = item.unit == domain::Unit::Metres ? 10 : item.unit == domain::Unit::Seconds ? 5 : 1;
-  item.amount = rehearsal::times(item.amount, factor, step);
+  item.amount = scaled(item, factor);
   item.loads.reset();
   item.load_share.reset();
   item.load_step.reset();

@@ -29,8 +29,11 @@ std::vector<const domain::Movement*> away_forms(const domain::Movement& written,
                                                 const domain::Catalogue& catalogue,
                                                 const std::vector<domain::Limit>& limits);
 
+/// The line's amount times `factor`, in whole counts, metres in tens, seconds in fives.
+domain::Amount scaled(const domain::Item& item, double factor);
+
 /// The line done as `other`, `factor` units of it for one of the line's, without what belongs to a crowd or
-/// to kit. Amounts are whole, metres in tens, seconds in fives.
+/// to kit. Amounts are as `scaled` has them.
 domain::Item as_form(domain::Item item, const domain::Movement& other, double factor);
 
 }  // namespace repwright::advice

@@ -7,7 +7,9 @@
 #include <functional>
 #include <map>
 
+#include "app/away_work.hpp"
 #include "app/lone_piece.hpp"
+#include "app/other_board.hpp"
 #include "base/clock_text.hpp"
 #include "base/text.hpp"
 #include "board/tidy.hpp"
@@ -24,10 +26,9 @@ using domain::Board;
 using domain::Item;
 using domain::Movement;
 
-constexpr int runs = 24;
-constexpr int fits = 3;            // rounds of making the lines as long as they were
-constexpr double close = 0.15;     // of a pattern's seconds: what counts as the same
-constexpr double shortest_s = 60;  // of a clock that is cut
+constexpr int fits = 3;         // rounds of making the lines as long as they were
+constexpr double close = 0.15;  // of a pattern's seconds: what counts as the same
+constexpr int cuts = 7;         // halvings of the share to which a board is cut
 
 base::Result<domain::Person> person_of(const ClassRequest& request, const AwayWishes& wishes) {
   if (!wishes.who) {
@@ -79,96 +80,76 @@ Board for_one(Board board) {
   return board;
 }
 
-struct LineWork {
-  double seconds = 0;  // of work in all
-  double units = 0;
-};
-/// What one person does on each line, alone on an empty floor.
-struct Work {
-  std::map<domain::StepId, LineWork> lines;
-  std::map<domain::StepId, domain::MovementId> done;
-  double class_s = 0;
-};
+GymKnowledge without_hall(GymKnowledge gym) {
+  gym.hall = {};
+  return gym;
+}
 
 class Away {
  public:
   Away(const ClassRequest& request, const AwayWishes& wishes, domain::Person person)
-      : request_(request), wishes_(wishes), people_{std::move(person)}, gym_(request.gym) {
-    gym_.hall = {};
-  }
+      : gym_(without_hall(request.gym)),
+        request_(with_board(request, request.reading, gym_, request.runs)),
+        wishes_(wishes),
+        person_(std::move(person)) {}
 
   base::Result<domain::AwayPlan> plan();
 
  private:
-  base::Result<Work> work(const Board& board) const;
-  base::Result<void> choose(const Board& here, const Work& before);
+  base::Result<LoneWork> work(const Board& board) const { return lone_work(request_, person_, board); }
+  base::Result<void> choose(const Board& here, const LoneWork& before);
+  base::Result<LoneWork> match(const Board& here, const LoneWork& before);
+  Item away_line(const Item& line) const;
   Board board_away(const Board& here) const;
-  void shorten(Board& board) const;
-  void tell(domain::AwayPlan& plan, const Board& here, const Work& before, const Work& after) const;
+  base::Result<Board> shortened(const Board& board) const;
+  void tell_patterns(domain::AwayPlan& plan, const LoneWork& before, const LoneWork& after) const;
+  void tell_lines(domain::AwayPlan& plan, const Board& here, const Board& away) const;
 
   const Movement* known(const std::optional<domain::MovementId>& id) const {
-    return id ? gym_.catalogue.find(*id) : nullptr;
+    return id ? request_.gym.catalogue.find(*id) : nullptr;
   }
 
-  const ClassRequest& request_;
-  const AwayWishes& wishes_;
-  std::vector<domain::Person> people_;
   GymKnowledge gym_;
+  ClassRequest request_;
+  const AwayWishes& wishes_;
+  domain::Person person_;
   std::map<domain::StepId, const Movement*> forms_;  // null: nothing is possible
   std::map<domain::StepId, double> factors_;         // units of the form for one of the line
 };
 
-base::Result<Work> Away::work(const Board& board) const {
-  const board::Reading reading{.board = board, .steps = {}, .blocks = {}, .rules = {}, .diagnostics = {}};
-  const domain::GymClass gym_class;
-  const auto rehearsed = rehearse_class({.reading = reading,
-                                         .gym = gym_,
-                                         .people = people_,
-                                         .gym_class = gym_class,
-                                         .heads = {},
-                                         .rule = request_.rule,
-                                         .seed = request_.seed,
-                                         .runs = runs,
-                                         .threads = 1,
-                                         .stop = request_.stop});
-  if (!rehearsed) return tl::unexpected(rehearsed.error());
-  Work work;
-  work.class_s = rehearsed->rehearsal.timetable.p50_s;
-  for (const domain::PieceOutcome& piece : rehearsed->rehearsal.people.at(0).pieces)
-    for (const domain::StepTrace& step : piece.steps) {
-      LineWork& line = work.lines[step.step];
-      line.seconds += step.work_s * step.share_of_runs;
-      line.units += step.amount * step.share_of_runs;
-      work.done[step.step] = step.version;
-    }
-  return work;
+/// Seconds for one unit of the line by the catalogue, for a line that nobody came to.
+double usual_seconds(const Movement& movement, domain::Unit unit) {
+  const auto pace = movement.pace.find(unit);
+  return pace != movement.pace.end() ? pace->second.sustained
+                                     : movement.pace.at(movement.default_unit).sustained;
 }
 
-/// The form of every line, of what is really done there, and how many of it stand for one.
-base::Result<void> Away::choose(const Board& here, const Work& before) {
-  const auto limits = domain::limits_on(people_.front(), request_.gym_class.date);
+/// The form of every line, of what is really done there.
+base::Result<void> Away::choose(const Board& here, const LoneWork& before) {
+  const auto limits = domain::limits_on(person_, request_.gym_class.date);
   bool any = false;
   for (const rehearsal::ItemAt& line : rehearsal::items_by_step(here)) {
     if (line.item == nullptr) continue;
     const domain::StepId step = line.item->step;
     const Movement* written = known(line.item->movement);
-    if (const auto done = before.done.find(step); done != before.done.end())
-      if (const Movement* own = gym_.catalogue.find(done->second)) written = own;
+    if (const auto worked = before.lines.find(step); worked != before.lines.end())
+      if (const Movement* own = known(worked->second.done)) written = own;
     if (written == nullptr) continue;
-    const auto possible = advice::away_forms(*written, wishes_.place, gym_.catalogue, limits);
+    const auto possible = advice::away_forms(*written, wishes_.place, request_.gym.catalogue, limits);
     forms_[step] = possible.empty() ? nullptr : possible.front();
     if (possible.empty()) continue;
     any = true;
-    const double form_s = possible.front()->pace.at(possible.front()->default_unit).sustained;
-    const auto worked = before.lines.find(step);
-    const bool known_s =
-        worked != before.lines.end() && worked->second.units > 0 && worked->second.seconds > 0;
-    factors_[step] = (known_s ? worked->second.seconds / worked->second.units : form_s) / form_s;
+    factors_[step] = usual_seconds(*written, line.item->unit) /
+                     usual_seconds(*possible.front(), possible.front()->default_unit);
   }
   if (any) return {};
   return base::failure(base::ErrorCode::Invalid,
                        "nothing on this board can be done there: give more room (--room 6), kit (--kit "
                        "dumbbell), or a place outside (--outside)");
+}
+
+Item Away::away_line(const Item& line) const {
+  return advice::as_form(line, *forms_.at(line.step), factors_.at(line.step));
 }
 
 Board Away::board_away(const Board& here) const {
@@ -179,29 +160,58 @@ Board Away::board_away(const Board& here) const {
         const auto form = forms_.find(item.step);
         return form != forms_.end() && form->second == nullptr;
       });
-      for (Item& item : items) {
-        const auto form = forms_.find(item.step);
-        if (form == forms_.end()) continue;
-        item = advice::as_form(item, *form->second, factors_.at(item.step));
-      }
+      for (Item& item : items)
+        if (forms_.contains(item.step)) item = away_line(item);
     });
   });
-  shorten(board);
   return board;
 }
 
-/// Clocks and rounds cut to the asked length, all by the same share.
-void Away::shorten(Board& board) const {
-  if (!wishes_.length) return;
-  const auto told = work(board);
-  if (!told || told->class_s <= wishes_.length->si()) return;
-  const double share = wishes_.length->si() / told->class_s;
-  for_each_block(board.blocks, [&](Block& block) {
-    for (std::optional<base::Duration>* clock : {&block.duration, &block.cap})
-      if (*clock) *clock = std::max(shortest_s, std::floor((*clock)->si() * share / 30) * 30) * base::second;
-    for (std::optional<int>* count : {&block.rounds, &block.sets, &block.laps, &block.intervals})
-      if (*count) *count = std::max(1, static_cast<int>(std::floor(**count * share)));
-  });
+double one_pass(const LoneWork& work, domain::StepId step) {
+  const auto line = work.lines.find(step);
+  return line == work.lines.end() || line->second.passes <= 0 ? 0
+                                                              : line->second.seconds / line->second.passes;
+}
+
+/// So many of each form that one pass takes this person as long as the line does here; what they did in the
+/// end. A person's own pace differs from the catalogue's, and the rehearsal knows it.
+base::Result<LoneWork> Away::match(const Board& here, const LoneWork& before) {
+  const std::vector<rehearsal::ItemAt> lines = rehearsal::items_by_step(here);
+  auto after = work(without_caps(board_away(here)));
+  for (int fit = 0; fit < fits && after; ++fit) {
+    for (auto& [step, factor] : factors_) {
+      const double was = one_pass(before, step);
+      const double is = one_pass(*after, step);
+      if (was <= 0 || is <= 0) continue;
+      const Item& line = *lines[static_cast<std::size_t>(step.index)].item;
+      const auto* written = std::get_if<double>(&line.amount);
+      const Item away = away_line(line);
+      const auto* done = std::get_if<double>(&away.amount);
+      // Of whole counts, so that what rounding gave is not taken for pace.
+      const double counted =
+          written != nullptr && done != nullptr && *written > 0 ? *done / *written : factor;
+      factor = counted * was / is;
+    }
+    after = work(without_caps(board_away(here)));
+  }
+  return after;
+}
+
+/// The longest cut of the board that fits into the asked minutes.
+base::Result<Board> Away::shortened(const Board& board) const {
+  if (!wishes_.length) return board;
+  const auto whole = work(board);
+  if (!whole) return tl::unexpected(whole.error());
+  if (whole->class_s <= wishes_.length->si()) return board;
+  double fits_in = 0;
+  double too_long = 1;
+  for (int step = 0; step < cuts; ++step) {
+    const double share = (fits_in + too_long) / 2;
+    const auto cut = work(cut_to(board, share));
+    if (!cut) return tl::unexpected(cut.error());
+    (cut->class_s <= wishes_.length->si() ? fits_in : too_long) = share;
+  }
+  return cut_to(board, fits_in);
 }
 
 std::string amount_words(const Item& item, const Movement* movement) {
@@ -217,61 +227,68 @@ std::string amount_words(const Item& item, const Movement* movement) {
   return fmt::format("{:g} {} {}", *count, unit, one);
 }
 
-void Away::tell(domain::AwayPlan& plan, const Board& here, const Work& before, const Work& after) const {
+/// Seconds of both for as many rounds as are done here.
+void Away::tell_patterns(domain::AwayPlan& plan, const LoneWork& before, const LoneWork& after) const {
   std::map<std::string, domain::PatternSeconds> patterns;
-  const auto add = [&](const Work& work, double domain::PatternSeconds::* side) {
-    for (const auto& [step, line] : work.lines) {
-      const Movement* movement = gym_.catalogue.find(work.done.at(step));
-      if (movement == nullptr || movement->patterns.empty()) continue;
-      domain::PatternSeconds& sum = patterns[movement->patterns.front()];
-      sum.pattern = movement->patterns.front();
-      sum.*side += line.seconds;
-    }
+  const auto sum_of = [&](const LoneWork& work, domain::StepId step) -> domain::PatternSeconds* {
+    const auto line = work.lines.find(step);
+    const Movement* movement = line == work.lines.end() ? nullptr : known(line->second.done);
+    if (movement == nullptr || movement->patterns.empty()) return nullptr;
+    domain::PatternSeconds& sum = patterns[movement->patterns.front()];
+    sum.pattern = movement->patterns.front();
+    return &sum;
   };
-  add(before, &domain::PatternSeconds::here_s);
-  add(after, &domain::PatternSeconds::away_s);
+  for (const auto& [step, line] : before.lines) {
+    if (domain::PatternSeconds* sum = sum_of(before, step)) sum->here_s += line.seconds;
+    if (domain::PatternSeconds* sum = sum_of(after, step)) sum->away_s += line.passes * one_pass(after, step);
+  }
   for (auto& [name, sum] : patterns) {
-    if (!wishes_.length && std::abs(sum.away_s - sum.here_s) > close * std::max(1.0, sum.here_s))
-      plan.notes.push_back(fmt::format("{}: {} of work here, {} there; nothing possible there comes closer",
-                                       name, base::format_clock(base::Duration::from_si(sum.here_s)),
-                                       base::format_clock(base::Duration::from_si(sum.away_s))));
+    if (std::abs(sum.away_s - sum.here_s) > close * sum.here_s)
+      plan.notes.push_back(fmt::format(
+          "{}: {} of work here, {} there for the same rounds; what is possible there comes no closer", name,
+          base::format_clock(base::Duration::from_si(sum.here_s)),
+          base::format_clock(base::Duration::from_si(sum.away_s))));
     plan.patterns.push_back(std::move(sum));
   }
-  plan.here_s = before.class_s;
-  plan.away_s = after.class_s;
+}
+
+void Away::tell_lines(domain::AwayPlan& plan, const Board& here, const Board& away) const {
+  const std::vector<rehearsal::ItemAt> there = rehearsal::items_by_step(away);
   for (const rehearsal::ItemAt& line : rehearsal::items_by_step(here)) {
     const auto form = line.item != nullptr ? forms_.find(line.item->step) : forms_.end();
     if (form == forms_.end()) continue;
     domain::AwayLine& told = plan.lines.emplace_back();
     told.written = amount_words(*line.item, known(line.item->movement));
-    if (form->second == nullptr) continue;
-    const Item away = advice::as_form(*line.item, *form->second, factors_.at(form->first));
-    told.away = amount_words(away, form->second);
+    const auto at = static_cast<std::size_t>(form->first.index);
+    if (at < there.size() && there[at].item != nullptr)
+      told.away = amount_words(*there[at].item, known(there[at].item->movement));
   }
 }
 
 base::Result<domain::AwayPlan> Away::plan() {
   const Board here = for_one(request_.reading.board);
-  const auto before = work(here);
+  const auto as_here = work(here);
+  if (!as_here) return tl::unexpected(as_here.error());
+  const auto before = work(without_caps(here));
   if (!before) return tl::unexpected(before.error());
   if (auto chosen = choose(here, *before); !chosen) return tl::unexpected(chosen.error());
-  Board away = board_away(here);
-  auto after = work(away);
-  // A person's own pace differs from the catalogue's: correct by what the rehearsal says, until it settles.
-  for (int fit = 0; fit < fits && after; ++fit) {
-    for (auto& [step, factor] : factors_) {
-      const auto was = before->lines.find(step);
-      const auto is = after->lines.find(step);
-      if (was == before->lines.end() || is == after->lines.end() || is->second.seconds <= 0) continue;
-      if (!wishes_.length) factor *= std::clamp(was->second.seconds / is->second.seconds, 0.5, 2.0);
-    }
-    away = board_away(here);
-    after = work(away);
-  }
-  if (!after) return tl::unexpected(after.error());
+  const auto matched = match(here, *before);
+  if (!matched) return tl::unexpected(matched.error());
+  const auto away = shortened(board_away(here));
+  if (!away) return tl::unexpected(away.error());
+  const auto as_away = work(*away);
+  if (!as_away) return tl::unexpected(as_away.error());
+
   domain::AwayPlan plan;
-  plan.text = board::tidy(away, gym_.catalogue, gym_.house);
-  tell(plan, here, *before, *after);
+  plan.text = board::tidy(*away, request_.gym.catalogue, request_.gym.house);
+  plan.here_s = as_here->class_s;
+  plan.away_s = as_away->class_s;
+  if (wishes_.length && plan.away_s > wishes_.length->si())
+    plan.notes.push_back(fmt::format("{} cannot be made as short as {}: leave out a part",
+                                     base::format_clock(base::Duration::from_si(plan.here_s)),
+                                     base::format_clock(*wishes_.length)));
+  tell_patterns(plan, *before, *matched);
+  tell_lines(plan, here, *away);
   return plan;
 }
 

@@ -3,9 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "advice/teams.hpp"
+#include "app/other_board.hpp"
 #include "app/team_pace.hpp"
+#include "base/statistics.hpp"
 #include "base/text.hpp"
 #include "domain/board_search.hpp"
 #include "rehearsal/groups.hpp"
@@ -75,9 +78,36 @@ Gathered in_team_order(const Gathered& gathered, const std::vector<advice::Team>
   return ordered;
 }
 
-/// When each of the teams, asked to work in that order, is home by the middle of a rehearsal.
-base::Result<std::vector<double>> rehearsed_ends(const Wanted& wanted,
-                                                 const std::vector<advice::Team>& teams) {
+/// How teams do in a rehearsal.
+struct TeamOutcomes {
+  std::vector<double> ends;    // as `middle_ends` has them
+  std::vector<double> scores;  // the middle ones
+  domain::Measure measure = domain::Measure::Seconds;
+  double spread = 0;
+  int at_the_cap = 0;  // teams that half of the runs stop there
+};
+
+double spread_of(const std::vector<double>& ends) {
+  const auto [first, last] = std::ranges::minmax(ends);
+  return last - first;
+}
+
+/// The middle over the runs of what is between the first and the last team.
+double spread_of(const std::vector<domain::Draw>& draws, std::size_t piece,
+                 const std::vector<std::size_t>& first_of_team) {
+  std::map<int, std::vector<double>> runs;
+  for (const domain::Draw& draw : draws) {
+    const bool counts = std::ranges::binary_search(first_of_team, static_cast<std::size_t>(draw.person));
+    if (draw.piece == static_cast<int>(piece) && counts) runs[draw.run].push_back(draw.score);
+  }
+  std::vector<double> spreads;
+  for (const auto& [run, scores] : runs) spreads.push_back(spread_of(scores));
+  std::ranges::sort(spreads);
+  return spreads.empty() ? 0 : base::quantile_of_sorted(spreads, 0.5);
+}
+
+/// Of teams asked to work in that order.
+base::Result<TeamOutcomes> outcomes(const Wanted& wanted, const std::vector<advice::Team>& teams) {
   Board board = wanted.request.reading.board;
   const advice::Team& last = teams.back();
   Block& block = *domain::find_block(board, wanted.block.id);
@@ -85,22 +115,25 @@ base::Result<std::vector<double>> rehearsed_ends(const Wanted& wanted,
     block.odd_team = {static_cast<int>(last.people.size()), last.factor};
   const board::Reading reading = reading_of(std::move(board));
   const Gathered ordered = in_team_order(wanted.gathered, teams);
-  const auto rehearsed =
-      rehearse_class(with_board(wanted.request, reading, wanted.request.gym, team_runs), ordered);
+  ClassRequest request = with_board(wanted.request, reading, wanted.request.gym, team_runs);
+  request.keep_draws = true;
+  const auto rehearsed = rehearse_class(request, ordered);
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   const std::vector<double> each = middle_ends(rehearsed->rehearsal, wanted.piece, wanted.block);
-  std::vector<double> ends;
+  TeamOutcomes seen;
+  std::vector<std::size_t> firsts;
   std::size_t first = 0;
   for (const advice::Team& team : teams) {
-    ends.push_back(each[first]);
+    const domain::PieceOutcome& outcome = rehearsed->rehearsal.people[first].pieces.at(wanted.piece);
+    seen.measure = outcome.measure;
+    seen.ends.push_back(each[first]);
+    seen.scores.push_back(outcome.score.p50);
+    if (outcome.capped >= 0.5) ++seen.at_the_cap;
+    firsts.push_back(first);
     first += team.people.size();
   }
-  return ends;
-}
-
-double spread_of(const std::vector<double>& ends) {
-  const auto [first, last] = std::ranges::minmax(ends);
-  return last - first;
+  seen.spread = spread_of(rehearsed->rehearsal.draws, wanted.piece, firsts);
+  return seen;
 }
 
 double expected_spread(const std::vector<advice::Team>& teams) {
@@ -125,7 +158,9 @@ void add_notes(domain::TeamPlan& plan, const Gathered& gathered, const advice::T
   const auto name = [&](int person) { return gathered.people[static_cast<std::size_t>(person)].name; };
   if (!for_teams(block))
     plan.notes.emplace_back(
-        "the board has no piece for teams: these are pairs for its last piece, which end together");
+        "the board has no piece for teams: these are pairs for its last piece, in turns and each with half "
+        "of "
+        "it, by the pace of each alone and not rehearsed");
   for (const auto& [one, other] : teams.kept_together)
     plan.notes.push_back(
         fmt::format("{} and {} are to be apart, and there is no other way to give everybody a team",
@@ -157,7 +192,7 @@ base::Result<std::vector<std::pair<int, int>>> places_apart(const std::vector<Ap
 }
 
 domain::WorkTeam shown(const advice::Team& team, const std::vector<domain::Person>& people) {
-  domain::WorkTeam told{.people = {}, .names = {}, .seconds = team.seconds, .factor = team.factor};
+  domain::WorkTeam told{.people = {}, .names = {}, .expected = team.seconds, .factor = team.factor};
   for (const int person : team.people) {
     told.people.push_back(people[static_cast<std::size_t>(person)].id);
     told.names.push_back(people[static_cast<std::size_t>(person)].name);
@@ -175,26 +210,34 @@ advice::Teams sorted_teams(const advice::TeamTask& task) {
 /// than promised counts as slower in the next try. The try whose teams end closest is kept.
 base::Result<advice::Teams> teams_by_rehearsal(const Wanted& wanted, advice::TeamTask task,
                                                domain::TeamPlan& plan) {
-  const auto before = rehearsed_ends(wanted, as_they_stand(task, wanted.block));
+  const auto before = outcomes(wanted, as_they_stand(task, wanted.block));
   if (!before) return tl::unexpected(before.error());
-  plan.spread_as_they_stand_s = spread_of(*before);
+  plan.measure = before->measure;
+  plan.spread_as_they_stand = before->spread;
   advice::Teams best;
+  int at_the_cap = 0;
   for (int attempt = 0; attempt <= corrections; ++attempt) {
     advice::Teams teams = sorted_teams(task);
-    const auto ends = rehearsed_ends(wanted, teams.teams);
-    if (!ends) return tl::unexpected(ends.error());
+    const auto seen = outcomes(wanted, teams.teams);
+    if (!seen) return tl::unexpected(seen.error());
     for (std::size_t t = 0; t < teams.teams.size(); ++t) {
-      const double late = (*ends)[t] / teams.teams[t].seconds;
+      const double late = seen->ends[t] / teams.teams[t].seconds;
       for (const int person : teams.teams[t].people) {
         task.seconds[static_cast<std::size_t>(person)] *= late;
         task.own[static_cast<std::size_t>(person)] *= late;
       }
-      teams.teams[t].seconds = (*ends)[t];
+      teams.teams[t].seconds = seen->scores[t];
     }
-    if (attempt > 0 && spread_of(*ends) >= plan.spread_s) continue;
-    plan.spread_s = spread_of(*ends);
+    if (attempt > 0 && seen->spread >= plan.spread) continue;
+    plan.spread = seen->spread;
+    at_the_cap = seen->at_the_cap;
     best = std::move(teams);
   }
+  if (at_the_cap > 0)
+    plan.notes.push_back(
+        fmt::format("{} of {} teams are more likely than not still at work at the cap: what "
+                    "is between the first and the last would be more without it",
+                    at_the_cap, best.teams.size()));
   return best;
 }
 
@@ -211,7 +254,7 @@ base::Result<domain::TeamPlan> team_class(const ClassRequest& request, const std
   const timetable::Piece& piece = timetable.pieces[static_cast<std::size_t>(at)];
   const Block& block = *domain::find_block(request.reading.board, piece.block);
 
-  domain::TeamPlan plan{.piece = piece.name, .size = 2, .teams = {}, .notes = {}};
+  domain::TeamPlan plan{.piece = piece.name, .teams = {}, .notes = {}};
   if (!block.team_sizes.empty()) plan.size = std::max(2, std::ranges::min(block.team_sizes));
   auto pace = team_pace(request, *gathered, block);
   if (!pace) return tl::unexpected(pace.error());
@@ -232,8 +275,9 @@ base::Result<domain::TeamPlan> team_class(const ClassRequest& request, const std
         teams_by_rehearsal({request, *gathered, block, static_cast<std::size_t>(at), plan.size}, task, plan);
     if (!teams) return tl::unexpected(teams.error());
   } else {
-    plan.spread_s = expected_spread(teams->teams);
-    plan.spread_as_they_stand_s = expected_spread(as_they_stand(task, block));
+    plan.rehearsed = false;
+    plan.spread = expected_spread(teams->teams);
+    plan.spread_as_they_stand = expected_spread(as_they_stand(task, block));
   }
   for (const advice::Team& team : teams->teams) plan.teams.push_back(shown(team, gathered->people));
   add_notes(plan, *gathered, *teams, block);

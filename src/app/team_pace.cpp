@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/lone_piece.hpp"
+#include "app/other_board.hpp"
 #include "domain/board_search.hpp"
 
 namespace repwright::app {
@@ -26,25 +27,6 @@ double own_share(const domain::PieceOutcome& done, const domain::Board& board) {
 }
 
 }  // namespace
-
-ClassRequest with_board(const ClassRequest& request, const board::Reading& reading, const GymKnowledge& gym,
-                        int runs) {
-  return {.reading = reading,
-          .gym = gym,
-          .people = request.people,
-          .gym_class = request.gym_class,
-          .heads = request.heads,
-          .rule = request.rule,
-          .seed = request.seed,
-          .runs = runs,
-          .threads = 1,
-          .stop = request.stop,
-          .bodies = request.bodies};
-}
-
-board::Reading reading_of(domain::Board board) {
-  return {.board = std::move(board), .steps = {}, .blocks = {}, .rules = {}, .diagnostics = {}};
-}
 
 std::vector<double> middle_ends(const domain::Rehearsal& rehearsal, std::size_t piece,
                                 const domain::Block& block) {

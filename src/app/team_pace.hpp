@@ -20,9 +20,4 @@ base::Result<TeamPace> team_pace(const ClassRequest& request, const Gathered& ga
 std::vector<double> middle_ends(const domain::Rehearsal& rehearsal, std::size_t piece,
                                 const domain::Block& block);
 
-/// The same request for another board, on the thread that asks.
-ClassRequest with_board(const ClassRequest& request, const board::Reading& reading, const GymKnowledge& gym,
-                        int runs);
-board::Reading reading_of(domain::Board board);
-
 }  // namespace repwright::app

@@ -9,17 +9,36 @@
 
 namespace repwright::sheets {
 
+namespace {
+
+std::string amount(const domain::TeamPlan& plan, double value) {
+  return plan.measure == domain::Measure::Seconds ? clock_text(value) : fmt::format("{:.0f}", value);
+}
+
+/// What is between the first and the last.
+std::string apart(const domain::TeamPlan& plan, double value) {
+  return amount(plan, value) + (plan.measure == domain::Measure::Seconds ? "" : " reps");
+}
+
+}  // namespace
+
 std::string team_text(const domain::TeamPlan& plan) {
-  Table table{{{"", Align::Right}, {"team", Align::Left}}, {}};
+  Table table{{{"", Align::Right},
+               {"team", Align::Left},
+               {plan.measure == domain::Measure::Seconds ? "home at" : "reps", Align::Right}},
+              {}};
   int number = 0;
   for (const domain::WorkTeam& team : plan.teams)
     table.rows.push_back(
         {fmt::format("{}", ++number),
          fmt::format("{}{}", fmt::join(team.names, " + "),
-                     team.factor == 1 ? "" : fmt::format(", {:g} times the shared counts", team.factor))});
+                     team.factor == 1 ? "" : fmt::format(", {:g} times the shared counts", team.factor)),
+         amount(plan, team.expected)});
   std::string text =
-      paragraph("", fmt::format("{}: home within {} of each other; as they stand it would be {}.", plan.piece,
-                                clock_text(plan.spread_s), clock_text(plan.spread_as_they_stand_s)));
+      paragraph("", fmt::format("{}: {} between the first and the last {}; as they stand it would be {}.",
+                                plan.piece, apart(plan, plan.spread),
+                                plan.rehearsed ? "in the middle of the rehearsal" : "by everybody's pace",
+                                apart(plan, plan.spread_as_they_stand)));
   text += "\n" + table_text(table, 2);
   if (!plan.notes.empty()) text += "\n";
   for (const std::string& note : plan.notes) text += paragraph("", note);

@@ -35,7 +35,7 @@ const std::string in_turns = "Teams of 2, cap 30:00\none works, one rests\n80 pu
 TEST(TeamClass, HalvesTheSpreadOfNeighbours) {
   const domain::TeamPlan plan = teams_of(in_turns, 16);
   EXPECT_EQ(plan.teams.size(), 8u);
-  EXPECT_LT(plan.spread_s, plan.spread_as_they_stand_s / 2);
+  EXPECT_LT(plan.spread, plan.spread_as_they_stand / 2);
 }
 
 TEST(TeamClass, GivesEverybodyOneTeamAlsoForAnOddNumber) {
