@@ -34,6 +34,14 @@ function keptById<T>(ask: (id: string) => Promise<Answer<T>>, ...topics: Topic[]
   };
 }
 
+/** When the program last said who is out, by the device's clock. */
+export const runnersAskedAt = new Map<string, number>();
+async function askRunners(id: string) {
+  const answer = await program.runners(id);
+  runnersAskedAt.set(id, Date.now());
+  return answer;
+}
+
 const anyChange: readonly Topic[] = ["boards", "classes", "people", "hall", "house", "scores"];
 
 export const classOf = keptById(program.gymClass, "classes");
@@ -43,6 +51,15 @@ export const briefOf = keptById(program.brief, ...anyChange);
 export const rehearsalOf = keptById((id: string) => program.rehearse({ class: id }), ...anyChange);
 export const personOf = keptById(program.person, "people");
 export const scoresOf = keptById(program.personScores, ...anyChange);
+export const arrivalsOf = keptById(program.arrivals, "classes", "people", "boards", "scores");
+export const listEffectOf = keptById(program.listEffect, "classes", "boards", "hall");
+export const runnersOf = keptById(askRunners, "classes", "runners");
+export const scoreFormOf = keptById(program.scoreForm, "classes", "boards", "hall", "people");
+export const resultsOf = keptById(program.results, "scores", "classes", "people");
+export const ownTodayOf = keptById(program.ownToday, ...anyChange);
+export const consentOf = keptById(program.consent, "people");
+export const classScoresOf = keptById(program.classScores, "scores");
+export const emergency = kept(program.emergency, "house");
 export const readingOf = keptById(readBoard, "boards", "house");
 
 async function readBoard(id: string): Promise<Answer<Reading>> {
@@ -53,6 +70,11 @@ async function readBoard(id: string): Promise<Answer<Reading>> {
 /** Tells everything that was looked at what changed. */
 export function tellChange(topic: Topic): void {
   for (const each of all) each.heard(topic);
+}
+
+/** Looks again at everything that is looked at: for when changes may have been missed. */
+export function lookAgainAtAll(): void {
+  for (const each of all) void each.lookAgainIfWanted();
 }
 
 /** Forgets everything: for when somebody else signs in. */

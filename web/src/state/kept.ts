@@ -42,6 +42,10 @@ export class Kept<T> {
       : { value: answer.fault.status === 0 ? this.looked.value.value : null, fault: answer.fault, asking: false };
   }
 
+  async lookAgainIfWanted(): Promise<void> {
+    if (this.wanted) await this.lookAgain();
+  }
+
   heard(topic: Topic): void {
     if (this.wanted && this.topics.includes(topic)) void this.lookAgain();
   }

@@ -76,6 +76,12 @@ function Head({ gymClass, isNext, who }: { readonly gymClass: GymClass; readonly
         </p>
       </div>
       <div class="row no-print">
+        <a class="button" href={`/arrivals/${gymClass.id}`}>
+          Arrivals
+        </a>
+        <a class="button" href={`/scores/${gymClass.id}`}>
+          Scores
+        </a>
         {mayEdit(who) ? <OtherClasses id={gymClass.id} /> : null}
         {mayEdit(who) && gymClass.board_id ? (
           <>
