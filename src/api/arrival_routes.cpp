@@ -131,12 +131,11 @@ Answer post_arrival(const Call& call) {
   if (domain::find_person(call.gym->people, tick.person) == nullptr)
     return refuse_field("person", "no person is called `" + tick.person.text + "`");
   tick.state = *state;
-  const Response answer =
-      told({{"person", tick.person.text}, {"state", states[static_cast<std::size_t>(tick.state)]}},
-           {Topic::Classes});
+  const ordered_json answer{{"person", tick.person.text},
+                            {"state", states[static_cast<std::size_t>(tick.state)]}};
   const auto before = sent_before(call, key);
   if (!before) return refuse(before.error());
-  if (*before) return answer;
+  if (*before) return told(answer, {});
   const auto next = app::ticked(*call.gym, **known, tick);
   if (!next) return refuse(next.error());
   // Most ticks change nothing of the class, and then nothing is to be worked out anew.
@@ -147,7 +146,7 @@ Answer post_arrival(const Call& call) {
   if (!done) return refuse(done.error());
   // Last: a tick whose line is there is done as a whole.
   if (const auto seen = put_at_door(call, tick.person, tick.state, key); !seen) return refuse(seen.error());
-  return answer;
+  return told(answer, *next == **known ? std::vector{Topic::Door} : std::vector{Topic::Door, Topic::Classes});
 }
 
 Answer post_nobody_else(const Call& call) {
@@ -163,7 +162,7 @@ Answer post_nobody_else(const Call& call) {
     });
   });
   if (!done) return refuse(done.error());
-  return told({{"class", call.id}}, {Topic::Classes});
+  return told({{"class", call.id}}, {Topic::Door, Topic::Classes});
 }
 
 Answer post_walk_in(const Call& call) {
@@ -177,7 +176,7 @@ Answer post_walk_in(const Call& call) {
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   if (const auto fine = store::check_id(person.id.text); !fine)
     return refuse_field("key", fine.error().message);
-  const Response answer = told({{"person", person.id.text}}, {Topic::People, Topic::Classes});
+  const Response answer = told({{"person", person.id.text}}, {Topic::People, Topic::Door, Topic::Classes});
   const auto before = sent_before(call, key);
   if (!before) return refuse(before.error());
   if (*before) return answer;

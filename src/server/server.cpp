@@ -78,8 +78,8 @@ std::string_view name_of(api::Topic topic) {
       return "house";
     case api::Topic::Scores:
       return "scores";
-    case api::Topic::Runners:
-      return "runners";
+    case api::Topic::Door:
+      return "door";
   }
   return "";
 }

@@ -5,7 +5,7 @@ import { stepsOf, usualCard } from "../src/model/emergency.ts";
 import type { Letter } from "../src/model/outbox.ts";
 import { bodyAt } from "../src/model/outbox.ts";
 import { byVersion, type ResultLine } from "../src/model/results.ts";
-import { dueOf, outWith, sortOut, type Runner } from "../src/model/runners.ts";
+import { dueOf, outWith, sortOut, type RunLength, type Runner } from "../src/model/runners.ts";
 import { clock, finishText, prefilled, question, scoreText, secondsOf, shownScores, type ScoreLine } from "../src/model/scores.ts";
 
 const letter = (path: string, body: object, more: Partial<Letter> = {}): Letter => ({
@@ -56,21 +56,23 @@ test("somebody is late only on the day of the class and after its start", () => 
   assert.equal(minutesLate("2027-05-15", null, at(9, 7)), 0);
 });
 
-const runner: Runner = { id: "a", name: "A", out_since_s: 30, p10_s: 90, p50_s: 100, p90_s: 120 };
+const runner: Runner = { id: "a", name: "A", out_since_s: 30 };
+const run: RunLength = { id: "a", p10_s: 90, p50_s: 100, p90_s: 120 };
 
 test("a runner is due within the range and late well beyond it", () => {
-  const out = { runner, since: 0 };
+  const out = { runner, run, since: 0 };
   assert.deepEqual([60, 95, 130, 149].map((s) => dueOf(out, s * 1000)), ["running", "due", "due", "due"]);
   assert.equal(dueOf(out, 151_000), "late");
-  assert.equal(dueOf({ runner: { ...runner, p10_s: null }, since: 0 }, 9e9), "running");
+  assert.equal(dueOf({ ...out, run: null }, 9e9), "running");
 });
 
 test("who is out counts what is still on its way, the late ones first", () => {
   const other = { ...runner, id: "b", name: "B", out_since_s: null };
   const outbox = [letter("/api/classes/c/runners", { person: "b", act: "out" }, { at: 590_000 })];
-  const outs = outWith([runner, other], outbox, "c", 600_000);
+  const outs = outWith({ classId: "c", list: [runner, other], lengths: [run, { ...run, id: "b" }], asked: 600_000 }, outbox);
   assert.deepEqual(sortOut(outs, 730_000).map((each) => each.runner.id), ["a", "b"]);
-  assert.deepEqual(outWith([runner], [letter("/api/classes/c/runners", { person: "a", act: "in" })], "c", 0)[0]?.since, null);
+  const back = [letter("/api/classes/c/runners", { person: "a", act: "in" })];
+  assert.equal(outWith({ classId: "c", list: [runner], lengths: [], asked: 0 }, back)[0]?.since, null);
 });
 
 test("what is told late is told with how long ago it was", () => {

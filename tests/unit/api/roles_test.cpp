@@ -44,6 +44,7 @@ const std::map<std::string, std::string> expected{
     {"POST /api/classes/*/arrivals/nobody-else", "ocr"},
     {"POST /api/classes/*/walk-ins", "ocr"},
     {"GET /api/classes/*/runners", "ocr"},
+    {"GET /api/classes/*/runs", "ocr"},
     {"POST /api/classes/*/runners", "ocr"},
     {"GET /api/classes/*/score-form", "ocrp"},
     {"GET /api/classes/*/results", "ocr"},

@@ -1,6 +1,6 @@
 import { objectOf, wordOf, type Decoded } from "../model/decode.ts";
 
-const event = objectOf({ changed: wordOf("boards", "classes", "people", "hall", "house", "scores", "runners") });
+const event = objectOf({ changed: wordOf("boards", "classes", "people", "hall", "house", "scores", "door") });
 /** A part of the gym that somebody changed. */
 export type Topic = Decoded<typeof event>["changed"];
 

@@ -20,7 +20,7 @@ import { equipmentList, limitKinds } from "../model/catalogue.ts";
 import { anything } from "../model/decode.ts";
 import { floorPeople, floorPerson, peoplePreview, peopleTable, personRow, type PersonRow } from "../model/people.ts";
 import { emergencyCard } from "../model/emergency.ts";
-import { runners } from "../model/runners.ts";
+import { runners, runs } from "../model/runners.ts";
 import { consent, ownToday } from "../model/own_today.ts";
 import { results } from "../model/results.ts";
 import { classScores, scoreForm, type ScoreChange } from "../model/scores.ts";
@@ -77,6 +77,7 @@ export const questions = (client: Client) => ({
   arrivals: (id: string) => client.ask("GET", `${at("classes", id)}/arrivals`, arrivals),
   listEffect: (id: string) => client.ask("GET", `${at("classes", id)}/arrivals/effect`, listEffect),
   runners: (id: string) => client.ask("GET", `${at("classes", id)}/runners`, runners),
+  runs: (id: string) => client.ask("GET", `${at("classes", id)}/runs`, runs),
   classScores: (id: string) => client.ask("GET", `${at("classes", id)}/scores`, classScores),
   keepScore: (number: number, line: ScoreChange) => client.ask("PUT", `/api/scores/${number}`, anything, line),
   scoreVersions: (number: number) => client.ask("GET", `/api/scores/${number}/versions`, classScores),

@@ -69,14 +69,15 @@ export interface Draft {
 export function prefilled(piece: Pick<FormPiece, "form" | "parts">, forecast: ScoreForecast): Draft {
   const middle = piece.form === "load" ? Math.round(forecast.p50 * 2) / 2 : Math.round(forecast.p50);
   const round = forecast.reps_per_round;
-  const rounds = round >= 1 ? Math.floor(forecast.p50 / round) : 0;
+  const counted = forecast.measure === "reps" && round >= 1;
+  const rounds = counted ? Math.floor(forecast.p50 / round) : 0;
   const share = Math.round(middle / piece.parts);
   return {
     form: piece.form,
     capped: false,
     parts: Array.from({ length: piece.parts }, () => (piece.parts > 1 ? share : middle)),
     rounds,
-    reps: round >= 1 ? Math.round(forecast.p50 - rounds * round) : 0,
+    reps: counted ? Math.round(forecast.p50 - rounds * round) : 0,
   };
 }
 

@@ -22,7 +22,6 @@ export function EmergencyButton() {
         type="button"
         class="emergency"
         onClick={() => {
-          emergency.want();
           card.current?.showModal();
         }}
       >

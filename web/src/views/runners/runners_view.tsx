@@ -1,6 +1,6 @@
-import { dueOf, outWith, runnerPath, sortOut, type Out, type Runner } from "../../model/runners.ts";
+import { dueOf, outWith, runnerPath, sortOut, type Out, type RunLength, type Runner } from "../../model/runners.ts";
 import { clock } from "../../model/scores.ts";
-import { runnersAskedAt, runnersOf } from "../../state/gym.ts";
+import { runnersAskedAt, runnersOf, runsOf } from "../../state/gym.ts";
 import { sender } from "../../state/sender.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
@@ -20,10 +20,8 @@ function seen(classId: string, runner: Runner, act: "out" | "in"): void {
 
 const dueWords = { running: "on the run", due: "due about now", late: "LATE" } as const;
 
-function expectedWords(runner: Runner): string {
-  if (runner.p10_s === null || runner.p90_s === null) return "no run on the board";
-  return `back after ${clock(runner.p10_s)} to ${clock(runner.p90_s)}`;
-}
+const expectedWords = (run: RunLength | null): string =>
+  run === null ? "no run on the board" : `back after ${clock(run.p10_s)} to ${clock(run.p90_s)}`;
 
 function OutButton({ out, now, classId }: { readonly out: Out; readonly now: number; readonly classId: string }) {
   const due = dueOf(out, now);
@@ -40,15 +38,16 @@ function OutButton({ out, now, classId }: { readonly out: Out; readonly now: num
         <span>
           {clock((now - (out.since ?? now)) / 1000)} <span class="mark">{dueWords[due]}</span>
         </span>
-        <span class="small">{expectedWords(out.runner)}; tap when back</span>
+        <span class="small">{expectedWords(out.run)}; tap when back</span>
       </button>
     </li>
   );
 }
 
-function Board({ classId, list }: { readonly classId: string; readonly list: readonly Runner[] }) {
+function Board(props: { readonly classId: string; readonly list: readonly Runner[]; readonly lengths: readonly RunLength[] }) {
+  const { classId } = props;
   const now = useNow();
-  const outs = outWith(list, sender.outbox.value, classId, runnersAskedAt.get(classId) ?? now);
+  const outs = outWith({ ...props, asked: runnersAskedAt.get(classId) ?? now }, sender.outbox.value);
   const out = sortOut(outs, now);
   const late = out.filter((each) => dueOf(each, now) === "late");
   return (
@@ -72,7 +71,7 @@ function Board({ classId, list }: { readonly classId: string; readonly list: rea
         <ul class="plain names">
           {outs
             .filter((each) => each.since === null)
-            .map(({ runner }) => (
+            .map(({ runner, run }) => (
               <li key={runner.id}>
                 <button
                   type="button"
@@ -81,7 +80,7 @@ function Board({ classId, list }: { readonly classId: string; readonly list: rea
                   }}
                 >
                   <strong>{runner.name}</strong>
-                  <span class="small">{expectedWords(runner)}</span>
+                  <span class="small">{expectedWords(run)}</span>
                 </button>
               </li>
             ))}
@@ -96,7 +95,12 @@ export function RunnersView({ id }: { readonly id: string }) {
   return (
     <div class="floor">
       <FloorHead classId={id} title="Runners" />
-      <LookedAt at={runnersOf(id)} show={({ runners }) => <Board classId={id} list={runners} />} />
+      <LookedAt
+        at={runsOf(id)}
+        show={({ runs }) => (
+          <LookedAt at={runnersOf(id)} show={({ runners }) => <Board classId={id} list={runners} lengths={runs} />} />
+        )}
+      />
     </div>
   );
 }

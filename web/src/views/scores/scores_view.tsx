@@ -127,10 +127,13 @@ function Sheet(props: {
     } else if (shown.get(person.id)?.key === undefined || shown.get(person.id)?.key === null) setOpen(person);
   };
   const keep = async (person: FormPerson, entered: Entered): Promise<Fault | null> => {
-    const kept = shown.get(person.id)?.kept ?? null;
-    const fault = kept === null ? null : await correct(kept, entered);
-    if (fault) return fault;
-    if (kept === null) send(classId, piece, person, entered, 0);
+    const kept = [person.id, ...person.with].flatMap((id) => shown.get(id)?.kept ?? []);
+    for (const line of kept) {
+      const own = line.person === person.id;
+      const fault = await correct(line, own ? entered : { ...entered, doneAs: line.done_as, effort: line.effort });
+      if (fault) return fault;
+    }
+    if (kept.length === 0) send(classId, piece, person, entered, 0);
     if (entered.note !== "") {
       const noted = await program.addNote(person.id, entered.note);
       if (!noted.ok) return noted.fault;
