@@ -9,6 +9,7 @@
 #include "api/brief_routes.hpp"
 #include "api/change_routes.hpp"
 #include "api/changed_by_others.hpp"
+#include "api/clock_routes.hpp"
 #include "api/cookies.hpp"
 #include "api/emergency_routes.hpp"
 #include "api/gym_routes.hpp"
@@ -71,6 +72,9 @@ constexpr std::array table{
     Route{Method::Put, "/api/people/*/consent", Access{Role::Person}, Cost::Quick, put_consent},
     Route{Method::Get, "/api/classes/*/effort", everybody, Cost::Quick, get_efforts},
     Route{Method::Put, "/api/classes/*/effort", everybody, Cost::Quick, put_effort},
+    Route{Method::Get, "/api/time", everybody, Cost::Quick, get_time},
+    Route{Method::Get, "/api/classes/*/clock", everybody, Cost::Quick, get_clock},
+    Route{Method::Post, "/api/classes/*/clock", coaches, Cost::Quick, post_clock_act},
     Route{Method::Put, "/api/scores/*", everybody, Cost::Quick, put_score},
     Route{Method::Get, "/api/scores/*/versions", everybody, Cost::Quick, get_score_versions},
     Route{Method::Get, "/api/notes", coaches, Cost::Quick, get_notes},

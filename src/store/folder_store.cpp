@@ -8,6 +8,7 @@
 #include "base/hash.hpp"
 #include "domain/people_search.hpp"
 #include "store/class_json.hpp"
+#include "store/clock_file.hpp"
 #include "store/forget.hpp"
 #include "store/hall_json.hpp"
 #include "store/house_json.hpp"
@@ -37,6 +38,10 @@ fs::path paper_file(domain::Paper which) {
 
 fs::path board_file(const std::string& id) {
   return fs::path("boards") / (id + ".txt");
+}
+
+fs::path clock_file(const std::string& class_id) {
+  return fs::path("clocks") / (class_id + ".csv");
 }
 
 tl::unexpected<base::Error> not_kept(const std::string& what) {
@@ -263,6 +268,46 @@ Result<std::vector<domain::TrailLine>> FolderStore::trail(const domain::TrailPag
   return not_kept("who changed what");
 }
 
+Result<std::vector<domain::ClockAct>> FolderStore::acts_of(const std::string& class_id) const {
+  const fs::path file = clock_file(class_id);
+  if (!is_there(folder_ / file)) return std::vector<domain::ClockAct>();
+  return read_file(folder_ / file).and_then([&](const std::string& bytes) {
+    return read_clock(bytes, file.string());
+  });
+}
+
+Result<std::vector<domain::ClockAct>> FolderStore::clock_acts(const std::string& class_id) {
+  const std::scoped_lock lock(busy_);
+  if (auto fine = check_id(class_id); !fine) return tl::unexpected(fine.error());
+  return acts_of(class_id);
+}
+
+Result<std::int64_t> FolderStore::add_clock_act(const std::string& class_id, const domain::ClockAct& act,
+                                                std::int64_t seen) {
+  const std::scoped_lock lock(busy_);
+  if (auto fine = check_id(class_id); !fine) return tl::unexpected(fine.error());
+  if (!is_there(folder_ / class_file(class_id)))
+    return base::failure(ErrorCode::NotFound, "no class is called '" + class_id + "'");
+  auto acts = acts_of(class_id);
+  if (!acts) return tl::unexpected(acts.error());
+  const auto before = kept_before(*acts, act, seen);
+  if (!before) return tl::unexpected(before.error());
+  if (*before) return **before;
+  acts->push_back(act);
+  return write_file(folder_ / clock_file(class_id), write_clock(*acts)).map([&] {
+    return static_cast<std::int64_t>(acts->size());
+  });
+}
+
+Result<void> FolderStore::forget_in_clock(const std::string& class_id, const Leaver& leaver) {
+  auto acts = acts_of(class_id);
+  if (!acts) return tl::unexpected(acts.error());
+  const auto before = *acts;
+  for (domain::ClockAct& act : *acts) act.who = nameless_writer(act.who, leaver);
+  if (*acts == before) return {};
+  return write_file(folder_ / clock_file(class_id), write_clock(*acts));
+}
+
 Result<domain::Forgotten> FolderStore::forget(const domain::PersonId& person,
                                               const domain::Catalogue& catalogue, const domain::Stamp&) {
   const std::scoped_lock lock(busy_);
@@ -280,6 +325,7 @@ Result<domain::Forgotten> FolderStore::forget(const domain::PersonId& person,
     if (auto written = write_file(folder_ / scores_file, write_scores(gym->scores)); !written)
       return tl::unexpected(written.error());
   for (auto& [id, gym_class] : gym->classes) {
+    if (auto forgotten = forget_in_clock(id, leaver); !forgotten) return tl::unexpected(forgotten.error());
     if (!take_off(gym_class, leaver)) continue;
     ++done.classes;
     if (auto written = write_file(folder_ / class_file(id), write_class(gym_class)); !written)

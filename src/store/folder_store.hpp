@@ -6,13 +6,16 @@
 #include <utility>
 
 #include "store/door_list.hpp"
+#include "store/forget.hpp"
 #include "store/store.hpp"
 
 namespace repwright::store {
 
 /// Keeps a gym in a folder (docs/guide/gym-folder.md), a file for each part; a reader never sees half a file.
 /// The version of a part is a hash of its file, so that a change made by hand meanwhile is never written
-/// over. Earlier texts, corrections, effort of the hour, notes, the trail and accounts are NotKept.
+/// over. What was done to clocks
+/// lies in `clocks/CLASS.csv`. Earlier texts, corrections, effort of the hour, notes, the trail and accounts
+/// are NotKept.
 class FolderStore final : public Store {
  public:
   explicit FolderStore(std::filesystem::path folder) : folder_(std::move(folder)) {}
@@ -47,6 +50,9 @@ class FolderStore final : public Store {
   base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) override;
   base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) override;
   base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::ClockAct>> clock_acts(const std::string& class_id) override;
+  base::Result<std::int64_t> add_clock_act(const std::string& class_id, const domain::ClockAct& act,
+                                           std::int64_t seen) override;
   base::Result<domain::Forgotten> forget(const domain::PersonId& person, const domain::Catalogue& catalogue,
                                          const domain::Stamp& by) override;
   base::Result<std::vector<domain::TrailLine>> trail(const domain::TrailPage& page) override;
@@ -61,6 +67,8 @@ class FolderStore final : public Store {
   std::filesystem::path class_file(const std::string& id) const;
   base::Result<domain::GymVersions> versions(const GymFolder& gym) const;
   base::Result<std::vector<domain::ScoreEntry>> score_sheet() const;
+  base::Result<std::vector<domain::ClockAct>> acts_of(const std::string& class_id) const;
+  base::Result<void> forget_in_clock(const std::string& class_id, const Leaver& leaver);
 
   std::filesystem::path folder_;
   std::mutex busy_;

@@ -243,6 +243,27 @@ Result<void> MemoryStore::remove_note(std::int64_t number, const domain::Stamp& 
   return {};
 }
 
+Result<std::vector<domain::ClockAct>> MemoryStore::clock_acts(const std::string& class_id) {
+  const std::scoped_lock lock(busy_);
+  const auto found = clocks_.find(class_id);
+  return found == clocks_.end() ? std::vector<domain::ClockAct>() : found->second;
+}
+
+Result<std::int64_t> MemoryStore::add_clock_act(const std::string& class_id, const domain::ClockAct& act,
+                                                std::int64_t seen) {
+  const std::scoped_lock lock(busy_);
+  if (auto free = room(); !free) return tl::unexpected(free.error());
+  if (!kept_.gym.classes.contains(class_id))
+    return base::failure(ErrorCode::NotFound, "no class is called '" + class_id + "'");
+  auto& acts = clocks_[class_id];
+  const auto before = kept_before(acts, act, seen);
+  if (!before) return tl::unexpected(before.error());
+  if (*before) return **before;
+  acts.push_back(act);
+  note_down(stamp_of(act), clock_words(class_id, act));
+  return static_cast<std::int64_t>(acts.size());
+}
+
 Result<domain::Forgotten> MemoryStore::forget(const domain::PersonId& person, const domain::Catalogue&,
                                               const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
@@ -308,6 +329,8 @@ domain::Forgotten MemoryStore::forget_in_lines(const Leaver& leaver) {
   done.notes = static_cast<int>(
       std::erase_if(notes_, [&](const domain::KeptNote& each) { return each.note.person == leaver.person; }));
   for (domain::KeptNote& each : notes_) each.note.text = nameless_text(each.note.text, leaver);
+  for (auto& [class_id, acts] : clocks_)
+    for (domain::ClockAct& act : acts) act.who = nameless_writer(act.who, leaver);
   return done;
 }
 

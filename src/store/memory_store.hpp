@@ -44,6 +44,9 @@ class MemoryStore final : public Store {
   base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) override;
   base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) override;
   base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::ClockAct>> clock_acts(const std::string& class_id) override;
+  base::Result<std::int64_t> add_clock_act(const std::string& class_id, const domain::ClockAct& act,
+                                           std::int64_t seen) override;
   base::Result<domain::Forgotten> forget(const domain::PersonId& person, const domain::Catalogue& catalogue,
                                          const domain::Stamp& by) override;
   base::Result<std::vector<domain::TrailLine>> trail(const domain::TrailPage& page) override;
@@ -75,6 +78,7 @@ class MemoryStore final : public Store {
   DoorList door_;
   std::map<domain::Paper, domain::KeptPaper> papers_;
   std::vector<domain::KeptNote> notes_;
+  std::map<std::string, std::vector<domain::ClockAct>> clocks_;  // by class
   std::int64_t last_note_ = 0;
   std::mutex telling_;  // of the trail, which the accounts leave lines in, too
   std::vector<domain::TrailLine> trail_;

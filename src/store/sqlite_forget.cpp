@@ -36,6 +36,7 @@ class Forgetting {
     for (const char* table : {"part", "board_text", "class", "score_line", "effort", "note", "door", "paper"})
       rename(table, "saved_by");
     rename("trail", "who");
+    rename("clock_act", "who");
     return done_;
   }
 

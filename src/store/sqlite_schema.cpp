@@ -13,7 +13,7 @@ constexpr std::int64_t application_id = 0x52707774;
 /// Step n makes schema n of schema n - 1. What was shipped once is never edited: add a step.
 /// Times are seconds since 1970 (UTC), days are ISO 8601. A part of the gym is the text of its file in the
 /// gym folder: docs/decisions/sqlite.md says why.
-constexpr std::array<const char*, 5> steps{
+constexpr std::array<const char*, 6> steps{
     R"sql(
 CREATE TABLE part (
   kind TEXT PRIMARY KEY CHECK (kind IN ('people', 'hall', 'house', 'movements')),
@@ -100,6 +100,16 @@ CREATE TABLE paper (
   name TEXT PRIMARY KEY CHECK (name IN ('emergency', 'rankings')),
   version INTEGER NOT NULL CHECK (version > 0),
   text TEXT NOT NULL, saved_by TEXT NOT NULL, saved_at INTEGER NOT NULL
+) STRICT;
+)sql",
+    R"sql(
+CREATE TABLE clock_act (
+  class TEXT NOT NULL REFERENCES class (id),
+  number INTEGER NOT NULL CHECK (number > 0),
+  deed TEXT NOT NULL, at_ms INTEGER NOT NULL, cue TEXT NOT NULL, seconds REAL NOT NULL,
+  key TEXT NOT NULL, who TEXT NOT NULL,
+  PRIMARY KEY (class, number),
+  UNIQUE (class, key)
 ) STRICT;
 )sql",
 };

@@ -8,6 +8,7 @@
 
 #include "base/result.hpp"
 #include "domain/catalogue.hpp"
+#include "domain/clock_act.hpp"
 #include "domain/door.hpp"
 #include "domain/kept.hpp"
 #include "domain/paper.hpp"
@@ -86,6 +87,14 @@ class Store {
   /// Fails with NotFound if there is no such note.
   virtual base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) = 0;
 
+  /// What was done to the clock of a class, in order; its stamps are those of the acts.
+  virtual base::Result<std::vector<domain::ClockAct>> clock_acts(const std::string& class_id) = 0;
+  /// Keeps the act as the next of the class's clock. Its number, from 1; that of before if an act of its key
+  /// is kept already. Fails with NotFound if there is no such class, with Conflict unless `seen` acts are
+  /// kept.
+  virtual base::Result<std::int64_t> add_clock_act(const std::string& class_id, const domain::ClockAct& act,
+                                                   std::int64_t seen) = 0;
+
   /// Takes a person out of the list of people, of classes, notes and accounts, for good; their scores and
   /// efforts stay as those of somebody (`store/forget.hpp`), with what they said before taken out. The trail
   /// says that somebody was forgotten. Fails with NotFound.
@@ -108,5 +117,14 @@ std::string without_line(const std::string& text, const std::string& line);
 
 /// The refusal of a change of something that is not as it was when the change was made; nothing if it is.
 std::optional<base::Error> stale(const std::string& what, domain::Version kept, domain::Version seen);
+
+/// Who did the act, and when; and what the trail says of it.
+domain::Stamp stamp_of(const domain::ClockAct& act);
+std::string clock_words(const std::string& class_id, const domain::ClockAct& act);
+
+/// The number of the act with that key, or nothing if this act may be kept as the next; Conflict unless
+/// `seen` acts are there.
+base::Result<std::optional<std::int64_t>> kept_before(const std::vector<domain::ClockAct>& acts,
+                                                      const domain::ClockAct& act, std::int64_t seen);
 
 }  // namespace repwright::store

@@ -261,6 +261,42 @@ TEST_P(StoreContract, TakesANoteAwayAndNeverGivesItsNumberAgain) {
   EXPECT_EQ(store_->add_note(note, lou), 2);
 }
 
+domain::ClockAct clock_act(domain::ClockDeed deed, std::int64_t at_ms, std::string key) {
+  domain::ClockAct act;
+  act.deed = deed;
+  act.at_ms = at_ms;
+  act.key = std::move(key);
+  act.who = "Lou";
+  return act;
+}
+
+TEST_P(StoreContract, KeepsWhatWasDoneToAClockInItsOrder) {
+  domain::ClockAct start = clock_act(domain::ClockDeed::Start, 1'810'000'000'123, "k1");
+  start.cue = "2.0.0";
+  domain::ClockAct more = clock_act(domain::ClockDeed::Add, 1'810'000'090'456, "k2");
+  more.seconds = base::Duration::from_si(-30);
+  EXPECT_TRUE(store_->clock_acts("sat-24")->empty());
+  EXPECT_EQ(store_->add_clock_act("sat-24", start, 0), 1);
+  EXPECT_EQ(store_->add_clock_act("sat-24", more, 1), 2);
+  EXPECT_THAT(*reopened().clock_acts("sat-24"), ElementsAre(start, more));
+  EXPECT_TRUE(store_->clock_acts("wed-morning-9")->empty());
+  EXPECT_EQ(code(store_->add_clock_act("never", start, 0)), ErrorCode::NotFound);
+}
+
+TEST_P(StoreContract, KeepsAnActOfAClockOnlyOnceAndNoneByWhoDidNotSeeTheLast) {
+  const auto start = clock_act(domain::ClockDeed::Start, 1'810'000'000'000, "k1");
+  const auto pause = clock_act(domain::ClockDeed::Pause, 1'810'000'005'000, "k2");
+  ASSERT_TRUE(store_->add_clock_act("sat-24", start, 0));
+  ASSERT_TRUE(store_->add_clock_act("sat-24", pause, 1));
+  EXPECT_EQ(store_->add_clock_act("sat-24", start, 0), 1) << "sent again";
+  EXPECT_EQ(code(store_->add_clock_act("sat-24", clock_act(domain::ClockDeed::GoOn, 1, "k3"), 1)),
+            ErrorCode::Conflict);
+  EXPECT_THAT(*reopened().clock_acts("sat-24"), ElementsAre(start, pause));
+  if (in_a_folder()) return;  // it keeps no trail
+  EXPECT_EQ(store_->trail({.most = 1})->front(),
+            (domain::TrailLine{3, {"Lou", store::stamp_of(pause).when}, "clock sat-24: pause"}));
+}
+
 TEST_P(StoreContract, TellsWhoChangedWhatAndWhen) {
   if (in_a_folder()) {
     EXPECT_EQ(code(store_->trail({})), ErrorCode::NotKept);

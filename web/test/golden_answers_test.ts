@@ -5,6 +5,7 @@ import { account, accounts, me } from "../src/model/account.ts";
 import { arrivals, listEffect } from "../src/model/arrivals.ts";
 import { brief, pastScores } from "../src/model/brief.ts";
 import { equipmentList, limitKinds } from "../src/model/catalogue.ts";
+import { clock, programTime } from "../src/model/clock.ts";
 import { anything, type Decoder } from "../src/model/decode.ts";
 import { emergencyCard } from "../src/model/emergency.ts";
 import { faultAnswer } from "../src/model/fault.ts";
@@ -45,6 +46,8 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   consent,
   "consent-said": consent,
   classes: classRows,
+  clock,
+  "clock-started": clock,
   "effort-said": anything,
   emergency: emergencyCard,
   "emergency-saved": saved,
@@ -83,6 +86,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "score-versions": classScores,
   "sign-out": anything,
   tidy: tidied,
+  time: programTime,
   trail: anything,
   "trail-before": anything,
   "walk-in": anything,

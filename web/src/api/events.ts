@@ -1,6 +1,6 @@
 import { objectOf, wordOf, type Decoded } from "../model/decode.ts";
 
-const event = objectOf({ changed: wordOf("boards", "classes", "people", "hall", "house", "scores", "door") });
+const event = objectOf({ changed: wordOf("boards", "classes", "people", "hall", "house", "scores", "door", "clock") });
 /** A part of the gym that somebody changed. */
 export type Topic = Decoded<typeof event>["changed"];
 

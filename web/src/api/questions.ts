@@ -15,6 +15,7 @@ import {
 } from "../model/gym.ts";
 import { keptHall, type Hall } from "../model/hall.ts";
 import { arrivals, listEffect } from "../model/arrivals.ts";
+import { clock, programTime } from "../model/clock.ts";
 import { brief, pastScores } from "../model/brief.ts";
 import { equipmentList, limitKinds } from "../model/catalogue.ts";
 import { anything } from "../model/decode.ts";
@@ -39,6 +40,16 @@ export interface WhatIf {
   readonly indoors?: boolean;
   readonly runs?: number;
   readonly seed?: number;
+}
+
+/** Something done to the clock of a class. The same key is done once. */
+export interface ClockAct {
+  readonly act: string;
+  readonly key: string;
+  readonly version: number;
+  readonly at_ms: number;
+  readonly cue?: string;
+  readonly seconds?: number;
 }
 
 export interface NewAccount {
@@ -90,6 +101,9 @@ export const questions = (client: Client) => ({
   addNote: (person: string, text: string) => client.ask("POST", "/api/notes", anything, { person, text }),
   emergency: () => client.ask("GET", "/api/emergency", emergencyCard),
   keepEmergency: (text: string, version: string) => client.ask("PUT", "/api/emergency", saved, { text, version }),
+  time: () => client.ask("GET", "/api/time", programTime),
+  clock: (id: string) => client.ask("GET", `${at("classes", id)}/clock`, clock),
+  clockAct: (id: string, act: ClockAct) => client.ask("POST", `${at("classes", id)}/clock`, clock, act),
 
   brief: (id: string) => client.ask("GET", `${at("classes", id)}/brief`, brief),
 

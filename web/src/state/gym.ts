@@ -81,9 +81,21 @@ async function readBoard(id: string): Promise<Answer<Reading>> {
   return board.ok ? await program.read(board.value.text) : board;
 }
 
+type Listener = (topic: Topic) => void;
+const listeners = new Set<Listener>();
+
+/** Hears of every change from now on. Returns how to stop. */
+export function heardChange(listener: Listener): () => void {
+  listeners.add(listener);
+  return () => {
+    listeners.delete(listener);
+  };
+}
+
 /** Tells everything that was looked at what changed. */
 export function tellChange(topic: Topic): void {
   for (const each of all) each.heard(topic);
+  for (const each of listeners) each(topic);
 }
 
 /** Looks again at everything that is looked at: for when changes may have been missed. */

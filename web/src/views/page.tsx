@@ -15,6 +15,8 @@ import { ResultsView } from "./results/results_view.tsx";
 import { RunnersView } from "./runners/runners_view.tsx";
 import { ScoresView } from "./scores/scores_view.tsx";
 import { NewPersonView, PersonView } from "./people/person_view.tsx";
+import { ClockRemote } from "./clock/clock_remote.tsx";
+import { ClockWall, NextClassClock } from "./clock/clock_wall.tsx";
 import { PeopleView } from "./people/people_view.tsx";
 import { Shell } from "./shell.tsx";
 import { SignIn } from "./sign_in.tsx";
@@ -36,6 +38,10 @@ function coachView(at: Route, who: Me): ComponentChild {
       return <BoardView id={at.id} />;
     case "wall":
       return <WallView id={at.id ?? ""} />;
+    case "clock":
+      return at.id === null ? <NextClassClock /> : <ClockWall key={at.id} id={at.id} acts />;
+    case "remote":
+      return <ClockRemote key={at.id} id={at.id ?? ""} />;
     case "people":
       if (at.id === null) return <PeopleView />;
       return at.id === "new" ? <NewPersonView /> : <PersonView key={at.id} id={at.id} />;
@@ -69,9 +75,13 @@ function floorView(at: Route, who: Me): ComponentChild {
 
 /** What each role may look at: a person their own page, a relief coach the class they take. */
 function view(at: Route, who: Me): ComponentChild {
-  if (who.role === "person") return who.person === null ? nowhere : <OwnPage id={who.person} />;
+  if (who.role === "person") {
+    if (at.view === "clock" && at.id !== null) return <ClockWall key={at.id} id={at.id} acts={false} />;
+    return who.person === null ? nowhere : <OwnPage id={who.person} />;
+  }
   if (who.role === "relief") {
     if (at.view === "next-class") return <NextClass id={who.class} who={who} />;
+    if (at.view === "clock" || at.view === "remote") return coachView(at, who);
     return at.id === who.class ? floorView(at, who) : nowhere;
   }
   return coachView(at, who);

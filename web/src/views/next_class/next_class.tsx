@@ -78,6 +78,11 @@ function Head({ gymClass, isNext, who }: { readonly gymClass: GymClass; readonly
         </p>
       </div>
       <div class="row no-print">
+        {gymClass.board_id ? (
+          <a class="button first" href={`/clock/${gymClass.id}/remote`}>
+            Clock
+          </a>
+        ) : null}
         <a class="button" href={`/arrivals/${gymClass.id}`}>
           Arrivals
         </a>
