@@ -5,47 +5,27 @@
 #include <algorithm>
 #include <array>
 #include <chrono>
-#include <cstdio>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "api/reading_json.hpp"
 #include "api/rehearsal_json.hpp"
-#include "api/repairs_json.hpp"
 #include "api/timetable_json.hpp"
-#include "app/lately.hpp"
 #include "app/rehearse_class.hpp"
-#include "app/repair_class.hpp"
 #include "app/swaps.hpp"
 #include "base/civil_date.hpp"
 #include "board/read.hpp"
 #include "board/tidy.hpp"
 #include "board/words.hpp"
-#include "cli/inputs.hpp"
+#include "cli/class_command.hpp"
 #include "cli/say.hpp"
-#include "sheets/diagnostics_text.hpp"
 #include "sheets/reading_text.hpp"
 #include "sheets/rehearsal_text.hpp"
-#include "sheets/repairs_text.hpp"
 #include "sheets/timetable_text.hpp"
 #include "timetable/length.hpp"
 
 namespace repwright::cli {
 namespace {
-
-constexpr int fine = 0;
-constexpr int input_at_fault = 1;
-
-bool has_errors(const board::Reading& reading) {
-  return std::ranges::any_of(reading.diagnostics, [](const domain::Diagnostic& diagnostic) {
-    return diagnostic.severity == domain::Severity::Error;
-  });
-}
-
-std::string remarks_of(const BoardText& board, const board::Reading& reading) {
-  return sheets::diagnostics_text({board.name, board.text}, reading.diagnostics);
-}
 
 /// "Saturday 15 May 2027, 09:00"; empty if the class has no date.
 std::string when_words(const domain::GymClass& gym_class) {
@@ -61,29 +41,6 @@ std::string when_words(const domain::GymClass& gym_class) {
                   months.at(static_cast<unsigned>(date.month()) - 1), static_cast<int>(date.year()));
   if (gym_class.start_minute) words += ", " + base::format_time_of_day(*gym_class.start_minute);
   return words;
-}
-
-/// Nothing is known before a class without a day.
-std::map<domain::PersonId, rehearsal::History> history_of(const ClassInputs& inputs) {
-  const auto& day = inputs.gym_class.date;
-  if (!day) return {};
-  return app::lately(inputs.gym, inputs.people, *day);
-}
-
-app::ClassRequest request_of(const ClassOptions& options, const ClassInputs& inputs,
-                             const board::Reading& reading) {
-  return {.reading = reading,
-          .gym = inputs.gym,
-          .people = inputs.people,
-          .gym_class = inputs.gym_class,
-          .heads = options.heads,
-          .rule = options.as_written ? rehearsal::FitRule::AsWritten : rehearsal::FitRule::WithinLimits,
-          .seed = {options.seed},
-          .runs = options.runs,
-          .threads = options.threads,
-          .keep_draws = options.draws,
-          .stop = {},
-          .history = history_of(inputs)};
 }
 
 }  // namespace
@@ -113,59 +70,44 @@ int run_tidy(const ReadOptions& options) {
 }
 
 int run_timetable(const ClassOptions& options) {
-  const auto inputs = load_class(options);
-  if (!inputs) return refuse(inputs.error());
-  const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
-  remark(remarks_of(inputs->board, reading));
-  if (has_errors(reading)) return input_at_fault;
-  const timetable::Timetable planned = timetable::lay_out(
-      reading.board, inputs->gym_class, {.last_rest_counts = inputs->gym.house.last_rest_counts});
-  if (planned.boxes.empty())
-    return refuse({base::ErrorCode::Invalid, inputs->board.name + ": nothing on it takes time"});
-  if (options.json) {
-    say(api::timetable_json(planned));
+  return with_class(options, [](const ClassAsked& asked) {
+    const timetable::Timetable planned =
+        timetable::lay_out(asked.reading.board, asked.inputs.gym_class,
+                           {.last_rest_counts = asked.inputs.gym.house.last_rest_counts});
+    if (planned.boxes.empty())
+      return refuse({base::ErrorCode::Invalid, asked.inputs.board.name + ": nothing on it takes time"});
+    if (asked.options.json) {
+      say(api::timetable_json(planned));
+      return fine;
+    }
+    say(sheets::timetable_text(planned));
+    if (asked.inputs.people.empty() && !asked.options.heads) return fine;
+    const auto result = app::rehearse_class(asked.request());
+    if (!result) return refuse(result.error());
+    say("\nWith these people:\n" + sheets::hour_text(result->rehearsal.timetable));
     return fine;
-  }
-  say(sheets::timetable_text(planned));
-  if (inputs->people.empty() && !options.heads) return fine;
-  const auto result = app::rehearse_class(request_of(options, *inputs, reading));
-  if (!result) return refuse(result.error());
-  say("\nWith these people:\n" + sheets::hour_text(result->rehearsal.timetable));
-  return fine;
+  });
 }
 
 int run_rehearse(const ClassOptions& options) {
-  const auto inputs = load_class(options);
-  if (!inputs) return refuse(inputs.error());
-  const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
-  remark(remarks_of(inputs->board, reading));
-  if (has_errors(reading)) return input_at_fault;
-  auto result = app::rehearse_class(request_of(options, *inputs, reading));
-  if (!result) return refuse(result.error());
-  domain::Rehearsal& rehearsal = result->rehearsal;
-  rehearsal.notes.insert(rehearsal.notes.begin(), inputs->notes.begin(), inputs->notes.end());
-  if (options.json) {
-    say(api::rehearsal_json(rehearsal, {reading.board.title, timetable::fixed_length(reading.board)}));
-  } else {
-    say(sheets::rehearsal_text(
-        rehearsal, {.title = reading.board.title,
-                    .when = when_words(inputs->gym_class),
-                    .people = static_cast<int>(result->people.size()),
-                    .swaps = app::swaps_of(result->fitted, inputs->gym.catalogue, result->people)}));
-  }
-  return fine;
-}
-
-int run_repairs(const ClassOptions& options) {
-  const auto inputs = load_class(options);
-  if (!inputs) return refuse(inputs.error());
-  const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
-  remark(remarks_of(inputs->board, reading));
-  if (has_errors(reading)) return input_at_fault;
-  const auto plan = app::repair_class(request_of(options, *inputs, reading), inputs->board.text);
-  if (!plan) return refuse(plan.error());
-  say(options.json ? api::repairs_json(*plan) : sheets::repairs_text(*plan));
-  return fine;
+  return with_class(options, [](const ClassAsked& asked) {
+    auto result = app::rehearse_class(asked.request());
+    if (!result) return refuse(result.error());
+    const ClassInputs& inputs = asked.inputs;
+    domain::Rehearsal& rehearsal = result->rehearsal;
+    rehearsal.notes.insert(rehearsal.notes.begin(), inputs.notes.begin(), inputs.notes.end());
+    if (asked.options.json) {
+      say(api::rehearsal_json(rehearsal,
+                              {asked.reading.board.title, timetable::fixed_length(asked.reading.board)}));
+    } else {
+      say(sheets::rehearsal_text(
+          rehearsal, {.title = asked.reading.board.title,
+                      .when = when_words(inputs.gym_class),
+                      .people = static_cast<int>(result->people.size()),
+                      .swaps = app::swaps_of(result->fitted, inputs.gym.catalogue, result->people)}));
+    }
+    return fine;
+  });
 }
 
 }  // namespace repwright::cli

@@ -5,6 +5,7 @@
 #include <mutex>
 #include <utility>
 
+#include "store/door_list.hpp"
 #include "store/forget.hpp"
 #include "store/store.hpp"
 
@@ -33,6 +34,9 @@ class FolderStore final : public Store {
                                          const domain::Seen& seen) override;
   base::Result<domain::Saved> save_class(const domain::GymClass& gym_class,
                                          const domain::Seen& seen) override;
+  base::Result<domain::KeptPaper> paper(domain::Paper which) override;
+  base::Result<domain::Saved> save_paper(domain::Paper which, const std::string& text,
+                                         const domain::Seen& seen) override;
   base::Result<std::vector<domain::BoardVersion>> board_versions(const std::string& id) override;
   base::Result<std::vector<domain::KeptScore>> scores() override;
   base::Result<std::int64_t> add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) override;
@@ -41,6 +45,8 @@ class FolderStore final : public Store {
   base::Result<std::vector<domain::KeptScore>> score_versions(std::int64_t number) override;
   base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) override;
   base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) override;
+  base::Result<std::int64_t> add_door_line(const domain::DoorLine& line, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::KeptDoorLine>> door_lines(const std::string& class_id) override;
   base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) override;
   base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) override;
   base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) override;
@@ -66,6 +72,7 @@ class FolderStore final : public Store {
 
   std::filesystem::path folder_;
   std::mutex busy_;
+  DoorList door_;
   std::map<std::string, std::filesystem::path> class_files_;  // of classes that are not called as their file
 };
 

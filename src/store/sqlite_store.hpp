@@ -32,6 +32,9 @@ class SqliteStore final : public Store {
                                          const domain::Seen& seen) override;
   base::Result<domain::Saved> save_class(const domain::GymClass& gym_class,
                                          const domain::Seen& seen) override;
+  base::Result<domain::KeptPaper> paper(domain::Paper which) override;
+  base::Result<domain::Saved> save_paper(domain::Paper which, const std::string& text,
+                                         const domain::Seen& seen) override;
   base::Result<std::vector<domain::BoardVersion>> board_versions(const std::string& id) override;
   base::Result<std::vector<domain::KeptScore>> scores() override;
   base::Result<std::int64_t> add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) override;
@@ -40,6 +43,8 @@ class SqliteStore final : public Store {
   base::Result<std::vector<domain::KeptScore>> score_versions(std::int64_t number) override;
   base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) override;
   base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) override;
+  base::Result<std::int64_t> add_door_line(const domain::DoorLine& line, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::KeptDoorLine>> door_lines(const std::string& class_id) override;
   base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) override;
   base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) override;
   base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) override;

@@ -3,12 +3,15 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/result.hpp"
 #include "domain/catalogue.hpp"
 #include "domain/clock_act.hpp"
+#include "domain/door.hpp"
 #include "domain/kept.hpp"
+#include "domain/paper.hpp"
 #include "store/accounts.hpp"
 #include "store/gym_folder.hpp"
 
@@ -52,12 +55,15 @@ class Store {
                                                  const domain::Seen& seen) = 0;
   virtual base::Result<domain::Saved> save_class(const domain::GymClass& gym_class,
                                                  const domain::Seen& seen) = 0;
+  virtual base::Result<domain::KeptPaper> paper(domain::Paper which) = 0;
+  virtual base::Result<domain::Saved> save_paper(domain::Paper which, const std::string& text,
+                                                 const domain::Seen& seen) = 0;
   /// Every text that was saved of a board, oldest first. Fails with NotFound.
   virtual base::Result<std::vector<domain::BoardVersion>> board_versions(const std::string& id) = 0;
 
   /// The score sheet as it says now, in the order of entry.
   virtual base::Result<std::vector<domain::KeptScore>> scores() = 0;
-  /// The number of the new line.
+  /// The number of the new line; where a line has the same key already it is that line, and nothing is added.
   virtual base::Result<std::int64_t> add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) = 0;
   /// Fails with NotFound if there is no such line. What it said before stays in `score_versions`.
   virtual base::Result<domain::Saved> correct_score(std::int64_t number, const domain::ScoreEntry& entry,
@@ -68,6 +74,11 @@ class Store {
   /// Replaces what the same person said of the same class. Fails with NotFound if there is no such class.
   virtual base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) = 0;
   virtual base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) = 0;
+
+  /// The number of the new line, as `add_score`. A gym folder keeps these only while the program runs.
+  virtual base::Result<std::int64_t> add_door_line(const domain::DoorLine& line, const domain::Stamp& by) = 0;
+  /// Of one class, in the order in which they came.
+  virtual base::Result<std::vector<domain::KeptDoorLine>> door_lines(const std::string& class_id) = 0;
 
   /// Takes out for good what wore off before that day, then keeps the note. The number of the new one.
   virtual base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) = 0;
@@ -97,6 +108,12 @@ class Store {
   /// Null if this kind of store keeps none.
   virtual Accounts* accounts() = 0;
 };
+
+/// "emergency", "rankings": the paper's name in files, tables and the trail.
+std::string_view name_of(domain::Paper paper);
+
+/// A text of lines without that line.
+std::string without_line(const std::string& text, const std::string& line);
 
 /// The refusal of a change of something that is not as it was when the change was made; nothing if it is.
 std::optional<base::Error> stale(const std::string& what, domain::Version kept, domain::Version seen);

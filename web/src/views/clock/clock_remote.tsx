@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { clockText, comingAfter, figureOf, sidesOf } from "../../model/clock.ts";
+import { EmergencyButton } from "../floor/emergency.tsx";
 import { Act, MainAct, NextAct, TakeBack, TimeActs } from "./clock_acts.tsx";
 import { BigFigure } from "./big_figure.tsx";
 import { counters, cueWords, nameBeside, stateWord } from "./clock_words.ts";
@@ -8,6 +9,7 @@ import { LinesNow, NextUp } from "./now_and_next.tsx";
 import { Sound, Standing } from "./clock_foot.tsx";
 import { StateSign } from "./state_sign.tsx";
 import { useClock, type Shown } from "./use_clock.ts";
+import "../floor/floor.css";
 import "./clock.css";
 
 function Stretches({ shown }: { readonly shown: Shown }) {
@@ -120,6 +122,10 @@ export function ClockRemote({ id }: { readonly id: string }) {
       </div>
       <Stretches shown={shown} />
       <div class="row">
+        <EmergencyButton />
+        <a class="button" href={`/scores/${clock.class}`}>
+          Scores
+        </a>
         <Sound shown={shown} />
         <a class="button" href={`/clock/${clock.class}`}>
           Show it large
