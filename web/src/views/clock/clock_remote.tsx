@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { clockText, comingAfter, figureOf, sidesOf } from "../../model/clock.ts";
 import { EmergencyButton } from "../floor/emergency.tsx";
+import { FloorStops } from "../floor/floor_head.tsx";
 import { Act, MainAct, NextAct, TakeBack, TimeActs } from "./clock_acts.tsx";
 import { BigFigure } from "./big_figure.tsx";
 import { counters, cueWords, nameBeside, stateWord } from "./clock_words.ts";
@@ -93,6 +94,7 @@ export function ClockRemote({ id }: { readonly id: string }) {
   const sides = sidesOf(clock, moment, now).filter((side) => side.state === "waits" && side.time !== null);
   return (
     <div class={`clock-remote ${lookOf(moment)}`} data-instant={now}>
+      <FloorStops classId={id} />
       <div class="remote-face">
         <h1>
           <StateSign moment={moment} />

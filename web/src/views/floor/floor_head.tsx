@@ -15,6 +15,22 @@ const stops: readonly (readonly [view: Route["view"], path: string, words: strin
   ["results", "/results/*", "Results"],
 ];
 
+/** Where to on the floor, and the emergency card. */
+export function FloorStops({ classId }: { readonly classId: string }) {
+  return (
+    <div class="floor-head no-print">
+      <nav class="floor-stops" aria-label="This class">
+        {stops.map(([view, path, words]) => (
+          <a key={view} href={path.replace("*", classId)} aria-current={route.value.view === view ? "page" : undefined}>
+            {words}
+          </a>
+        ))}
+      </nav>
+      <EmergencyButton />
+    </div>
+  );
+}
+
 /** What stands above every view of the floor: where to, the emergency card, what waits on this device. */
 export function FloorHead({ classId, title }: { readonly classId: string; readonly title: string }) {
   const known = classOf(classId);
@@ -24,16 +40,7 @@ export function FloorHead({ classId, title }: { readonly classId: string; readon
   const gymClass = known.now.value.value?.class;
   return (
     <>
-      <div class="floor-head no-print">
-        <nav class="floor-stops" aria-label="This class">
-          {stops.map(([view, path, words]) => (
-            <a key={view} href={path.replace("*", classId)} aria-current={route.value.view === view ? "page" : undefined}>
-              {words}
-            </a>
-          ))}
-        </nav>
-        <EmergencyButton />
-      </div>
+      <FloorStops classId={classId} />
       <h1>
         {title}
         {gymClass ? (
