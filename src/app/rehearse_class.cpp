@@ -83,7 +83,8 @@ void add_findings(ClassRehearsal& result, const rehearsal::WrittenFloor& floor,
                                        .timetable = result.timetable,
                                        .catalogue = request.gym.catalogue,
                                        .hall = request.gym.hall,
-                                       .history = history_of(people, request)};
+                                       .history = history_of(people, request),
+                                       .board = &request.reading.board};
   result.rehearsal.findings = findings_of(floor, seen);
   for (std::size_t p = 0; p < people.size(); ++p) result.reps.push_back(rehearsal::reps_by_group(seen, p));
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <stop_token>
 #include <string>
 
 #include "app/rehearse_class.hpp"
@@ -24,6 +25,7 @@ struct ClassAsked {
   const ClassOptions& options;
   const ClassInputs& inputs;
   const board::Reading& reading;
+  std::stop_token stop;
 
   app::ClassRequest request() const;
 };

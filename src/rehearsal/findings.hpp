@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "body/body.hpp"
+#include "domain/board.hpp"
 #include "domain/catalogue.hpp"
 #include "domain/hall.hpp"
 #include "domain/rehearsal.hpp"
@@ -28,12 +29,12 @@ struct FindingRequest {
   const timetable::Timetable& timetable;
   const domain::Catalogue& catalogue;
   const domain::Hall& hall;
-  std::vector<History> history;  // per person, or empty
+  std::vector<History> history;          // per person, or empty
+  const domain::Board* board = nullptr;  // for what it intends; null: nothing
 };
 
 /// What the coach should know, the gravest first, as sentences. Those that are seen while the scripts are
-/// written (limit-swapped, kit-short, route-closed, free-text) come from `write_scripts`; misses-intent needs
-/// advice.
+/// written (limit-swapped, kit-short, route-closed, free-text) come from `write_scripts`.
 std::vector<domain::Finding> find(const FindingRequest& request);
 
 /// The single searches, in their own files.
@@ -42,6 +43,7 @@ void find_unfinished(const FindingRequest& request, std::vector<domain::Finding>
 void find_overruns(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_late_runners(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_crowding(const FindingRequest& request, std::vector<domain::Finding>& found);
+void find_missed_intents(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_jumps_in_load(const FindingRequest& request, std::vector<domain::Finding>& found);
 
 /// Reps that the person did in the class, mean over the runs; those of movements that are easy on the muscle

@@ -7,6 +7,7 @@
 
 #include "api/cookies.hpp"
 #include "api/route_table.hpp"
+#include "solver/cbc_solver.hpp"
 #include "store/memory_store.hpp"
 #include "support/demo_gym.hpp"
 
@@ -67,10 +68,13 @@ class FrontDesk {
     request.content_type = "application/json";
     return ask(request);
   }
-  api::Response ask(const api::Request& request) { return api::respond(request, {desk, gate, store}, {}); }
+  api::Response ask(const api::Request& request) {
+    return api::respond(request, {desk, gate, store, solver}, {});
+  }
 
   std::chrono::sys_seconds now{std::chrono::sys_days{std::chrono::year{2027} / 5 / 14}};
   GlassVault vault;
+  solver::CbcSolver solver;
   store::MemoryStore store;
   store::Accounts& accounts = *store.accounts();
   std::unique_ptr<app::Desk> opened_desk;
