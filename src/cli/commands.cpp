@@ -78,7 +78,7 @@ int run_timetable(const ClassOptions& options) {
                            {.last_rest_counts = asked.inputs.gym.house.last_rest_counts});
     if (planned.boxes.empty())
       return refuse({base::ErrorCode::Invalid, asked.inputs.board.name + ": nothing on it takes time"});
-    const bool people = !asked.inputs.people.empty() || asked.options.heads;
+    const bool people = !planned.pieces.empty() && (!asked.inputs.people.empty() || asked.options.heads);
     if (!people) {
       say(asked.options.json ? api::timetable_json(planned, {}) : sheets::timetable_text(planned));
       return fine;
