@@ -69,10 +69,11 @@ class FrontDesk {
     return ask(request);
   }
   api::Response ask(const api::Request& request) {
-    return api::respond(request, {desk, gate, store, solver}, {});
+    return api::respond(request, {desk, gate, store, [this] { return now + ms; }, solver}, {});
   }
 
   std::chrono::sys_seconds now{std::chrono::sys_days{std::chrono::year{2027} / 5 / 14}};
+  std::chrono::milliseconds ms{0};  // beyond `now`
   GlassVault vault;
   solver::CbcSolver solver;
   store::MemoryStore store;
