@@ -4,7 +4,6 @@
 #include <exception>
 
 #include "api/account_routes.hpp"
-#include "api/advice_routes.hpp"
 #include "api/arrival_routes.hpp"
 #include "api/board_routes.hpp"
 #include "api/brief_routes.hpp"
@@ -94,10 +93,6 @@ constexpr std::array table{
     Route{Method::Post, "/api/tidy", coaches, Cost::Quick, post_tidy},
     Route{Method::Post, "/api/rehearse", coaches, Cost::Long, post_rehearse},
     Route{Method::Post, "/api/repairs", owner_and_coach, Cost::Long, post_repairs},
-    Route{Method::Post, "/api/fit", coaches, Cost::Long, post_fit},
-    Route{Method::Post, "/api/warmup", coaches, Cost::Long, post_warm_up},
-    Route{Method::Post, "/api/pairs", coaches, Cost::Long, post_pairs},
-    Route{Method::Post, "/api/away", owner_and_coach, Cost::Long, post_away},
     Route{Method::Get, "/api/movements", coaches, Cost::Quick, get_movements},
     Route{Method::Get, "/api/equipment", coaches, Cost::Quick, get_equipment},
     Route{Method::Get, "/api/limits", owner_and_coach, Cost::Quick, get_limits},

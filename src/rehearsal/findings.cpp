@@ -40,7 +40,6 @@ std::vector<domain::Finding> find(const FindingRequest& request) {
   find_queues(request, found);
   find_late_runners(request, found);
   find_crowding(request, found);
-  find_missed_intents(request, found);
   find_jumps_in_load(request, found);
   std::vector<domain::Finding> gravest_first;
   gravest_first.reserve(found.size());

@@ -6,7 +6,6 @@
 #include <vector>
 
 #include "body/body.hpp"
-#include "domain/board.hpp"
 #include "domain/catalogue.hpp"
 #include "domain/hall.hpp"
 #include "domain/rehearsal.hpp"
@@ -29,12 +28,12 @@ struct FindingRequest {
   const timetable::Timetable& timetable;
   const domain::Catalogue& catalogue;
   const domain::Hall& hall;
-  std::vector<History> history;          // per person, or empty
-  const domain::Board* board = nullptr;  // for what it intends; null: nothing
+  std::vector<History> history;  // per person, or empty
 };
 
 /// What the coach should know, the gravest first, as sentences. Those that are seen while the scripts are
-/// written (limit-swapped, kit-short, route-closed, free-text) come from `write_scripts`.
+/// written (limit-swapped, kit-short, route-closed, free-text) come from `write_scripts`; misses-intent needs
+/// advice.
 std::vector<domain::Finding> find(const FindingRequest& request);
 
 /// The single searches, in their own files.
@@ -43,7 +42,6 @@ void find_unfinished(const FindingRequest& request, std::vector<domain::Finding>
 void find_overruns(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_late_runners(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_crowding(const FindingRequest& request, std::vector<domain::Finding>& found);
-void find_missed_intents(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_jumps_in_load(const FindingRequest& request, std::vector<domain::Finding>& found);
 
 /// Reps that the person did in the class, mean over the runs; those of movements that are easy on the muscle

@@ -1,3 +1,5 @@
+#include "rehearsal/findings_intent.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -6,7 +8,6 @@
 #include "rehearsal/findings.hpp"
 #include "rehearsal/intent_window.hpp"
 
-/// Who does not get what the coach means the piece to be.
 namespace repwright::rehearsal {
 namespace {
 
@@ -24,10 +25,10 @@ struct Missing {
   double value = 0;
   double by = 0;
 };
-std::vector<Missing> missing(const FindingRequest& request, std::size_t piece, const FitWindow& window,
+std::vector<Missing> missing(const domain::Rehearsal& rehearsal, std::size_t piece, const FitWindow& window,
                              const Block& block) {
   std::vector<Missing> all;
-  for (const Seen& one : outcomes_of(request.rehearsal, piece)) {
+  for (const Seen& one : outcomes_of(rehearsal, piece)) {
     const bool timed = one.outcome->measure == domain::Measure::Seconds;
     if (window.measure == FitMeasure::Seconds && !timed) continue;
     const double value = middle_of(*one.outcome, window, block);
@@ -40,13 +41,13 @@ std::vector<Missing> missing(const FindingRequest& request, std::size_t piece, c
 
 }  // namespace
 
-void find_missed_intents(const FindingRequest& request, std::vector<domain::Finding>& found) {
-  for (std::size_t piece = 0; request.board != nullptr && piece < request.plan.pieces.size(); ++piece) {
-    const auto at = static_cast<std::size_t>(request.plan.pieces[piece].piece);
-    const Block* block = domain::find_block(*request.board, request.timetable.pieces[at].block);
+void find_missed_intents(const IntentRequest& request, std::vector<domain::Finding>& found) {
+  const domain::Rehearsal& rehearsal = request.rehearsal;
+  for (std::size_t piece = 0; piece < rehearsal.piece_names.size(); ++piece) {
+    const Block* block = domain::find_block(request.board, request.timetable.pieces[piece].block);
     const auto window = block != nullptr ? intended(*block) : std::nullopt;
     if (!window) continue;
-    const std::vector<Missing> all = missing(request, piece, *window, *block);
+    const std::vector<Missing> all = missing(rehearsal, piece, *window, *block);
     if (all.empty()) continue;
     std::vector<std::string> names;
     domain::Finding& finding = found.emplace_back();
@@ -55,12 +56,12 @@ void find_missed_intents(const FindingRequest& request, std::vector<domain::Find
       names.push_back(fmt::format("{} ({})", one.who.person->name, value_words(*window, one.value)));
       finding.people.push_back(one.who.person->person);
     }
-    const auto people = static_cast<double>(request.rehearsal.people.size());
-    finding.severity =
-        static_cast<double>(all.size()) > a_third * people ? FindingSeverity::Warning : FindingSeverity::Note;
+    const auto people = static_cast<double>(rehearsal.people.size());
+    const bool many = static_cast<double>(all.size()) > a_third * people;
+    finding.severity = many ? FindingSeverity::Warning : FindingSeverity::Note;
     finding.text =
-        fmt::format("{} is meant to be {}, and {} of {} miss that: {}.", request.rehearsal.piece_names[piece],
-                    window_words(*window), all.size(), request.rehearsal.people.size(), some_names(names));
+        fmt::format("{} is meant to be {}, and {} of {} miss that: {}.", rehearsal.piece_names[piece],
+                    window_words(*window), all.size(), rehearsal.people.size(), some_names(names));
   }
 }
 

@@ -29,7 +29,6 @@ struct Scene {
   domain::Catalogue catalogue;
   domain::Hall hall;
   std::vector<rehearsal::History> history;
-  domain::Board board;
 
   Scene() {
     rehearsal.piece_names = {"Piece A"};
@@ -43,7 +42,7 @@ struct Scene {
   }
   domain::PieceOutcome& outcome(std::size_t person) { return rehearsal.people[person].pieces[0]; }
   std::vector<domain::Finding> find() const {
-    return rehearsal::find({rehearsal, stage.plan, stage.timetable, catalogue, hall, history, &board});
+    return rehearsal::find({rehearsal, stage.plan, stage.timetable, catalogue, hall, history});
   }
 };
 
@@ -67,27 +66,6 @@ TEST(Findings, NameTheMomentOfAQueueAndTheLineThatWaits) {
   EXPECT_THAT(found[0].text, HasSubstr("up to 2, worst at 1:30"));
   EXPECT_EQ(found[0].step, domain::StepId{0});
   EXPECT_THAT(found[0].people, ::testing::ElementsAre(domain::PersonId{"Cy"}));
-}
-
-TEST(Findings, SayWhoMissesWhatThePieceIsMeantToBe) {
-  Scene scene;
-  domain::Block& block = scene.board.blocks.emplace_back();
-  block.id = scene.stage.timetable.pieces[0].block;
-  block.intent =
-      domain::Intent{.time = {}, .rounds = domain::Intent::Window{4, 6.0}, .effort = {}, .spare = {}};
-  for (std::size_t p = 0; p < 3; ++p) scene.outcome(p).measure = domain::Measure::Reps;
-  EXPECT_THAT(scene.find(), IsEmpty());
-  scene.outcome(1).rounds = domain::Spread{.p50 = 3};
-  auto found = scene.find();
-  ASSERT_THAT(found, SizeIs(1));
-  EXPECT_EQ(found[0].kind, FindingKind::MissesIntent);
-  EXPECT_EQ(found[0].severity, FindingSeverity::Note);
-  EXPECT_EQ(found[0].text, "Piece A is meant to be 4 to 6 rounds, and 1 of 3 miss that: Bo (3.0 rounds).");
-  scene.outcome(2).rounds = domain::Spread{.p50 = 9};
-  found = scene.find();
-  ASSERT_THAT(found, SizeIs(1));
-  EXPECT_EQ(found[0].severity, FindingSeverity::Warning);
-  EXPECT_THAT(found[0].people, ::testing::ElementsAre(domain::PersonId{"Cy"}, domain::PersonId{"Bo"}));
 }
 
 TEST(Findings, TellACapThatStopsSomeFromOneThatStopsAll) {
