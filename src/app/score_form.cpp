@@ -91,14 +91,15 @@ std::optional<FormPiece> form_piece(const Played& played, int index) {
     if (is_sum(score)) form.parts = std::max(form.parts, static_cast<int>(outcome->interval_s.size()));
     const auto [least, most] = believed(outcome->score);
     std::vector<domain::FittedItem> lines = lines_in(done.fitted.people[p], *outcome);
-    FormPerson one{.person = done.people[p].id,
-                   .name = done.people[p].name,
-                   .lines = lines,
-                   .done_as = versions_done({done.people[p].id, {}, lines}),
-                   .with = with[p],
-                   .forecast = *outcome,
-                   .least = least,
-                   .most = most};
+    FormPerson one{
+        .person = done.people[p].id,
+        .name = done.people[p].name,
+        .lines = lines,
+        .done_as = versions_done({.person = done.people[p].id, .level = {}, .items = lines, .rounds = {}}),
+        .with = with[p],
+        .forecast = *outcome,
+        .least = least,
+        .most = most};
     one.forecast.steps.clear();
     form.people.push_back(std::move(one));
   }

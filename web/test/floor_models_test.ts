@@ -1,6 +1,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { countWords, listWith, minutesLate, type Arriving } from "../src/model/arrivals.ts";
+import { millisecondsInto } from "../src/model/finish.ts";
+import type { Moment } from "../src/model/clock.ts";
 import { stepsOf, usualCard } from "../src/model/emergency.ts";
 import type { Letter } from "../src/model/outbox.ts";
 import { bodyAt } from "../src/model/outbox.ts";
@@ -130,4 +132,15 @@ test("the usual emergency card says to call for help and that local rules come f
   assert.match(usualCard, /Call the emergency number/);
   assert.match(usualCard, /local rules come before/);
   assert.deepEqual(stepsOf(" one \n\n two\n"), ["one", "two"]);
+});
+
+test("a finish counts from the start signal of the piece that the clock of the class is in", () => {
+  const cue = { name: "A", kind: "work", into_ms: 60_000 };
+  const moment = (state: Moment["state"], changed: object = {}): Moment =>
+    ({ state, index: 3, cue: { ...cue, ...changed }, elapsed: 5000, length: null, left: null }) as unknown as Moment;
+  assert.equal(millisecondsInto(moment("running"), "A"), 65_000);
+  assert.equal(millisecondsInto(moment("paused"), "A"), 65_000);
+  assert.equal(millisecondsInto(moment("running"), "B"), null);
+  assert.equal(millisecondsInto(moment("over"), "A"), null);
+  assert.equal(millisecondsInto(moment("running", { kind: "count-in" }), "A"), null);
 });

@@ -1,4 +1,5 @@
 import type { Shown } from "./use_clock.ts";
+import { partName } from "./clock_words.ts";
 import type { Deed, Detail } from "../../state/clock.ts";
 
 const words: Readonly<Record<string, string>> = {
@@ -61,7 +62,7 @@ export function NextAct({ shown }: { readonly shown: Shown }) {
   const { clock, moment } = shown;
   const next = clock && moment ? clock.cues[moment.index + 1] : undefined;
   if (!next || !moment || (moment.state !== "running" && moment.state !== "paused")) return null;
-  const name = next.kind === "count-in" ? `count-in, ${next.name}` : next.name;
+  const name = next.kind === "count-in" ? `count-in, ${next.name}` : partName(next);
   return (
     <Act shown={shown} deed="jump" detail={{ cue: next.id }}>
       {`Next: ${name}`}

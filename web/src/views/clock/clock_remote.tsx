@@ -1,13 +1,15 @@
 import { useState } from "preact/hooks";
 import { clockText, comingAfter, figureOf, sidesOf } from "../../model/clock.ts";
+import { EmergencyButton } from "../floor/emergency.tsx";
 import { Act, MainAct, NextAct, TakeBack, TimeActs } from "./clock_acts.tsx";
 import { BigFigure } from "./big_figure.tsx";
-import { counters, cueWords, stateWord } from "./clock_words.ts";
+import { counters, cueWords, partName, stateWord } from "./clock_words.ts";
 import { lookOf } from "./clock_wall.tsx";
 import { LinesNow, NextUp } from "./now_and_next.tsx";
 import { Sound, Standing } from "./clock_foot.tsx";
 import { StateSign } from "./state_sign.tsx";
 import { useClock, type Shown } from "./use_clock.ts";
+import "../floor/floor.css";
 import "./clock.css";
 
 function Stretches({ shown }: { readonly shown: Shown }) {
@@ -87,6 +89,7 @@ export function ClockRemote({ id }: { readonly id: string }) {
   }
   const { clock, moment, now } = shown;
   if (clock.cues.length === 0) return <p>This class has no board yet, so its clock has nothing to show.</p>;
+  const named = moment.cue ?? clock.cues[0];
   const coming = comingAfter(clock, moment, now);
   const sides = sidesOf(clock, moment, now).filter((side) => side.state === "waits" && side.time !== null);
   return (
@@ -97,7 +100,7 @@ export function ClockRemote({ id }: { readonly id: string }) {
           {stateWord(moment)}
         </h1>
         <p class="soft">
-          {[moment.cue?.name ?? clock.cues[0]?.name ?? "", ...(moment.cue ? counters(moment.cue) : [])].join(", ")}
+          {[named ? partName(named) : "", ...(moment.cue ? counters(moment.cue) : [])].join(", ")}
         </p>
         <BigFigure figure={figureOf(moment)} />
         {sides.map((side) => (
@@ -120,6 +123,10 @@ export function ClockRemote({ id }: { readonly id: string }) {
       </div>
       <Stretches shown={shown} />
       <div class="row">
+        <EmergencyButton />
+        <a class="button" href={`/scores/${clock.class}`}>
+          Scores
+        </a>
         <Sound shown={shown} />
         <a class="button" href={`/clock/${clock.class}`}>
           Show it large

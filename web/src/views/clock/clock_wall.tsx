@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { clockText, comingAfter, figureOf, sidesOf, type Clock, type Cue, type Moment, type Side } from "../../model/clock.ts";
 import { LinesNow, NextUp } from "./now_and_next.tsx";
 import { BigFigure } from "./big_figure.tsx";
-import { counters, stateWord } from "./clock_words.ts";
+import { counters, partName, stateWord } from "./clock_words.ts";
 import { ClockFoot } from "./clock_foot.tsx";
 import { StateSign } from "./state_sign.tsx";
 import { gym } from "../../state/gym.ts";
@@ -75,7 +75,8 @@ function Bar({ moment }: { readonly moment: Moment }) {
 }
 
 function nameOf(cue: Cue | null, clock: Clock): string {
-  return (cue ?? clock.cues[0])?.name ?? "";
+  const named = cue ?? clock.cues[0];
+  return named ? partName(named) : "";
 }
 
 /** The clock of the next class: for a screen that always has the same address. */

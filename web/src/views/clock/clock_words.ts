@@ -1,5 +1,14 @@
 import { clockText, type Coming, type Cue, type Moment } from "../../model/clock.ts";
 
+/** What a part of the class is called: 'Warm-up' of 'Warm-up: easy jog, leg swings'. */
+export const partName = (cue: Cue): string => cue.name.split(/:\s/)[0] ?? cue.name;
+
+/** What is to be done in a stretch: the lines of the board, or what a part says behind its name. */
+export function linesOf(cue: Cue): readonly string[] {
+  const said = cue.kind === "part" ? cue.name.slice(partName(cue).length + 1).trim() : "";
+  return cue.lines.length > 0 || said === "" ? cue.lines : said.split(/,\s*/);
+}
+
 /** What people do now, in a word. */
 export function stateWord(moment: Moment): string {
   if (moment.state === "ready") return "Ready";
@@ -11,7 +20,7 @@ export function stateWord(moment: Moment): string {
 export function kindWord(cue: Cue): string {
   switch (cue.kind) {
     case "part":
-      return cue.name;
+      return partName(cue);
     case "count-in":
       return "Get set";
     case "work":
@@ -30,7 +39,7 @@ export function cueWords(cue: Cue): string {
   const heat = cue.heats > 1 ? `, heat ${String(cue.heat + 1)}` : "";
   const round = cue.rounds > 1 ? `, round ${String(cue.round + 1)}` : "";
   const slot = cue.slots > 1 && cue.kind === "work" ? `.${String(cue.slot + 1)}` : "";
-  return `${cue.kind === "part" || cue.name === kindWord(cue) ? cue.name : `${cue.name}: ${kindWord(cue).toLowerCase()}`}${heat}${round}${slot}`;
+  return `${cue.kind === "part" || cue.name === kindWord(cue) ? partName(cue) : `${cue.name}: ${kindWord(cue).toLowerCase()}`}${heat}${round}${slot}`;
 }
 
 /** 'Round 3 of 8', 'Heat 1 of 2'; only what there is more than one of. */

@@ -1,10 +1,10 @@
 import type { Coming, Moment } from "../../model/clock.ts";
-import { kindWord, whenWords } from "./clock_words.ts";
+import { kindWord, linesOf, partName, whenWords } from "./clock_words.ts";
 
 /** What to do in the stretch that runs, as chalked; where there is nothing to do, what to do after it. */
 export function LinesNow({ moment, coming }: { readonly moment: Moment; readonly coming: Coming | null }) {
-  const now = moment.cue?.lines ?? [];
-  const lines = now.length > 0 ? now : (coming?.cue.lines ?? []);
+  const now = moment.cue ? linesOf(moment.cue) : [];
+  const lines = now.length > 0 || !coming ? now : linesOf(coming.cue);
   return (
     <div class="clock-lines">
       {lines.length > 0 ? <h2>{now.length > 0 ? "Now" : "Then"}</h2> : null}
@@ -33,7 +33,7 @@ export function NextUp({ coming, moment }: { readonly coming: Coming | null; rea
     <div class="clock-next">
       <h2>Next</h2>
       <p class="next-name">
-        {cue.kind === "part" || cue.name === kindWord(cue) ? cue.name : `${kindWord(cue)}: ${cue.name}`}
+        {cue.kind === "part" || cue.name === kindWord(cue) ? partName(cue) : `${kindWord(cue)}: ${cue.name}`}
       </p>
       <p class="soft">{whenWords(coming, moment)}</p>
       {line ? <p class="next-line">{line}</p> : null}

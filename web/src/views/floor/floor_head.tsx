@@ -7,11 +7,12 @@ import { Waiting } from "./waiting.tsx";
 import "./floor.css";
 
 const stops: readonly (readonly [view: Route["view"], path: string, words: string])[] = [
-  ["next-class", "class", "Class"],
-  ["arrivals", "arrivals", "Arrivals"],
-  ["runners", "runners", "Runners"],
-  ["scores", "scores", "Scores"],
-  ["results", "results", "Results"],
+  ["next-class", "/class/*", "Class"],
+  ["arrivals", "/arrivals/*", "Arrivals"],
+  ["remote", "/clock/*/remote", "Clock"],
+  ["runners", "/runners/*", "Runners"],
+  ["scores", "/scores/*", "Scores"],
+  ["results", "/results/*", "Results"],
 ];
 
 /** What stands above every view of the floor: where to, the emergency card, what waits on this device. */
@@ -26,7 +27,7 @@ export function FloorHead({ classId, title }: { readonly classId: string; readon
       <div class="floor-head no-print">
         <nav class="floor-stops" aria-label="This class">
           {stops.map(([view, path, words]) => (
-            <a key={view} href={`/${path}/${classId}`} aria-current={route.value.view === view ? "page" : undefined}>
+            <a key={view} href={path.replace("*", classId)} aria-current={route.value.view === view ? "page" : undefined}>
               {words}
             </a>
           ))}

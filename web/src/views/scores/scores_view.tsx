@@ -19,6 +19,7 @@ import { useNow } from "../../ui/use_now.ts";
 import { FloorHead } from "../floor/floor_head.tsx";
 import { ScoreEntry, type Entered } from "./score_entry.tsx";
 import { StartBar, useStart } from "./start_bar.tsx";
+import { useClassClock } from "./use_class_clock.ts";
 
 const undoFor = 10_000;
 
@@ -115,7 +116,9 @@ function Sheet(props: {
   readonly who: Me;
 }) {
   const { classId, piece } = props;
-  const [start, setStart] = useStart(`${classId}.${piece.piece}`);
+  const [own, setOwn] = useStart(`${classId}.${piece.piece}`);
+  const ofClass = useClassClock(classId, piece.title);
+  const start = ofClass ?? own;
   const [open, setOpen] = useState<FormPerson | null>(null);
   const now = useNow();
   const shown = shownScores(props.lines, sender.outbox.value, classId, piece.piece);
@@ -143,7 +146,7 @@ function Sheet(props: {
   const byPlace = [...piece.people].sort((a, b) => a.name.localeCompare(b.name));
   return (
     <>
-      {timed ? <StartBar start={start} now={now} change={setStart} /> : null}
+      {timed ? <StartBar start={start} byClass={ofClass !== null} now={now} change={setOwn} /> : null}
       <p role="status" class="soft">
         {shown.size} of {piece.people.length} have a score.
       </p>

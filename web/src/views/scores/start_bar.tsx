@@ -15,13 +15,15 @@ export function useStart(name: string): readonly [number | null, (start: number 
   return [start, change];
 }
 
-/** The clock of a timed piece: started here with one tap, or told how long it has been running. */
+/** The clock of a timed piece: that of the class, or started here with one tap, or told how long it has been running. */
 export function StartBar(props: {
   readonly start: number | null;
+  /** Whether the start comes from the clock of the class. */
+  readonly byClass: boolean;
   readonly now: number;
   readonly change: (start: number | null) => void;
 }) {
-  const { start, now, change } = props;
+  const { start, byClass, now, change } = props;
   const [running, setRunning] = useState("");
   const seconds = secondsOf(running);
   if (start !== null)
@@ -30,15 +32,17 @@ export function StartBar(props: {
         <span class="big-clock" aria-label="The clock of this piece">
           {clock(Math.floor((now - start) / 1000))}
         </span>
-        <span class="soft">Tap a name at the finish.</span>
-        <button
-          type="button"
-          onClick={() => {
-            change(null);
-          }}
-        >
-          Stop
-        </button>
+        <span class="soft">{byClass ? "By the clock of the class. " : ""}Tap a name at the finish.</span>
+        {byClass ? null : (
+          <button
+            type="button"
+            onClick={() => {
+              change(null);
+            }}
+          >
+            Stop
+          </button>
+        )}
       </div>
     );
   return (
