@@ -7,7 +7,7 @@ list(APPEND allowed "${LAYER}")
 # The libraries that are kept in the layers which own them: the folder of the include, the target that allows it.
 # tl::expected and fmt are open to all; fmt still has to be linked.
 set(owned "nlohmann=nlohmann_json::nlohmann_json" "toml\\+\\+=tomlplusplus::tomlplusplus" "CLI=CLI11::CLI11"
-  "boost=Boost::headers" "openssl=OpenSSL::SSL")
+  "boost=Boost::headers" "openssl=OpenSSL::SSL" "coin=cbc")
 
 set(outside
   # headers

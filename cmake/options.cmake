@@ -12,11 +12,12 @@ option(REPWRIGHT_FUZZ "build the fuzz targets (needs clang)" OFF)
 option(REPWRIGHT_WERROR "treat warnings as errors" OFF)
 set(REPWRIGHT_SANITIZE "" CACHE STRING "address,undefined or thread")
 
-# What one clone has compiled, the next finds again: paths count from the top of the checkout.
+# What one clone has compiled, the next finds again: paths count from the top of the checkout, and the compiler
+# speaks one language everywhere.
 find_program(REPWRIGHT_CCACHE ccache)
 if(REPWRIGHT_CCACHE)
-  set(CMAKE_CXX_COMPILER_LAUNCHER "${CMAKE_COMMAND}" -E env "CCACHE_BASEDIR=${CMAKE_SOURCE_DIR}" CCACHE_NOHASHDIR=1
-    "${REPWRIGHT_CCACHE}")
+  set(CMAKE_CXX_COMPILER_LAUNCHER "${CMAKE_COMMAND}" -E env --unset=LC_ALL LANG=C.UTF-8
+    "CCACHE_BASEDIR=${CMAKE_SOURCE_DIR}" CCACHE_NOHASHDIR=1 "${REPWRIGHT_CCACHE}")
 endif()
 find_program(REPWRIGHT_MOLD mold)
 if(REPWRIGHT_MOLD)

@@ -56,7 +56,8 @@ await writeFile(
   join(fresh, "index.html"),
   index.replace("{{style}}", built(".css")).replace("{{script}}", built(".js")),
 );
-await cp(join(here, "src/icon.svg"), join(fresh, "icon.svg"));
+for (const kept of ["icon.svg", "app.webmanifest"]) await cp(join(here, "src", kept), join(fresh, kept));
+await cp(join(here, "src/icons"), fresh, { recursive: true });
 await writeFile(join(fresh, "licences.txt"), await licences(Object.keys(metafile.inputs)));
 await mkdir(dirname(folder), { recursive: true });
 await rm(folder, { recursive: true, force: true });

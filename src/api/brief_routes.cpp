@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "api/forecast_json.hpp"
 #include "api/item_json.hpp"
 #include "api/json_response.hpp"
 #include "api/people_json.hpp"
@@ -9,7 +10,6 @@
 #include "app/class_brief.hpp"
 #include "app/past_scores.hpp"
 #include "base/civil_date.hpp"
-#include "domain/rehearsal_names.hpp"
 #include "store/scores_csv.hpp"
 
 namespace repwright::api {
@@ -53,14 +53,6 @@ ordered_json set_out_json(const app::SetOut& lot) {
   json["needed"] = lot.needed;
   json["available"] = lot.available;
   return json;
-}
-
-ordered_json forecast_json(const domain::PieceOutcome& piece) {
-  return {{"measure", domain::name_of(piece.measure)},
-          {"p10", number_json(piece.score.p10)},
-          {"p50", number_json(piece.score.p50)},
-          {"p90", number_json(piece.score.p90)},
-          {"reps_per_round", number_json(piece.reps_per_round)}};
 }
 
 ordered_json past_score_json(const app::PastScore& past) {

@@ -24,7 +24,7 @@ struct Request {
 };
 
 /// What of the gym changed: told to every page that is open.
-enum class Topic : std::uint8_t { Boards, Classes, People, Hall, House, Scores };
+enum class Topic : std::uint8_t { Boards, Classes, People, Hall, House, Scores, Door, Clock };
 
 struct Response {
   int status = 200;

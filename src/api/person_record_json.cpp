@@ -1,5 +1,6 @@
 #include "api/person_record_json.hpp"
 
+#include <array>
 #include <nlohmann/json.hpp>
 
 #include "api/item_json.hpp"
@@ -41,6 +42,16 @@ ordered_json scores_json(const app::PersonRecord& record) {
   return json;
 }
 
+ordered_json door_json(const app::PersonRecord& record) {
+  constexpr std::array<std::string_view, 4> acts{"out", "in", "here", "not here"};  // in the order of DoorAct
+  ordered_json json = ordered_json::array();
+  for (const domain::KeptDoorLine& each : record.at_door)
+    json.push_back({{"class", each.line.class_id},
+                    {"act", acts[static_cast<std::size_t>(each.line.act)]},
+                    {"at", base::format_instant(each.line.seen)}});
+  return json;
+}
+
 ordered_json notes_json(const app::PersonRecord& record) {
   ordered_json json = ordered_json::array();
   for (const domain::KeptNote& each : record.notes)
@@ -56,6 +67,7 @@ ordered_json notes_json(const app::PersonRecord& record) {
 std::string person_record_json(const app::PersonRecord& record) {
   ordered_json json{{"person", person_json(record.person)}, {"classes", classes_json(record)},
                     {"scores", scores_json(record)},        {"efforts", ordered_json::array()},
+                    {"at_door", door_json(record)},         {"in_rankings", record.in_rankings},
                     {"notes", notes_json(record)},          {"accounts", ordered_json::array()},
                     {"did", ordered_json::array()},         {"boards", record.boards}};
   for (const domain::ClassEffort& each : record.efforts)

@@ -21,6 +21,13 @@ std::set<domain::PersonId> met_by_relief(const Call& call) {
   return met;
 }
 
+bool class_is_over(const Caller& caller, const app::OpenGym& gym, std::chrono::year_month_day today) {
+  if (caller.role != Role::Relief) return false;
+  const auto taken = gym.classes.find(caller.class_id);
+  if (taken == gym.classes.end() || !taken->second.date) return false;
+  return std::chrono::sys_days{today} > std::chrono::sys_days{*taken->second.date} + std::chrono::days{1};
+}
+
 bool takes_another_class(const Call& call, const std::string& class_id) {
   return is_relief(call) && call.who().class_id != class_id;
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <chrono>
 #include <set>
 
 #include "api/route_table.hpp"
@@ -14,6 +15,10 @@ const domain::GymClass* relief_class(const Call& call);
 
 /// Who the relief coach who asks meets.
 std::set<domain::PersonId> met_by_relief(const Call& call);
+
+/// Whether that account is of a relief coach whose class is over: from the second day after it on, so that it
+/// is over everywhere on earth. A class that is gone or has no date is not over.
+bool class_is_over(const Caller& caller, const app::OpenGym& gym, std::chrono::year_month_day today);
 
 /// Whether who asks is a relief coach of another class.
 bool takes_another_class(const Call& call, const std::string& class_id);

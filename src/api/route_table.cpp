@@ -4,14 +4,21 @@
 #include <exception>
 
 #include "api/account_routes.hpp"
+#include "api/arrival_routes.hpp"
 #include "api/board_routes.hpp"
 #include "api/brief_routes.hpp"
 #include "api/change_routes.hpp"
 #include "api/changed_by_others.hpp"
+#include "api/clock_routes.hpp"
 #include "api/cookies.hpp"
+#include "api/emergency_routes.hpp"
 #include "api/gym_routes.hpp"
 #include "api/note_routes.hpp"
+#include "api/own_routes.hpp"
+#include "api/relief.hpp"
 #include "api/repair_routes.hpp"
+#include "api/result_routes.hpp"
+#include "api/runner_routes.hpp"
 #include "api/score_routes.hpp"
 #include "api/sign_in_routes.hpp"
 
@@ -46,10 +53,28 @@ constexpr std::array table{
     Route{Method::Get, "/api/classes/*", coaches, Cost::Quick, get_class},
     Route{Method::Put, "/api/classes/*", owner_and_coach, Cost::Quick, put_class},
     Route{Method::Get, "/api/classes/*/brief", coaches, Cost::Long, get_brief},
+    Route{Method::Get, "/api/classes/*/arrivals", coaches, Cost::Quick, get_arrivals},
+    Route{Method::Post, "/api/classes/*/arrivals", coaches, Cost::Quick, post_arrival},
+    Route{Method::Get, "/api/classes/*/arrivals/effect", coaches, Cost::Long, get_list_effect},
+    Route{Method::Post, "/api/classes/*/arrivals/nobody-else", coaches, Cost::Quick, post_nobody_else},
+    Route{Method::Post, "/api/classes/*/walk-ins", coaches, Cost::Quick, post_walk_in},
+    Route{Method::Get, "/api/classes/*/runners", coaches, Cost::Quick, get_runners},
+    Route{Method::Get, "/api/classes/*/runs", coaches, Cost::Long, get_runs},
+    Route{Method::Post, "/api/classes/*/runners", coaches, Cost::Quick, post_runner},
+    Route{Method::Get, "/api/emergency", everybody, Cost::Quick, get_emergency},
+    Route{Method::Put, "/api/emergency", owner_and_coach, Cost::Quick, put_emergency},
     Route{Method::Get, "/api/classes/*/scores", everybody, Cost::Quick, get_class_scores},
     Route{Method::Post, "/api/classes/*/scores", everybody, Cost::Quick, post_class_score},
+    Route{Method::Get, "/api/classes/*/score-form", everybody, Cost::Long, get_score_form},
+    Route{Method::Get, "/api/classes/*/results", coaches, Cost::Long, get_results},
+    Route{Method::Get, "/api/people/*/today", own_page, Cost::Long, get_own_today},
+    Route{Method::Get, "/api/people/*/consent", Access{Role::Person}, Cost::Quick, get_consent},
+    Route{Method::Put, "/api/people/*/consent", Access{Role::Person}, Cost::Quick, put_consent},
     Route{Method::Get, "/api/classes/*/effort", everybody, Cost::Quick, get_efforts},
     Route{Method::Put, "/api/classes/*/effort", everybody, Cost::Quick, put_effort},
+    Route{Method::Get, "/api/time", everybody, Cost::Quick, get_time},
+    Route{Method::Get, "/api/classes/*/clock", everybody, Cost::Quick, get_clock},
+    Route{Method::Post, "/api/classes/*/clock", coaches, Cost::Quick, post_clock_act},
     Route{Method::Put, "/api/scores/*", everybody, Cost::Quick, put_score},
     Route{Method::Get, "/api/scores/*/versions", everybody, Cost::Quick, get_score_versions},
     Route{Method::Get, "/api/notes", coaches, Cost::Quick, get_notes},
@@ -126,12 +151,15 @@ Answer answer(const Request& request, const Services& services, std::optional<ba
   auto asked_by = services.gate.who(session_in(request));
   if (!asked_by) return refuse(asked_by.error());
   std::optional<Caller> caller = std::move(*asked_by);
+  auto at_hand = services.desk.at_hand();
+  const app::OpenGym* gym = &at_hand->gym();
+  const bool over = caller && class_is_over(*caller, *gym, services.gate.today());
+  if (over) caller.reset();
   if (!met.route->access.open()) {
+    if (over) return refuse(401, "the class that you took is over; thank you");
     if (!caller) return refuse(401, "sign in first");
     if (!met.route->access.admits(caller->role)) return refuse(403, "this is not for you to see");
   }
-  auto at_hand = services.desk.at_hand();
-  const app::OpenGym* gym = &at_hand->gym();
   return met.route->handler({request, met.id, std::move(caller), services, std::move(at_hand), gym,
                              std::move(unread), std::move(stop)});
 }

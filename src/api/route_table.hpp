@@ -1,6 +1,8 @@
 #pragma once
 
+#include <chrono>
 #include <cstdint>
+#include <functional>
 #include <initializer_list>
 #include <memory>
 #include <optional>
@@ -26,6 +28,7 @@ struct Services {
   app::Desk& desk;
   app::Gate& gate;
   store::Store& store;
+  std::function<std::chrono::sys_time<std::chrono::milliseconds>()> clock;
 };
 
 /// One request on its way to its handler. `id` is the part of the path that stands for `*`.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "api/class_of_call.hpp"
 #include "api/item_json.hpp"
 #include "api/json_response.hpp"
 #include "api/number_id.hpp"
@@ -33,14 +34,6 @@ Response told(const ordered_json& json) {
 /// Whether who asks is somebody else than that person and no coach.
 bool is_somebody_else(const Call& call, const PersonId& person) {
   return call.who().role == Role::Person && call.who().person != person;
-}
-
-/// The class of the address, if who asks may look at it.
-tl::expected<const domain::GymClass*, Fault> class_in(const Call& call) {
-  if (takes_another_class(call, call.id)) return not_yours();
-  const auto found = call.gym->classes.find(call.id);
-  if (found == call.gym->classes.end()) return nothing_called("class", call.id);
-  return &found->second;
 }
 
 std::optional<Fault> unknown_person(const Call& call, const PersonId& person) {
@@ -105,11 +98,16 @@ Answer post_class_score(const Call& call) {
   line.board_id = (*known)->board_id;
   line.entered_by = call.who().name;
   RequestBody body(call.request.body);
+  line.key = body.text("key", longest_key).value_or("");
   const auto entry = score_in(body, call, std::move(line));
   if (!entry) return tl::unexpected(entry.error());
   std::int64_t number = 0;
   const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
-    gym.knowledge.scores.push_back(*entry);
+    const bool sent_before =
+        !entry->key.empty() && std::ranges::any_of(gym.knowledge.scores, [&](const domain::ScoreEntry& each) {
+          return each.key == entry->key;
+        });
+    if (!sent_before) gym.knowledge.scores.push_back(*entry);
     return call.services.store.add_score(*entry, call.stamp()).map([&](std::int64_t added) {
       number = added;
     });

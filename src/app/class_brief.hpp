@@ -1,32 +1,15 @@
 #pragma once
 
-#include <chrono>
-#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "app/comers.hpp"
 #include "app/gym_at_hand.hpp"
 #include "base/result.hpp"
 
 /// What a coach wants to know of a class before it begins, beside its rehearsal.
 namespace repwright::app {
-
-/// How somebody is known from the gym's scores before the class.
-enum class Standing : std::uint8_t {
-  Unknown,  // the gym has no scores, or the class no date
-  First,    // no score yet
-  Back,     // the last one is three weeks old or more (common practice, no source)
-  Regular
-};
-
-struct Comer {
-  domain::Person person;
-  base::Duration late;
-  Standing standing = Standing::Unknown;
-  int sessions = 0;  // days with a score
-  std::optional<std::chrono::year_month_day> last_came;
-};
 
 /// Loose kit of one kind and size that has to lie ready: what the piece that needs most of it needs.
 struct SetOut {

@@ -104,7 +104,8 @@ void write_down(const PastSession& session, const DemoPast& past, const ClassReh
                      .version = versions_done(played.fitted.people[p]),
                      .effort = std::nullopt,
                      .flag = flag_of(past, played.people[p], session.date),
-                     .entered_by = "coach"};
+                     .entered_by = "coach",
+                     .key = {}};
     entry.effort = effort_said(past, entry);
     for (const PieceOutcome& piece : outcome.pieces) {
       entry.piece = outcome.pieces.size() > 1

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 #include <utility>
 
@@ -55,6 +56,19 @@ Result<void> add_efforts(store::Store& store, const store::GymFolder& gym, Perso
       if (effort.person == record.person.id) record.efforts.push_back(effort);
   }
   return {};
+}
+
+Result<void> add_door_lines(store::Store& store, const store::GymFolder& gym, PersonRecord& record) {
+  for (const auto& [id, gym_class] : gym.classes) {
+    const auto lines = store.door_lines(id);
+    if (!lines) return tl::unexpected(lines.error());
+    std::ranges::copy_if(*lines, std::back_inserter(record.at_door), [&](const domain::KeptDoorLine& each) {
+      return each.line.person == record.person.id;
+    });
+  }
+  return store.paper(domain::Paper::Rankings).map([&](const domain::KeptPaper& paper) {
+    record.in_rankings = store::without_line(paper.text, record.person.id.text) != paper.text;
+  });
 }
 
 Result<void> add_notes(store::Store& store, PersonRecord& record) {
@@ -114,6 +128,7 @@ Result<PersonRecord> person_record(store::Store& store, const store::GymFolder& 
   record.boards = boards_naming(gym, person.name);
   return add_scores(store, record)
       .and_then([&] { return add_efforts(store, gym, record); })
+      .and_then([&] { return add_door_lines(store, gym, record); })
       .and_then([&] { return add_notes(store, record); })
       .and_then([&] { return add_accounts(store, record); })
       .map([&] { return std::move(record); });

@@ -28,10 +28,12 @@ struct PersonRecord {
   std::vector<ClassOfPerson> classes;                  // by id
   std::vector<std::vector<domain::KeptScore>> scores;  // per line, all that it ever said, oldest first
   std::vector<domain::ClassEffort> efforts;            // by class
-  std::vector<domain::KeptNote> notes;                 // also those that wore off and are still there
-  std::vector<domain::Account> accounts;               // the person's own
-  std::vector<domain::TrailLine> trail;                // what those accounts did, newest first
-  std::vector<std::string> boards;                     // whose texts have the name in them, by id
+  std::vector<domain::KeptDoorLine> at_door;           // by class
+  bool in_rankings = false;
+  std::vector<domain::KeptNote> notes;    // also those that wore off and are still there
+  std::vector<domain::Account> accounts;  // the person's own
+  std::vector<domain::TrailLine> trail;   // what those accounts did, newest first
+  std::vector<std::string> boards;        // whose texts have the name in them, by id
 };
 
 /// The person of that id, else the only one of that name. Fails with NotFound, and with Invalid for a name

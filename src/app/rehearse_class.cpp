@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 #include "app/parallel.hpp"
+#include "app/rehearse_fitted.hpp"
 #include "app/who_comes.hpp"
 #include "body/estimate.hpp"
 #include "rehearsal/findings.hpp"
@@ -17,30 +19,6 @@ namespace {
 
 bool has_work(const domain::Block& block) {
   return !block.items.empty() || !block.slots.empty() || std::ranges::any_of(block.children, has_work);
-}
-
-/// The bodies of those who come, as the rehearsal asks for them.
-rehearsal::Cast cast_of(const std::vector<domain::Person>& people,
-                        const std::vector<body::BodyEstimate>& estimates, const ClassRequest& request) {
-  rehearsal::Cast cast;
-  for (std::size_t p = 0; p < people.size(); ++p) {
-    cast.ids.push_back(people[p].id);
-    cast.names.push_back(people[p].name);
-    cast.median.push_back(body::median(estimates[p], request.gym.constants));
-  }
-  cast.drawn = [&estimates, ids = cast.ids, seed = request.seed, &constants = request.gym.constants](
-                   int person, int run) {
-    const auto p = static_cast<std::size_t>(person);
-    return body::draw(estimates[p], seed, static_cast<std::uint64_t>(run), rehearsal::person_key(ids[p]),
-                      constants);
-  };
-  if (request.bodies)
-    cast.drawn = [&people, &bodies = request.bodies](int person, int run) {
-      return bodies(people[static_cast<std::size_t>(person)], run);
-    };
-  if (request.gym_class.weather.wbgt_c)
-    cast.conditions = body::heat_factor(*request.gym_class.weather.wbgt_c);
-  return cast;
 }
 
 std::vector<rehearsal::History> history_of(const std::vector<domain::Person>& people,
@@ -128,6 +106,44 @@ base::Result<Gathered> gather(const ClassRequest& request) {
   return gathered;
 }
 
+rehearsal::Cast cast_of(const ClassRequest& request, const Gathered& gathered) {
+  const std::vector<domain::Person>& people = gathered.people;
+  const std::vector<body::BodyEstimate>& estimates = gathered.estimates;
+  rehearsal::Cast cast;
+  for (std::size_t p = 0; p < people.size(); ++p) {
+    cast.ids.push_back(people[p].id);
+    cast.names.push_back(people[p].name);
+    cast.median.push_back(body::median(estimates[p], request.gym.constants));
+  }
+  cast.drawn = [&estimates, ids = cast.ids, seed = request.seed, &constants = request.gym.constants](
+                   int person, int run) {
+    const auto p = static_cast<std::size_t>(person);
+    return body::draw(estimates[p], seed, static_cast<std::uint64_t>(run), rehearsal::person_key(ids[p]),
+                      constants);
+  };
+  if (request.bodies)
+    cast.drawn = [&people, &bodies = request.bodies](int person, int run) {
+      return bodies(people[static_cast<std::size_t>(person)], run);
+    };
+  if (request.gym_class.weather.wbgt_c)
+    cast.conditions = body::heat_factor(*request.gym_class.weather.wbgt_c);
+  return cast;
+}
+
+domain::FittedBoard plain_fit_of(const ClassRequest& request, const Gathered& gathered) {
+  return rehearsal::plain_fit({.board = request.reading.board,
+                               .catalogue = request.gym.catalogue,
+                               .house = request.gym.house,
+                               .people = gathered.people,
+                               .bodies = cast_of(request, gathered).median,
+                               .constants = request.gym.constants,
+                               .date = request.gym_class.date,
+                               .rule = request.rule,
+                               .hall = &request.gym.hall,
+                               .gone = rehearsal::kinds_gone(request.gym.hall, request.gym_class),
+                               .said = &request.said});
+}
+
 base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
   const auto gathered = gather(request);
   if (!gathered) return tl::unexpected(gathered.error());
@@ -135,26 +151,21 @@ base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {
 }
 
 base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request, const Gathered& gathered) {
+  return rehearse_fitted(request, gathered, plain_fit_of(request, gathered));
+}
+
+base::Result<ClassRehearsal> rehearse_fitted(const ClassRequest& request, const Gathered& gathered,
+                                             domain::FittedBoard fitted) {
   domain::GymClass gym_class = request.gym_class;
   gym_class.arrivals.clear();
   for (std::size_t p = 0; p < gathered.people.size(); ++p)
     gym_class.arrivals.push_back({gathered.people[p].id, gathered.late[p]});
-  const rehearsal::Cast cast = cast_of(gathered.people, gathered.estimates, request);
+  const rehearsal::Cast cast = cast_of(request, gathered);
 
   ClassRehearsal result;
   result.timetable = timetable::lay_out(request.reading.board, gym_class,
                                         {.last_rest_counts = request.gym.house.last_rest_counts});
-  result.fitted = rehearsal::plain_fit({.board = request.reading.board,
-                                        .catalogue = request.gym.catalogue,
-                                        .house = request.gym.house,
-                                        .people = gathered.people,
-                                        .bodies = cast.median,
-                                        .constants = request.gym.constants,
-                                        .date = gym_class.date,
-                                        .rule = request.rule,
-                                        .hall = &request.gym.hall,
-                                        .gone = rehearsal::kinds_gone(request.gym.hall, gym_class),
-                                        .said = &request.said});
+  result.fitted = std::move(fitted);
   const rehearsal::WriteRequest to_write{.fitted = result.fitted,
                                          .timetable = result.timetable,
                                          .catalogue = request.gym.catalogue,

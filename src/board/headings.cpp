@@ -137,6 +137,20 @@ bool too_late_for_a_month(const Cursor& cursor) {
   return cursor.at_number(2) && cursor.peek(2).value > 12 && cursor.peek().value > 12;
 }
 
+/// `handstand 10'`, what is practised and for how long, up to the end of the line: the words alone. Nothing
+/// if the line says anything else.
+std::optional<Cursor> practised_for(const Cursor& line, std::optional<Duration>& minutes) {
+  Cursor ahead = line;
+  while (ahead.at_word()) ahead.next();
+  const Cursor words = line.part(line.position(), ahead.position());
+  if (words.done()) return std::nullopt;
+  Remarks silent;
+  const auto time = take_time(ahead, silent, Naked::Refused);
+  if (!time || !ahead.done()) return std::nullopt;
+  minutes = time;
+  return words;
+}
+
 }  // namespace
 
 std::size_t part_reach(const Cursor& cursor) {
@@ -287,6 +301,8 @@ bool read_heading(Session& session, Cursor& cursor) {
     ahead.take_symbol(':');
     if (ahead.at_symbol('-') && !ahead.glued(1)) ahead.next();
   }
+  if (found.part == Part::Skill && !time && !says_work(session, ahead))
+    if (const auto words = practised_for(ahead, chapter.minutes)) ahead = *words;
   cursor = ahead;
   return true;
 }

@@ -66,8 +66,11 @@ bool lettered(const Cursor& line) {
 
 /// A clock below a blank line is no more of the lifting or the practice above it.
 bool lifting_is_over(const Session& session, const Chapter& now, const Cursor& line) {
-  if (!session.line->after_blank || (now.part != Part::Strength && now.part != Part::Skill)) return false;
-  return !now.drafts.empty() && now.drafts.back().has_work() && !lettered(line) && begins_with_clock(line);
+  if (!session.line->after_blank || lettered(line) || !begins_with_clock(line)) return false;
+  // What is practised may be words alone; beside a lift, words alone are a remark on what follows.
+  if (now.part == Part::Skill && !now.words.empty()) return true;
+  const bool lifts = now.part == Part::Strength || now.part == Part::Skill;
+  return lifts && !now.drafts.empty() && now.drafts.back().has_work();
 }
 
 }  // namespace

@@ -10,14 +10,17 @@
 
 namespace {
 
+using repwright::cli::AwayOptions;
 using repwright::cli::ClassOptions;
 using repwright::cli::DemoOptions;
 using repwright::cli::LearnOptions;
 using repwright::cli::MoveOptions;
+using repwright::cli::PairsOptions;
 using repwright::cli::PersonOptions;
 using repwright::cli::PlaceOut;
 using repwright::cli::ReadOptions;
 using repwright::cli::ServeOptions;
+using repwright::cli::WarmUpOptions;
 
 constexpr int output_lost = 1;
 constexpr int usage_error = 2;
@@ -37,6 +40,18 @@ std::vector<PlaceOut> places_out(const std::vector<std::string>& texts) {
   return out;
 }
 
+/// `ONE+OTHER`, twice a name or an id.
+std::vector<std::pair<std::string, std::string>> two_by_two(const std::vector<std::string>& texts) {
+  std::vector<std::pair<std::string, std::string>> pairs;
+  for (const std::string& text : texts) {
+    const auto plus = text.find('+');
+    if (plus == std::string::npos || plus == 0 || plus + 1 == text.size())
+      throw CLI::ValidationError("--apart", "`" + text + "` is not ONE+OTHER, as in a01+a07");
+    pairs.emplace_back(text.substr(0, plus), text.substr(plus + 1));
+  }
+  return pairs;
+}
+
 std::string not_negative(const std::string& text) {
   return text.starts_with('-') ? text + " is below 0" : "";
 }
@@ -45,7 +60,8 @@ void add_board(CLI::App& command, std::string& board) {
   command.add_option("BOARD", board, "the board's text: a file, or - for the standard input")->required();
 }
 
-CLI::Option* add_class(CLI::App& command, ClassOptions& options, std::vector<std::string>& out) {
+/// Who comes, where and when.
+void add_who_and_where(CLI::App& command, ClassOptions& options, std::vector<std::string>& out) {
   add_board(command, options.board);
   command.add_option("--people", options.people, "who comes: people.csv");
   command.add_option("--hall", options.hall,
@@ -59,17 +75,26 @@ CLI::Option* add_class(CLI::App& command, ClassOptions& options, std::vector<std
       ->check(CLI::Range(1, 2000));
   command.add_option("--out", out, "PLACE=N: so many places of that kind are out today");
   command.add_flag("--indoors", options.indoors, "no route outside today");
-  command.add_option("--runs", options.runs, "how often the class is played")
-      ->check(CLI::Range(1, 100000))
-      ->capture_default_str();
+  command.add_flag("--json", options.json, "one JSON document on the standard output");
+}
+
+void add_seed(CLI::App& command, ClassOptions& options) {
   command.add_option("--seed", options.seed, "same seed, same answer")
       ->check(not_negative)
       ->capture_default_str();
+}
+
+/// How the class is played.
+void add_class(CLI::App& command, ClassOptions& options, std::vector<std::string>& out) {
+  add_who_and_where(command, options, out);
+  command.add_option("--runs", options.runs, "how often the class is played")
+      ->check(CLI::Range(1, 100000))
+      ->capture_default_str();
+  add_seed(command, options);
   command.add_option("--threads", options.threads, "0: as many as the machine has; never changes the answer")
       ->check(CLI::Range(0, 256))
       ->capture_default_str();
   command.add_flag("--as-written", options.as_written, "ignore limits and versions; for outside checks only");
-  return command.add_flag("--json", options.json, "one JSON document on the standard output");
 }
 
 void add_reading(CLI::App& command, ReadOptions& options) {
@@ -195,6 +220,95 @@ void add_keeping(CLI::App& app, MoveOptions& move, Chosen& chosen) {
   command->callback([&] { chosen = [&] { return repwright::cli::run_restore(move); }; });
 }
 
+void add_warm_up(CLI::App& app, WarmUpOptions& options, std::vector<std::string>& out, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand("warmup", "the drills that prepare what is on the board");
+  add_who_and_where(*command, options.of_class, out);
+  command->add_option("--minutes", options.minutes, "how long (else what the board gives it)")
+      ->check(CLI::Range(0.5, 60.0));
+  command->add_option("--kit", options.kit, "KIT: out today though the board does not use it, as in band");
+  command->callback([&] {
+    options.of_class.out = places_out(out);
+    chosen = [&] { return repwright::cli::run_warm_up(options); };
+  });
+}
+
+void add_away(CLI::App& app, AwayOptions& options, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand("away", "the same session at home, in a hotel room, outside");
+  ClassOptions& of_class = options.of_class;
+  add_board(*command, of_class.board);
+  command->add_option("--people", of_class.people, "people.csv, for --who");
+  command->add_option("--house", of_class.house, "the gym's defaults: house.json");
+  command->add_option("--gym", of_class.gym,
+                      "a gym folder: whatever of the above is not named is taken from it");
+  command->add_option("--who", options.who, "whom it is for, by name or id (else somebody unknown)");
+  command->add_option("--kit", options.kit, "KIT: what is there, as in dumbbell");
+  command->add_option("--room", options.room, "square metres of free floor")
+      ->check(CLI::Range(0.5, 500.0))
+      ->capture_default_str();
+  command->add_option("--minutes", options.minutes, "at most so long")->check(CLI::Range(1.0, 240.0));
+  command->add_flag("--quiet", options.quiet, "people live below: nothing that lands");
+  command->add_flag("--outside", options.outside, "runs are possible");
+  add_seed(*command, of_class);
+  command->add_flag("--json", of_class.json, "one JSON document on the standard output");
+  command->callback([&] { chosen = [&] { return repwright::cli::run_away(options); }; });
+}
+
+/// A command about a board and a class, played.
+struct PlayedCommand {
+  const char* name;
+  const char* what;
+  int (*run)(const ClassOptions&);
+};
+struct PlayedOptions {
+  ClassOptions of_class;
+  std::vector<std::string> out;
+};
+CLI::App* add_played(CLI::App& app, PlayedCommand played, PlayedOptions& options, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand(played.name, played.what);
+  add_class(*command, options.of_class, options.out);
+  command->callback([&options, &chosen, run = played.run] {
+    options.of_class.out = places_out(options.out);
+    chosen = [&options, run] { return run(options.of_class); };
+  });
+  return command;
+}
+
+/// What the commands that propose something are told.
+struct AdviceOptions {
+  PlayedOptions repairs, fit, timetable;
+  WarmUpOptions warm_up;
+  PairsOptions pairs;
+  AwayOptions away;
+  std::vector<std::string> warm_up_out, pairs_out, pairs_apart;
+};
+
+void add_pairs(CLI::App& app, AdviceOptions& options, Chosen& chosen) {
+  CLI::App* command = app.add_subcommand("pairs", "who works with whom so that all end together");
+  add_who_and_where(*command, options.pairs.of_class, options.pairs_out);
+  add_seed(*command, options.pairs.of_class);
+  command->add_option("--apart", options.pairs_apart, "ONE+OTHER: not in one team, as last time or by wish");
+  command->callback([&] {
+    options.pairs.of_class.out = places_out(options.pairs_out);
+    options.pairs.apart = two_by_two(options.pairs_apart);
+    chosen = [&] { return repwright::cli::run_pairs(options.pairs); };
+  });
+}
+
+void add_advice(CLI::App& app, AdviceOptions& options, Chosen& chosen) {
+  add_played(app,
+             {"repairs", "the small changes of the board that would help this class most",
+              repwright::cli::run_repairs},
+             options.repairs, chosen);
+  add_played(app,
+             {"fit", "what each does so that a piece is what it is meant to be", repwright::cli::run_fit},
+             options.fit, chosen);
+  add_warm_up(app, options.warm_up, options.warm_up_out, chosen);
+  add_pairs(app, options, chosen);
+  add_away(app, options.away, chosen);
+  add_played(app, {"timetable", "what happens when, box by box", repwright::cli::run_timetable},
+             options.timetable, chosen);
+}
+
 /// `export` writes the gym, or all that it keeps of one person.
 void add_export(CLI::App& app, MoveOptions& move, PersonOptions& person, Chosen& chosen) {
   CLI::App* command = app.add_subcommand(
@@ -236,36 +350,18 @@ int run(int argc, char** argv) {
   ReadOptions read, tidy;
   add_text_commands(app, read, tidy, chosen);
 
-  ClassOptions rehearse;
-  std::vector<std::string> rehearse_out;
+  PlayedOptions rehearse;
   CLI::App* command =
-      app.add_subcommand("rehearse", "play the class with these people: scores, queues, slack, findings");
-  CLI::Option* as_json = add_class(*command, rehearse, rehearse_out);
-  command->add_flag("--draws", rehearse.draws, "with --json: every person's score in every run")
-      ->needs(as_json);
-  command->add_option("--why", rehearse.why, "NAME: also why that person is forecast what they are");
-  command->callback([&] {
-    rehearse.out = places_out(rehearse_out);
-    chosen = [&] { return repwright::cli::run_rehearse(rehearse); };
-  });
+      add_played(app,
+                 {"rehearse", "play the class with these people: scores, queues, slack, findings",
+                  repwright::cli::run_rehearse},
+                 rehearse, chosen);
+  command->add_flag("--draws", rehearse.of_class.draws, "with --json: every person's score in every run")
+      ->needs(command->get_option("--json"));
+  command->add_option("--why", rehearse.of_class.why, "NAME: also why that person is forecast what they are");
 
-  ClassOptions repairs;
-  std::vector<std::string> repairs_out;
-  command = app.add_subcommand("repairs", "the small changes of the board that would help this class most");
-  add_class(*command, repairs, repairs_out);
-  command->callback([&] {
-    repairs.out = places_out(repairs_out);
-    chosen = [&] { return repwright::cli::run_repairs(repairs); };
-  });
-
-  ClassOptions timetable;
-  std::vector<std::string> timetable_out;
-  command = app.add_subcommand("timetable", "what happens when, box by box");
-  add_class(*command, timetable, timetable_out);
-  command->callback([&] {
-    timetable.out = places_out(timetable_out);
-    chosen = [&] { return repwright::cli::run_timetable(timetable); };
-  });
+  AdviceOptions advice;
+  add_advice(app, advice, chosen);
 
   DemoOptions demo;
   add_demo(app, demo, chosen);

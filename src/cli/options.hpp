@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace repwright::cli {
@@ -33,6 +34,27 @@ struct ClassOptions {
   bool json = false;
   bool draws = false;
   std::optional<std::string> why;  // a person, by name or id
+};
+
+struct WarmUpOptions {
+  ClassOptions of_class;
+  std::optional<double> minutes;  // nothing: what the board gives it
+  std::vector<std::string> kit;   // ids of what is out though the board does not use it
+};
+
+struct AwayOptions {
+  ClassOptions of_class;
+  std::vector<std::string> kit;    // ids of what is there
+  std::optional<std::string> who;  // name or id
+  std::optional<double> minutes;   // at most
+  double room = 6;                 // square metres
+  bool quiet = false;
+  bool outside = false;
+};
+
+struct PairsOptions {
+  ClassOptions of_class;
+  std::vector<std::pair<std::string, std::string>> apart;  // by name or id
 };
 
 struct ServeOptions {

@@ -33,6 +33,13 @@ Result<std::string> carry(store::Store& from, store::Store& to) {
   if (!kept) return tl::unexpected(kept.error());
   const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
   if (const auto put = to.put_gym(kept->gym, *own, {"", now}); !put) return tl::unexpected(put.error());
+  for (const domain::Paper which : {domain::Paper::EmergencyCard, domain::Paper::Rankings}) {
+    const auto paper = from.paper(which);
+    if (!paper) return tl::unexpected(paper.error());
+    if (paper->text.empty()) continue;
+    if (const auto put = to.save_paper(which, paper->text, {0, {"", now}}); !put)
+      return tl::unexpected(put.error());
+  }
   std::string notes;
   for (const std::string& note : kept->gym.notes) notes += "note: " + note + "\n";
   return notes + fmt::format("{} people, {} boards, {} classes and {} scores", kept->gym.people.size(),

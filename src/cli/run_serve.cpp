@@ -30,6 +30,10 @@ std::chrono::sys_seconds now() {
   return std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
 }
 
+std::chrono::sys_time<std::chrono::milliseconds> now_in_ms() {
+  return std::chrono::floor<std::chrono::milliseconds>(std::chrono::system_clock::now());
+}
+
 /// The store that was named, or the user's own file, with an empty gym if it is new.
 base::Result<std::unique_ptr<store::Store>> store_to_serve(const ServeOptions& options) {
   if (options.gym) return open_store(*options.gym);
@@ -105,7 +109,7 @@ base::Result<void> serve(const ServeOptions& options) {
   store::MemoryAccounts passing;
   server::SodiumVault vault;
   app::Gate gate(ends_with_the_program(**store) ? passing : *(*store)->accounts(), vault, now);
-  const api::Services services{**desk, gate, **store};
+  const api::Services services{**desk, gate, **store, now_in_ms};
   server::Site site{
       .answer = [&](const api::Request& request,
                     const std::stop_token& stop) { return api::respond(request, services, stop); },

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -36,6 +37,7 @@ struct FittedPerson {
   PersonId person;
   std::optional<int> level;  // index into the block's levels
   std::vector<FittedItem> items;
+  std::map<BlockId, int> rounds;  // of pieces that this person does more or less often than written
   bool operator==(const FittedPerson&) const = default;
 };
 

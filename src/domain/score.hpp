@@ -65,6 +65,7 @@ struct ScoreEntry {
   std::optional<double> effort;  // RPE, 0 to 10
   DayFlag flag = DayFlag::None;
   std::string entered_by;
+  std::string key;  // made by who sent it, so that it may be sent twice; empty: none
   bool operator==(const ScoreEntry&) const = default;
 };
 

@@ -96,6 +96,14 @@ domain::Amount times(const domain::Amount& amount, double factor, double whole) 
                                [&](const domain::Climb& climb) -> domain::Amount {
                                  return domain::Climb{scaled(climb.start), scaled(climb.step)};
                                },
+                               [&](const domain::Tiers& tiers) -> domain::Amount {
+                                 return domain::Tiers{scaled(tiers.first), scaled(tiers.second)};
+                               },
+                               [&](const domain::PerLevel& levels) -> domain::Amount {
+                                 domain::PerLevel more = levels;
+                                 for (double& count : more.amounts) count = scaled(count);
+                                 return more;
+                               },
                                [&](const auto& other) -> domain::Amount { return other; }},
                     amount);
 }

@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "rehearsal/board_items.hpp"
+#include "rehearsal/kit_pieces.hpp"
 
 namespace repwright::rehearsal {
 
@@ -111,8 +112,8 @@ bool inside(const Block& block, const Block* holder) {
 
 }  // namespace
 
-std::vector<KitNeed> kit_demand(const WriteRequest& request) {
-  std::vector<KitNeed> needs;
+std::vector<KitPieces> kit_pieces(const WriteRequest& request) {
+  std::vector<KitPieces> needs;
   const std::vector<ItemAt> lines = items_by_step(request.fitted.board);
   for (std::size_t i = 0; i < request.timetable.pieces.size(); ++i) {
     const timetable::Piece& piece = request.timetable.pieces[i];
@@ -134,9 +135,15 @@ std::vector<KitNeed> kit_demand(const WriteRequest& request) {
         need.height = base::Length::from_si(static_cast<double>(std::get<2>(size)) / 1000);
       need.needed = static_cast<int>(std::ceil(use.pieces - 1e-9));
       need.available = *available;
-      needs.push_back(need);
+      needs.push_back({need, use.pieces});
     }
   }
+  return needs;
+}
+
+std::vector<KitNeed> kit_demand(const WriteRequest& request) {
+  std::vector<KitNeed> needs;
+  for (const KitPieces& one : kit_pieces(request)) needs.push_back(one.need);
   return needs;
 }
 

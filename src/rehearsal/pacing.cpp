@@ -3,7 +3,9 @@
 #include <algorithm>
 
 #include "base/math.hpp"
+#include "rehearsal/lone_pass.hpp"
 #include "rehearsal/luck.hpp"
+#include "rehearsal/scoring.hpp"
 
 namespace repwright::rehearsal {
 
@@ -48,17 +50,41 @@ std::vector<std::vector<double>> activity(const Floor& floor) {
   return seconds;
 }
 
+/// Plays until everybody spreads their reserve over about the activity that comes of it.
+void settle(Floor& floor, RunSetting& setting, std::size_t pieces, std::size_t people) {
+  setting.targets.assign(pieces, std::vector<double>(people, first_guess));
+  for (int pass = 0; pass < passes; ++pass) {
+    floor.play(setting, nullptr);
+    setting.targets = activity(floor);
+  }
+}
+
 }  // namespace
+
+std::vector<std::vector<LonePart>> lone_pass(const FloorPlan& plan, const timetable::Timetable& timetable,
+                                             const body::Constants& constants, const Cast& cast) {
+  Floor floor(plan, timetable, constants, Crowd::Alone);
+  RunSetting setting = even_day(cast, timetable);
+  settle(floor, setting, plan.pieces.size(), cast.median.size());
+  std::vector<std::vector<LonePart>> parts(plan.pieces.size());
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    for (std::size_t p = 0; p < cast.median.size(); ++p) {
+      const PieceResult& result = floor.results()[i][p];
+      const double per_round = reps_per_round(plan.pieces[i].scripts[p]);
+      const double done = result.counts.reps + result.counts.kcal;
+      parts[i].push_back({.seconds = seconds_of(result.home - result.zero),
+                          .rounds = per_round > 0 ? done / per_round : result.rounds,
+                          .longest_lap_s = result.laps > 0 ? seconds_of(result.lap_longest) : 0,
+                          .finished = !result.capped});
+    }
+  return parts;
+}
 
 Expectations expect(const FloorPlan& plan, const timetable::Timetable& timetable,
                     const body::Constants& constants, const Cast& cast) {
   Floor floor(plan, timetable, constants, Crowd::Alone);
   RunSetting setting = even_day(cast, timetable);
-  setting.targets.assign(plan.pieces.size(), std::vector<double>(cast.median.size(), first_guess));
-  for (int pass = 0; pass < passes; ++pass) {
-    floor.play(setting, nullptr);
-    setting.targets = activity(floor);
-  }
+  settle(floor, setting, plan.pieces.size(), cast.median.size());
   Expectations expectations(plan.pieces.size());
   for (std::size_t i = 0; i < plan.pieces.size(); ++i)
     for (const double seconds : setting.targets[i]) expectations[i].push_back({.seconds = seconds});

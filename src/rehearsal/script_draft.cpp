@@ -84,6 +84,12 @@ std::optional<int> ScriptDraft::level() const {
   return context_.request.fitted.people[static_cast<std::size_t>(person_)].level;
 }
 
+std::optional<int> ScriptDraft::own_rounds() const {
+  const auto& rounds = context_.request.fitted.people[static_cast<std::size_t>(person_)].rounds;
+  const auto own = rounds.find(context_.block.id);
+  return own == rounds.end() ? std::nullopt : std::optional(own->second);
+}
+
 int ScriptDraft::add(Op op) {
   script_.ops.push_back(op);
   return here() - 1;

@@ -41,6 +41,8 @@ class ScriptDraft {
   const std::vector<Op>& ops() const { return script_.ops; }
   const domain::FittedItem& fitted(const domain::Item& item) const;
   std::optional<int> level() const;
+  /// How often this person goes through the piece, if not as written.
+  std::optional<int> own_rounds() const;
 
   /// Where the next op will stand.
   int here() const { return static_cast<int>(script_.ops.size()); }

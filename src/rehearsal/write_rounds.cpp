@@ -82,6 +82,7 @@ void write_parts(ScriptDraft& draft, const std::vector<Item>& items) {
 }
 
 int rounds_for(const ScriptDraft& draft, const Block& block) {
+  if (const auto own = draft.own_rounds()) return *own;
   const std::optional<int> level = draft.level();
   int rounds = block.rounds.value_or(listed_rounds(block.items));
   if (!level || static_cast<std::size_t>(*level) >= block.levels.size()) return rounds;

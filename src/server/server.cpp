@@ -26,6 +26,8 @@
 #include <set>
 #include <vector>
 
+#include "server/hung_up.hpp"
+
 namespace repwright::server {
 namespace {
 
@@ -78,10 +80,14 @@ std::string_view name_of(api::Topic topic) {
       return "house";
     case api::Topic::Scores:
       return "scores";
+    case api::Topic::Door:
+      return "door";
+    case api::Topic::Clock:
+      return "clock";
   }
   return "";
 }
-constexpr unsigned topics = 6;
+constexpr unsigned topics = 8;
 
 /// Said with every answer: nothing is framed, sniffed, or loaded from elsewhere.
 template <class Message>
@@ -170,6 +176,37 @@ struct Connection {
   std::string peer;
 };
 
+/// Stops the work on an answer when the connection that asked for it has ended: nobody would read it.
+class Patience : public std::enable_shared_from_this<Patience> {
+ public:
+  Patience(Connection& one, std::chrono::milliseconds pause)
+      : timer_(one.wire.get_executor()), socket_(one.wire.below().socket().native_handle()), pause_(pause) {}
+
+  std::stop_source stop;
+
+  void begin() {
+    timer_.expires_after(pause_);
+    timer_.async_wait([self = shared_from_this()](const error_code& error) {
+      if (error || self->over_) return;
+      if (has_hung_up(self->socket_))
+        self->stop.request_stop();
+      else
+        self->begin();
+    });
+  }
+  /// Looks at the socket no more: its number may soon be another's.
+  void end() {
+    over_ = true;
+    timer_.cancel();
+  }
+
+ private:
+  net::steady_timer timer_;
+  int socket_;
+  std::chrono::milliseconds pause_;
+  bool over_ = false;
+};
+
 api::Request request_of(HttpRequest&& from, const Connection& one) {
   api::Request request;
   request.method = method_of(from.method());
@@ -201,7 +238,7 @@ struct Server::Engine {
   awaitable<void> converse(Connection& one);
   awaitable<std::optional<HttpRequest>> read_request(Connection& one);
   awaitable<bool> reply(Connection& one, HttpRequest request);
-  awaitable<api::Response> compute(api::Request request);
+  awaitable<api::Response> compute(Connection& one, api::Request request);
   awaitable<void> write(Connection& one, const api::Response& response, const http::request_header<>* to);
   awaitable<void> write_text(Connection& one, std::string_view text, error_code& error);
   awaitable<void> stream_events(Connection& one);
@@ -396,7 +433,7 @@ awaitable<bool> Server::Engine::reply(Connection& one, HttpRequest request) {
   const bool keep = request.keep_alive();
   api::Response response;
   if (const auto path = header.target(); path.starts_with("/api/") || path == "/api") {
-    response = co_await compute(request_of(std::move(request), one));
+    response = co_await compute(one, request_of(std::move(request), one));
     if (!response.log.empty()) site.log(response.log);
     publish(response.changed);
     if (response.stream) {
@@ -421,22 +458,29 @@ const PageFile* Server::Engine::page_file(const HttpRequest& request) const {
   return site.page.find({path.data(), path.size()});
 }
 
-/// Runs the handler on a worker, so that nobody else waits for it.
-awaitable<api::Response> Server::Engine::compute(api::Request request) {
+/// Runs the handler on a worker, so that nobody else waits for it, until it is done or nobody wants it any
+/// more.
+awaitable<api::Response> Server::Engine::compute(Connection& one, api::Request request) {
   if (waiting >= settings.limits.waiting)
     co_return refusal(503, "too many requests wait for their answer; try again in a second");
   ++waiting;
-  const auto work = [](Engine& engine, api::Request asked) -> awaitable<api::Response> {
-    co_return engine.site.answer(asked, engine.stop_computing.get_token());
+  const auto work = [](Engine& engine, api::Request asked, std::stop_token stop) -> awaitable<api::Response> {
+    co_return engine.site.answer(asked, stop);
   };
+  const auto patience = std::make_shared<Patience>(one, settings.limits.hang_up_look);
+  const std::stop_callback with_the_server(stop_computing.get_token(),
+                                           [patience] { patience->stop.request_stop(); });
+  patience->begin();
   net::thread_pool& pool = site.takes_long(request) ? slow : quick;
   std::exception_ptr failed;
   api::Response response;
   try {
-    response = co_await net::co_spawn(pool, work(*this, std::move(request)), net::use_awaitable);
+    response = co_await net::co_spawn(pool, work(*this, std::move(request), patience->stop.get_token()),
+                                      net::use_awaitable);
   } catch (...) {
     failed = std::current_exception();
   }
+  patience->end();
   --waiting;
   if (failed) std::rethrow_exception(failed);
   co_return response;

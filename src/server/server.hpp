@@ -33,6 +33,7 @@ struct Limits {
   std::chrono::milliseconds heartbeat{15'000};  // a comment on a silent stream of events
   std::chrono::milliseconds grace{3'000};       // for answers under way when the server stops
   std::chrono::milliseconds look{2'000};        // how often to look what others changed
+  std::chrono::milliseconds hang_up_look{100};  // how often to look whether who asked still wants the answer
 };
 
 /// Loopback: only this machine reaches the server.
@@ -50,6 +51,7 @@ struct Settings {
 /// What the server serves. `answer` and `takes_long` get every request below /api; `answer` is called on
 /// worker threads, several at once, and throws nothing.
 struct Site {
+  /// Its stop is asked for when the connection ends, or the server does.
   std::function<api::Response(const api::Request& request, const std::stop_token& stop)> answer;
   std::function<bool(const api::Request& request)> takes_long;
   /// What changed by itself since the last time; called on a worker while somebody listens to events. May be

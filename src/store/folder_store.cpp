@@ -8,6 +8,7 @@
 #include "base/hash.hpp"
 #include "domain/people_search.hpp"
 #include "store/class_json.hpp"
+#include "store/clock_file.hpp"
 #include "store/forget.hpp"
 #include "store/hall_json.hpp"
 #include "store/house_json.hpp"
@@ -31,8 +32,16 @@ constexpr const char* house_file = "house.json";
 constexpr const char* scores_file = "scores.csv";
 constexpr const char* movements_file = "movements.toml";
 
+fs::path paper_file(domain::Paper which) {
+  return std::string(name_of(which)) + ".txt";
+}
+
 fs::path board_file(const std::string& id) {
   return fs::path("boards") / (id + ".txt");
+}
+
+fs::path clock_file(const std::string& class_id) {
+  return fs::path("clocks") / (class_id + ".csv");
 }
 
 tl::unexpected<base::Error> not_kept(const std::string& what) {
@@ -168,6 +177,19 @@ Result<Saved> FolderStore::save_own_movements(const std::string& toml, const See
   const std::scoped_lock lock(busy_);
   return save(movements_file, toml, seen);
 }
+Result<domain::KeptPaper> FolderStore::paper(domain::Paper which) {
+  const std::scoped_lock lock(busy_);
+  const auto saved = saved_in(paper_file(which));
+  if (!saved) return tl::unexpected(saved.error());
+  if (saved->version == 0) return domain::KeptPaper{};
+  return read_file(folder_ / paper_file(which)).map([&](std::string text) {
+    return domain::KeptPaper{*saved, std::move(text)};
+  });
+}
+Result<Saved> FolderStore::save_paper(domain::Paper which, const std::string& text, const Seen& seen) {
+  const std::scoped_lock lock(busy_);
+  return save(paper_file(which), text, seen);
+}
 Result<Saved> FolderStore::save_board(const std::string& id, const std::string& text, const Seen& seen) {
   const std::scoped_lock lock(busy_);
   return check_id(id).and_then([&] { return save(board_file(id), text, seen); });
@@ -201,6 +223,9 @@ Result<std::int64_t> FolderStore::add_score(const domain::ScoreEntry& entry, con
   const std::scoped_lock lock(busy_);
   auto sheet = score_sheet();
   if (!sheet) return tl::unexpected(sheet.error());
+  const auto known = std::ranges::find_if(
+      *sheet, [&](const domain::ScoreEntry& each) { return !entry.key.empty() && each.key == entry.key; });
+  if (known != sheet->end()) return known - sheet->begin() + 1;
   sheet->push_back(entry);
   return write_file(folder_ / scores_file, write_scores(*sheet)).map([&] {
     return static_cast<std::int64_t>(sheet->size());
@@ -222,6 +247,14 @@ Result<void> FolderStore::put_effort(const domain::ClassEffort&, const domain::S
 Result<std::vector<domain::ClassEffort>> FolderStore::efforts(const std::string&) {
   return not_kept("how hard the hour was");
 }
+Result<std::int64_t> FolderStore::add_door_line(const domain::DoorLine& line, const domain::Stamp& by) {
+  const std::scoped_lock lock(busy_);
+  return door_.add(line, by);
+}
+Result<std::vector<domain::KeptDoorLine>> FolderStore::door_lines(const std::string& class_id) {
+  const std::scoped_lock lock(busy_);
+  return door_.of(class_id);
+}
 Result<std::int64_t> FolderStore::add_note(const domain::Note&, const domain::Stamp&) {
   return not_kept("notes");
 }
@@ -235,6 +268,46 @@ Result<std::vector<domain::TrailLine>> FolderStore::trail(const domain::TrailPag
   return not_kept("who changed what");
 }
 
+Result<std::vector<domain::ClockAct>> FolderStore::acts_of(const std::string& class_id) const {
+  const fs::path file = clock_file(class_id);
+  if (!is_there(folder_ / file)) return std::vector<domain::ClockAct>();
+  return read_file(folder_ / file).and_then([&](const std::string& bytes) {
+    return read_clock(bytes, file.string());
+  });
+}
+
+Result<std::vector<domain::ClockAct>> FolderStore::clock_acts(const std::string& class_id) {
+  const std::scoped_lock lock(busy_);
+  if (auto fine = check_id(class_id); !fine) return tl::unexpected(fine.error());
+  return acts_of(class_id);
+}
+
+Result<std::int64_t> FolderStore::add_clock_act(const std::string& class_id, const domain::ClockAct& act,
+                                                std::int64_t seen) {
+  const std::scoped_lock lock(busy_);
+  if (auto fine = check_id(class_id); !fine) return tl::unexpected(fine.error());
+  if (!is_there(folder_ / class_file(class_id)))
+    return base::failure(ErrorCode::NotFound, "no class is called '" + class_id + "'");
+  auto acts = acts_of(class_id);
+  if (!acts) return tl::unexpected(acts.error());
+  const auto before = kept_before(*acts, act, seen);
+  if (!before) return tl::unexpected(before.error());
+  if (*before) return **before;
+  acts->push_back(act);
+  return write_file(folder_ / clock_file(class_id), write_clock(*acts)).map([&] {
+    return static_cast<std::int64_t>(acts->size());
+  });
+}
+
+Result<void> FolderStore::forget_in_clock(const std::string& class_id, const Leaver& leaver) {
+  auto acts = acts_of(class_id);
+  if (!acts) return tl::unexpected(acts.error());
+  const auto before = *acts;
+  for (domain::ClockAct& act : *acts) act.who = nameless_writer(act.who, leaver);
+  if (*acts == before) return {};
+  return write_file(folder_ / clock_file(class_id), write_clock(*acts));
+}
+
 Result<domain::Forgotten> FolderStore::forget(const domain::PersonId& person,
                                               const domain::Catalogue& catalogue, const domain::Stamp&) {
   const std::scoped_lock lock(busy_);
@@ -246,11 +319,13 @@ Result<domain::Forgotten> FolderStore::forget(const domain::PersonId& person,
   find_class_files(catalogue);
   const Leaver leaver{person, known->name, {}};
   domain::Forgotten done;
+  door_.forget(person);
   done.scores = static_cast<int>(std::ranges::count(gym->scores, person, &domain::ScoreEntry::person));
   if (!make_nameless(gym->scores, leaver).empty())
     if (auto written = write_file(folder_ / scores_file, write_scores(gym->scores)); !written)
       return tl::unexpected(written.error());
   for (auto& [id, gym_class] : gym->classes) {
+    if (auto forgotten = forget_in_clock(id, leaver); !forgotten) return tl::unexpected(forgotten.error());
     if (!take_off(gym_class, leaver)) continue;
     ++done.classes;
     if (auto written = write_file(folder_ / class_file(id), write_class(gym_class)); !written)
@@ -263,6 +338,10 @@ Result<domain::Forgotten> FolderStore::forget(const domain::PersonId& person,
     if (auto written = write_file(folder_ / board_file(id), nameless); !written)
       return tl::unexpected(written.error());
   }
+  if (const auto rankings = read_file(folder_ / paper_file(domain::Paper::Rankings)))
+    if (const std::string left = without_line(*rankings, person.text); left != *rankings)
+      if (auto written = write_file(folder_ / paper_file(domain::Paper::Rankings), left); !written)
+        return tl::unexpected(written.error());
   // Last: while they stand there, what was cut short can be done again.
   std::erase_if(gym->people, [&](const domain::Person& each) { return each.id == person; });
   return write_file(folder_ / people_file, write_people(gym->people)).map([&] { return done; });

@@ -95,6 +95,16 @@ Result<Saved> MemoryStore::save_own_movements(const std::string& toml, const See
   return save(own_movements_, toml, kept_.versions.movements, "movements", seen);
 }
 
+Result<domain::KeptPaper> MemoryStore::paper(domain::Paper which) {
+  const std::scoped_lock lock(busy_);
+  return papers_[which];
+}
+Result<Saved> MemoryStore::save_paper(domain::Paper which, const std::string& text, const Seen& seen) {
+  const std::scoped_lock lock(busy_);
+  domain::KeptPaper& kept = papers_[which];
+  return save(kept.text, text, kept.saved, std::string(name_of(which)), seen);
+}
+
 Result<Saved> MemoryStore::save_board(const std::string& id, const std::string& text, const Seen& seen) {
   const std::scoped_lock lock(busy_);
   if (auto fine = check_id(id); !fine) return tl::unexpected(fine.error());
@@ -139,6 +149,8 @@ Result<std::vector<domain::KeptScore>> MemoryStore::scores() {
 Result<std::int64_t> MemoryStore::add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
   if (auto free = room(); !free) return tl::unexpected(free.error());
+  for (const auto& versions : scores_)
+    if (!entry.key.empty() && versions.back().entry.key == entry.key) return versions.back().number;
   const std::int64_t number = add_line(entry, by);
   tell(by, "score " + std::to_string(number));
   return number;
@@ -194,6 +206,17 @@ Result<std::vector<domain::ClassEffort>> MemoryStore::efforts(const std::string&
   return out;
 }
 
+Result<std::int64_t> MemoryStore::add_door_line(const domain::DoorLine& line, const domain::Stamp& by) {
+  const std::scoped_lock lock(busy_);
+  if (auto free = room(); !free) return tl::unexpected(free.error());
+  return door_.add(line, by);
+}
+
+Result<std::vector<domain::KeptDoorLine>> MemoryStore::door_lines(const std::string& class_id) {
+  const std::scoped_lock lock(busy_);
+  return door_.of(class_id);
+}
+
 Result<std::int64_t> MemoryStore::add_note(const domain::Note& note, const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
   if (auto free = room(); !free) return tl::unexpected(free.error());
@@ -220,6 +243,27 @@ Result<void> MemoryStore::remove_note(std::int64_t number, const domain::Stamp& 
   return {};
 }
 
+Result<std::vector<domain::ClockAct>> MemoryStore::clock_acts(const std::string& class_id) {
+  const std::scoped_lock lock(busy_);
+  const auto found = clocks_.find(class_id);
+  return found == clocks_.end() ? std::vector<domain::ClockAct>() : found->second;
+}
+
+Result<std::int64_t> MemoryStore::add_clock_act(const std::string& class_id, const domain::ClockAct& act,
+                                                std::int64_t seen) {
+  const std::scoped_lock lock(busy_);
+  if (auto free = room(); !free) return tl::unexpected(free.error());
+  if (!kept_.gym.classes.contains(class_id))
+    return base::failure(ErrorCode::NotFound, "no class is called '" + class_id + "'");
+  auto& acts = clocks_[class_id];
+  const auto before = kept_before(acts, act, seen);
+  if (!before) return tl::unexpected(before.error());
+  if (*before) return **before;
+  acts.push_back(act);
+  note_down(stamp_of(act), clock_words(class_id, act));
+  return static_cast<std::int64_t>(acts.size());
+}
+
 Result<domain::Forgotten> MemoryStore::forget(const domain::PersonId& person, const domain::Catalogue&,
                                               const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
@@ -228,6 +272,9 @@ Result<domain::Forgotten> MemoryStore::forget(const domain::PersonId& person, co
     return base::failure(ErrorCode::NotFound, "no person is called '" + person.text + "'");
   const Leaver leaver{person, known->name, accounts_.remove_those_of(person)};
   domain::Forgotten done = forget_in_lines(leaver);
+  door_.forget(person);
+  std::string& rankings = papers_[domain::Paper::Rankings].text;
+  rankings = without_line(rankings, person.text);
   done.accounts = static_cast<int>(leaver.accounts.size());
   for (auto& [id, gym_class] : kept_.gym.classes)
     if (take_off(gym_class, leaver)) {
@@ -282,6 +329,8 @@ domain::Forgotten MemoryStore::forget_in_lines(const Leaver& leaver) {
   done.notes = static_cast<int>(
       std::erase_if(notes_, [&](const domain::KeptNote& each) { return each.note.person == leaver.person; }));
   for (domain::KeptNote& each : notes_) each.note.text = nameless_text(each.note.text, leaver);
+  for (auto& [class_id, acts] : clocks_)
+    for (domain::ClockAct& act : acts) act.who = nameless_writer(act.who, leaver);
   return done;
 }
 

@@ -4,6 +4,7 @@
 #include <mutex>
 #include <utility>
 
+#include "store/door_list.hpp"
 #include "store/forget.hpp"
 #include "store/memory_accounts.hpp"
 #include "store/store.hpp"
@@ -27,6 +28,9 @@ class MemoryStore final : public Store {
                                          const domain::Seen& seen) override;
   base::Result<domain::Saved> save_class(const domain::GymClass& gym_class,
                                          const domain::Seen& seen) override;
+  base::Result<domain::KeptPaper> paper(domain::Paper which) override;
+  base::Result<domain::Saved> save_paper(domain::Paper which, const std::string& text,
+                                         const domain::Seen& seen) override;
   base::Result<std::vector<domain::BoardVersion>> board_versions(const std::string& id) override;
   base::Result<std::vector<domain::KeptScore>> scores() override;
   base::Result<std::int64_t> add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) override;
@@ -35,9 +39,14 @@ class MemoryStore final : public Store {
   base::Result<std::vector<domain::KeptScore>> score_versions(std::int64_t number) override;
   base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) override;
   base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) override;
+  base::Result<std::int64_t> add_door_line(const domain::DoorLine& line, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::KeptDoorLine>> door_lines(const std::string& class_id) override;
   base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) override;
   base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) override;
   base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::ClockAct>> clock_acts(const std::string& class_id) override;
+  base::Result<std::int64_t> add_clock_act(const std::string& class_id, const domain::ClockAct& act,
+                                           std::int64_t seen) override;
   base::Result<domain::Forgotten> forget(const domain::PersonId& person, const domain::Catalogue& catalogue,
                                          const domain::Stamp& by) override;
   base::Result<std::vector<domain::TrailLine>> trail(const domain::TrailPage& page) override;
@@ -66,7 +75,10 @@ class MemoryStore final : public Store {
   std::map<std::string, std::vector<domain::BoardVersion>> boards_;
   std::vector<std::vector<domain::KeptScore>> scores_;  // by number from 1, the newest version last
   std::map<std::pair<std::string, domain::PersonId>, double> efforts_;
+  DoorList door_;
+  std::map<domain::Paper, domain::KeptPaper> papers_;
   std::vector<domain::KeptNote> notes_;
+  std::map<std::string, std::vector<domain::ClockAct>> clocks_;  // by class
   std::int64_t last_note_ = 0;
   std::mutex telling_;  // of the trail, which the accounts leave lines in, too
   std::vector<domain::TrailLine> trail_;

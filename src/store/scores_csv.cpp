@@ -17,8 +17,8 @@ namespace {
 using domain::DayFlag;
 using domain::ScoreEntry;
 
-constexpr std::array<std::string_view, 10> columns{"date",  "class",   "board",  "piece", "person",
-                                                   "score", "version", "effort", "flag",  "entered_by"};
+constexpr std::array<std::string_view, 11> columns{
+    "date", "class", "board", "piece", "person", "score", "version", "effort", "flag", "entered_by", "key"};
 constexpr std::array<std::string_view, 3> needed{"date", "person", "score"};
 constexpr std::array<std::string_view, 4> flags{"", "ill", "hot", "easy"};  // in the order of DayFlag
 
@@ -87,6 +87,7 @@ class EntryReader {
     read_effort(entry);
     read_flag(entry);
     entry.entered_by = cell("entered_by");
+    entry.key = cell("key");
     return entry;
   }
 
@@ -139,7 +140,10 @@ std::string write_scores(const std::vector<ScoreEntry>& entries) {
     rows.push_back({base::format_date(entry.date), entry.class_id, entry.board_id, entry.piece,
                     entry.person.text, entry.text, entry.version,
                     entry.effort ? domain::write_number(*entry.effort) : std::string(),
-                    std::string(name_of(entry.flag)), entry.entered_by});
+                    std::string(name_of(entry.flag)), entry.entered_by, entry.key});
+  const bool keyed = std::ranges::any_of(entries, [](const ScoreEntry& each) { return !each.key.empty(); });
+  if (!keyed)
+    for (std::vector<std::string>& row : rows) row.pop_back();
   return write_csv(rows);
 }
 

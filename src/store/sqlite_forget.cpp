@@ -26,12 +26,17 @@ class Forgetting {
     in_scores();
     in_efforts();
     in_notes();
+    for (const SqlRow& row : db_.rows("SELECT text FROM paper WHERE name = 'rankings'"))
+      db_.rows("UPDATE paper SET text = ?1, version = version + 1 WHERE name = 'rankings'",
+               {without_line(text_in(row[0]), leaver_.person.text)});
+    db_.rows("DELETE FROM door WHERE person = ?1", {leaver_.person.text});
     in_boards();
     in_accounts();
     // After all else, so that the rows of before are written over as well.
-    for (const char* table : {"part", "board_text", "class", "score_line", "effort", "note"})
+    for (const char* table : {"part", "board_text", "class", "score_line", "effort", "note", "door", "paper"})
       rename(table, "saved_by");
     rename("trail", "who");
+    rename("clock_act", "who");
     return done_;
   }
 

@@ -16,6 +16,7 @@ Result<std::vector<KeptScore>> SqliteStore::scores() {
 
 Result<std::int64_t> SqliteStore::add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) {
   return file_.write([&](Sqlite& db) -> Result<std::int64_t> {
+    if (const auto known = score_of_key(db, entry.key)) return *known;
     const std::int64_t number = new_score(db, entry, by);
     leave_trail(db, by, "score " + std::to_string(number));
     return number;
@@ -64,6 +65,36 @@ Result<std::vector<domain::ClassEffort>> SqliteStore::efforts(const std::string&
     for (const SqlRow& row :
          db.rows("SELECT class, person, effort FROM effort WHERE class = ?1 ORDER BY person", {class_id}))
       out.push_back({text_in(row[0]), {text_in(row[1])}, real_in(row[2]).value_or(0)});
+    return out;
+  });
+}
+
+Result<std::int64_t> SqliteStore::add_door_line(const domain::DoorLine& line, const domain::Stamp& by) {
+  return file_.write([&](Sqlite& db) -> Result<std::int64_t> {
+    const auto known = db.rows("SELECT number FROM door WHERE key <> '' AND key = ?1", {line.key});
+    if (!known.empty()) return number_in(known[0][0]);
+    db.rows(
+        "INSERT INTO door (class, person, act, seen, key, saved_by, saved_at) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
+        {line.class_id, line.person.text, static_cast<std::int64_t>(line.act), seconds_of(line.seen),
+         line.key, by.who, seconds_of(by.when)});
+    return db.last_number();
+  });
+}
+
+Result<std::vector<domain::KeptDoorLine>> SqliteStore::door_lines(const std::string& class_id) {
+  return file_.read([&](Sqlite& db) -> Result<std::vector<domain::KeptDoorLine>> {
+    std::vector<domain::KeptDoorLine> out;
+    for (const SqlRow& row : db.rows("SELECT number, saved_by, saved_at, class, person, act, seen, key "
+                                     "FROM door WHERE class = ?1 ORDER BY number",
+                                     {class_id}))
+      out.push_back({number_in(row[0]),
+                     {text_in(row[1]), instant_of(row[2])},
+                     {text_in(row[3]),
+                      {text_in(row[4])},
+                      static_cast<domain::DoorAct>(number_in(row[5])),
+                      instant_of(row[6]),
+                      text_in(row[7])}});
     return out;
   });
 }

@@ -13,7 +13,7 @@ constexpr std::int64_t application_id = 0x52707774;
 /// Step n makes schema n of schema n - 1. What was shipped once is never edited: add a step.
 /// Times are seconds since 1970 (UTC), days are ISO 8601. A part of the gym is the text of its file in the
 /// gym folder: docs/decisions/sqlite.md says why.
-constexpr std::array<const char*, 4> steps{
+constexpr std::array<const char*, 6> steps{
     R"sql(
 CREATE TABLE part (
   kind TEXT PRIMARY KEY CHECK (kind IN ('people', 'hall', 'house', 'movements')),
@@ -85,6 +85,32 @@ CREATE TABLE note (
 ) STRICT;
 INSERT INTO note SELECT number, person, text, until, saved_by, saved_at FROM old_note;
 DROP TABLE old_note;
+)sql",
+    R"sql(
+ALTER TABLE score ADD COLUMN key TEXT NOT NULL DEFAULT '';
+CREATE UNIQUE INDEX score_of_key ON score (key) WHERE key <> '';
+CREATE TABLE door (
+  number INTEGER PRIMARY KEY AUTOINCREMENT,
+  class TEXT NOT NULL, person TEXT NOT NULL,
+  act INTEGER NOT NULL CHECK (act BETWEEN 0 AND 3),
+  seen INTEGER NOT NULL, key TEXT NOT NULL, saved_by TEXT NOT NULL, saved_at INTEGER NOT NULL
+) STRICT;
+CREATE UNIQUE INDEX door_of_key ON door (key) WHERE key <> '';
+CREATE TABLE paper (
+  name TEXT PRIMARY KEY CHECK (name IN ('emergency', 'rankings')),
+  version INTEGER NOT NULL CHECK (version > 0),
+  text TEXT NOT NULL, saved_by TEXT NOT NULL, saved_at INTEGER NOT NULL
+) STRICT;
+)sql",
+    R"sql(
+CREATE TABLE clock_act (
+  class TEXT NOT NULL REFERENCES class (id),
+  number INTEGER NOT NULL CHECK (number > 0),
+  deed TEXT NOT NULL, at_ms INTEGER NOT NULL, cue TEXT NOT NULL, seconds REAL NOT NULL,
+  key TEXT NOT NULL, who TEXT NOT NULL,
+  PRIMARY KEY (class, number),
+  UNIQUE (class, key)
+) STRICT;
 )sql",
 };
 

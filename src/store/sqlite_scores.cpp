@@ -10,7 +10,8 @@ using domain::KeptScore;
 
 constexpr const char* columns =
     "SELECT score, version, day, class, board, piece, person, entry, movement_version, effort, flag, "
-    "entered_by, saved_by, saved_at FROM score_line AS line ";
+    "entered_by, saved_by, saved_at, (SELECT key FROM score WHERE number = line.score) FROM score_line AS "
+    "line ";
 
 KeptScore score_of(const SqlRow& row) {
   KeptScore out;
@@ -29,6 +30,7 @@ KeptScore score_of(const SqlRow& row) {
   entry.entered_by = text_in(row[11]);
   out.saved = {static_cast<domain::Version>(number_in(row[1])),
                domain::Stamp{text_in(row[12]), instant_of(row[13])}};
+  entry.key = text_in(row[14]);
   return out;
 }
 
@@ -51,8 +53,13 @@ std::vector<KeptScore> versions_of_score(Sqlite& db, std::int64_t number) {
   return scores_of(db.rows(std::string(columns) + "WHERE score = ?1 ORDER BY version", {number}));
 }
 
+std::optional<std::int64_t> score_of_key(Sqlite& db, const std::string& key) {
+  const auto rows = db.rows("SELECT number FROM score WHERE key <> '' AND key = ?1", {key});
+  return rows.empty() ? std::nullopt : std::optional(number_in(rows[0][0]));
+}
+
 std::int64_t new_score(Sqlite& db, const domain::ScoreEntry& entry, const domain::Stamp& by) {
-  db.rows("INSERT INTO score DEFAULT VALUES");
+  db.rows("INSERT INTO score (key) VALUES (?1)", {entry.key});
   const std::int64_t number = db.last_number();
   put_score_version(db, number, entry, {1, by});
   return number;

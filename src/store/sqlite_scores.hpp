@@ -1,6 +1,8 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "domain/kept.hpp"
@@ -13,6 +15,8 @@ namespace repwright::store {
 std::vector<domain::KeptScore> current_scores(Sqlite& db);
 /// All that one line ever said, oldest first; empty if there is no such line.
 std::vector<domain::KeptScore> versions_of_score(Sqlite& db, std::int64_t number);
+/// The line that was sent with that key.
+std::optional<std::int64_t> score_of_key(Sqlite& db, const std::string& key);
 /// A new line; its number.
 std::int64_t new_score(Sqlite& db, const domain::ScoreEntry& entry, const domain::Stamp& by);
 /// What the line says from now on.

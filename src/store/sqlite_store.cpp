@@ -48,6 +48,10 @@ KeptText board_in(Sqlite& db, const std::string& id) {
                   "ORDER BY version DESC LIMIT 1",
                   id);
 }
+KeptText paper_in(Sqlite& db, domain::Paper which) {
+  return one_text(db, "SELECT text, version, saved_by, saved_at FROM paper WHERE name = ?1",
+                  std::string(name_of(which)));
+}
 KeptText class_in(Sqlite& db, const std::string& id) {
   return one_text(db, "SELECT text, version, saved_by, saved_at FROM class WHERE id = ?1", id);
 }
@@ -234,6 +238,26 @@ Result<Saved> SqliteStore::save_house(const domain::House& house, const Seen& se
 }
 Result<Saved> SqliteStore::save_own_movements(const std::string& toml, const Seen& seen) {
   return save_part("movements", toml, seen);
+}
+
+Result<domain::KeptPaper> SqliteStore::paper(domain::Paper which) {
+  return file_.read([&](Sqlite& db) -> Result<domain::KeptPaper> {
+    KeptText kept = paper_in(db, which);
+    return domain::KeptPaper{std::move(kept.saved), std::move(kept.text)};
+  });
+}
+
+Result<Saved> SqliteStore::save_paper(domain::Paper which, const std::string& text, const Seen& seen) {
+  return file_.write([&](Sqlite& db) -> Result<Saved> {
+    const std::string name(name_of(which));
+    return next_version(db, name, paper_in(db, which).saved, seen, [&](const Saved& next) {
+      db.rows(
+          "INSERT INTO paper (name, version, text, saved_by, saved_at) VALUES (?1, ?2, ?3, ?4, ?5) "
+          "ON CONFLICT (name) DO UPDATE SET version = ?2, text = ?3, saved_by = ?4, saved_at = ?5",
+          {name, static_cast<std::int64_t>(next.version), text, writer(next).who,
+           seconds_of(writer(next).when)});
+    });
+  });
 }
 
 Result<Saved> SqliteStore::save_board(const std::string& id, const std::string& text, const Seen& seen) {

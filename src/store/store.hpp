@@ -3,11 +3,15 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/result.hpp"
 #include "domain/catalogue.hpp"
+#include "domain/clock_act.hpp"
+#include "domain/door.hpp"
 #include "domain/kept.hpp"
+#include "domain/paper.hpp"
 #include "store/accounts.hpp"
 #include "store/gym_folder.hpp"
 
@@ -51,12 +55,15 @@ class Store {
                                                  const domain::Seen& seen) = 0;
   virtual base::Result<domain::Saved> save_class(const domain::GymClass& gym_class,
                                                  const domain::Seen& seen) = 0;
+  virtual base::Result<domain::KeptPaper> paper(domain::Paper which) = 0;
+  virtual base::Result<domain::Saved> save_paper(domain::Paper which, const std::string& text,
+                                                 const domain::Seen& seen) = 0;
   /// Every text that was saved of a board, oldest first. Fails with NotFound.
   virtual base::Result<std::vector<domain::BoardVersion>> board_versions(const std::string& id) = 0;
 
   /// The score sheet as it says now, in the order of entry.
   virtual base::Result<std::vector<domain::KeptScore>> scores() = 0;
-  /// The number of the new line.
+  /// The number of the new line; where a line has the same key already it is that line, and nothing is added.
   virtual base::Result<std::int64_t> add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) = 0;
   /// Fails with NotFound if there is no such line. What it said before stays in `score_versions`.
   virtual base::Result<domain::Saved> correct_score(std::int64_t number, const domain::ScoreEntry& entry,
@@ -68,12 +75,25 @@ class Store {
   virtual base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) = 0;
   virtual base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) = 0;
 
+  /// The number of the new line, as `add_score`. A gym folder keeps these only while the program runs.
+  virtual base::Result<std::int64_t> add_door_line(const domain::DoorLine& line, const domain::Stamp& by) = 0;
+  /// Of one class, in the order in which they came.
+  virtual base::Result<std::vector<domain::KeptDoorLine>> door_lines(const std::string& class_id) = 0;
+
   /// Takes out for good what wore off before that day, then keeps the note. The number of the new one.
   virtual base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) = 0;
   /// Those that hold on that day, in the order in which they came.
   virtual base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) = 0;
   /// Fails with NotFound if there is no such note.
   virtual base::Result<void> remove_note(std::int64_t number, const domain::Stamp& by) = 0;
+
+  /// What was done to the clock of a class, in order; its stamps are those of the acts.
+  virtual base::Result<std::vector<domain::ClockAct>> clock_acts(const std::string& class_id) = 0;
+  /// Keeps the act as the next of the class's clock. Its number, from 1; that of before if an act of its key
+  /// is kept already. Fails with NotFound if there is no such class, with Conflict unless `seen` acts are
+  /// kept.
+  virtual base::Result<std::int64_t> add_clock_act(const std::string& class_id, const domain::ClockAct& act,
+                                                   std::int64_t seen) = 0;
 
   /// Takes a person out of the list of people, of classes, notes and accounts, for good; their scores and
   /// efforts stay as those of somebody (`store/forget.hpp`), with what they said before taken out. The trail
@@ -89,7 +109,22 @@ class Store {
   virtual Accounts* accounts() = 0;
 };
 
+/// "emergency", "rankings": the paper's name in files, tables and the trail.
+std::string_view name_of(domain::Paper paper);
+
+/// A text of lines without that line.
+std::string without_line(const std::string& text, const std::string& line);
+
 /// The refusal of a change of something that is not as it was when the change was made; nothing if it is.
 std::optional<base::Error> stale(const std::string& what, domain::Version kept, domain::Version seen);
+
+/// Who did the act, and when; and what the trail says of it.
+domain::Stamp stamp_of(const domain::ClockAct& act);
+std::string clock_words(const std::string& class_id, const domain::ClockAct& act);
+
+/// The number of the act with that key, or nothing if this act may be kept as the next; Conflict unless
+/// `seen` acts are there.
+base::Result<std::optional<std::int64_t>> kept_before(const std::vector<domain::ClockAct>& acts,
+                                                      const domain::ClockAct& act, std::int64_t seen);
 
 }  // namespace repwright::store

@@ -41,6 +41,10 @@ class Forgetting : public test::FilledStore {
                             {0, kim}));
     must(store_->add_score(score_of("21:00"), lou));
     must(store_->add_score(score_of("19:30"), lou));
+    domain::ClockAct start;
+    start.key = "k1";
+    start.who = name;
+    must(store_->add_clock_act(class_id, start, 0));
     if (in_a_folder()) return;
     must(store_->accounts()->put({name, domain::Role::Person, "pin", "link", "", {"zq"}}, kim));
     must(store_->accounts()->sign_in({"token", name, kim.when}));
@@ -128,6 +132,7 @@ TEST_P(Forgetting, GivesThemAnotherIdInEverySession) {
 TEST_P(Forgetting, LeavesTheirNameNowhere) {
   forget();
   for (const domain::ScoreEntry& entry : sheet()) EXPECT_THAT(entry.entered_by, Not(HasSubstr("Zelda")));
+  EXPECT_EQ(reopened().clock_acts(class_id)->front().who, "somebody");
   if (!in_a_folder()) {
     const auto trail = reopened().trail({});
     EXPECT_EQ(trail->front().what, "somebody was forgotten");

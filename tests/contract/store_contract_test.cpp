@@ -142,6 +142,56 @@ TEST_P(StoreContract, AddsScoresInTheirOrder) {
   EXPECT_EQ(kept().gym.scores.back(), score("cap, 3 rds + 40"));
 }
 
+TEST_P(StoreContract, AddsALineOfAKeyOnceHoweverOftenItIsSent) {
+  domain::ScoreEntry sent = score("19:30");
+  sent.key = "phone-1-17";
+  const auto number = store_->add_score(sent, lou);
+  ASSERT_TRUE(number) << number.error().message;
+  EXPECT_EQ(store_->add_score(sent, lou), number);
+  EXPECT_EQ(reopened().add_score(sent, kim), number);
+  domain::ScoreEntry other = sent;
+  other.key = "phone-2-17";
+  EXPECT_EQ(store_->add_score(other, lou), *number + 1) << "equal lines of two keys are two lines";
+  EXPECT_EQ(reopened().scores()->size(), 4u);
+  EXPECT_EQ(kept().gym.scores.at(2), sent);
+  if (in_a_folder()) return;
+  sent.text = "19:31";
+  ASSERT_TRUE(store_->correct_score(*number, sent, {1, kim}));
+  EXPECT_EQ(store_->add_score(sent, lou), number) << "a corrected line is still that of its key";
+}
+
+TEST_P(StoreContract, KeepsPapersAndForgetsPeopleInThem) {
+  using domain::Paper;
+  EXPECT_EQ(*store_->paper(Paper::EmergencyCard), domain::KeptPaper{});
+  const auto saved = store_->save_paper(Paper::EmergencyCard, "Door code on the key board.\n", {0, kim});
+  ASSERT_TRUE(saved) << saved.error().message;
+  EXPECT_EQ(code(store_->save_paper(Paper::EmergencyCard, "other", {0, lou})), ErrorCode::Conflict);
+  EXPECT_EQ(reopened().paper(Paper::EmergencyCard)->text, "Door code on the key board.\n");
+  ASSERT_TRUE(store_->save_paper(Paper::Rankings, "a07\na17\n", {0, lou}));
+  ASSERT_TRUE(store_->forget({"a17"}, test::shipped_catalogue(), kim));
+  EXPECT_EQ(reopened().paper(Paper::Rankings)->text, "a07\n");
+}
+
+TEST_P(StoreContract, KeepsWhoWasSeenAtTheDoor) {
+  const domain::DoorLine out{"sat-24", {"a17"}, domain::DoorAct::Out, may_14 + std::chrono::hours(7), "p1"};
+  domain::DoorLine in = out;
+  in.act = domain::DoorAct::In;
+  in.seen += std::chrono::seconds(95);
+  in.key = "p2";
+  const auto number = store_->add_door_line(out, kim);
+  ASSERT_TRUE(number) << number.error().message;
+  ASSERT_TRUE(store_->add_door_line(in, lou));
+  EXPECT_EQ(store_->add_door_line(out, lou), number) << "sent again, it is the same line";
+  store::Store& later = in_a_folder() ? *store_ : reopened();
+  const auto lines = later.door_lines("sat-24");
+  ASSERT_TRUE(lines);
+  EXPECT_THAT(*lines, ElementsAre(domain::KeptDoorLine{*number, kim, out},
+                                  domain::KeptDoorLine{*number + 1, lou, in}));
+  EXPECT_TRUE(later.door_lines("another")->empty());
+  ASSERT_TRUE(later.forget({"a17"}, test::shipped_catalogue(), kim));
+  EXPECT_TRUE(later.door_lines("sat-24")->empty());
+}
+
 TEST_P(StoreContract, KeepsWhatAScoreSaidBeforeItWasCorrected) {
   if (in_a_folder()) {
     EXPECT_EQ(code(store_->correct_score(1, score("21:10"), {1, lou})), ErrorCode::NotKept);
@@ -209,6 +259,42 @@ TEST_P(StoreContract, TakesANoteAwayAndNeverGivesItsNumberAgain) {
   EXPECT_EQ(code(store_->remove_note(1, lou)), ErrorCode::NotFound);
   EXPECT_TRUE(store_->notes_on(may_14)->empty());
   EXPECT_EQ(store_->add_note(note, lou), 2);
+}
+
+domain::ClockAct clock_act(domain::ClockDeed deed, std::int64_t at_ms, std::string key) {
+  domain::ClockAct act;
+  act.deed = deed;
+  act.at_ms = at_ms;
+  act.key = std::move(key);
+  act.who = "Lou";
+  return act;
+}
+
+TEST_P(StoreContract, KeepsWhatWasDoneToAClockInItsOrder) {
+  domain::ClockAct start = clock_act(domain::ClockDeed::Start, 1'810'000'000'123, "k1");
+  start.cue = "2.0.0";
+  domain::ClockAct more = clock_act(domain::ClockDeed::Add, 1'810'000'090'456, "k2");
+  more.seconds = base::Duration::from_si(-30);
+  EXPECT_TRUE(store_->clock_acts("sat-24")->empty());
+  EXPECT_EQ(store_->add_clock_act("sat-24", start, 0), 1);
+  EXPECT_EQ(store_->add_clock_act("sat-24", more, 1), 2);
+  EXPECT_THAT(*reopened().clock_acts("sat-24"), ElementsAre(start, more));
+  EXPECT_TRUE(store_->clock_acts("wed-morning-9")->empty());
+  EXPECT_EQ(code(store_->add_clock_act("never", start, 0)), ErrorCode::NotFound);
+}
+
+TEST_P(StoreContract, KeepsAnActOfAClockOnlyOnceAndNoneByWhoDidNotSeeTheLast) {
+  const auto start = clock_act(domain::ClockDeed::Start, 1'810'000'000'000, "k1");
+  const auto pause = clock_act(domain::ClockDeed::Pause, 1'810'000'005'000, "k2");
+  ASSERT_TRUE(store_->add_clock_act("sat-24", start, 0));
+  ASSERT_TRUE(store_->add_clock_act("sat-24", pause, 1));
+  EXPECT_EQ(store_->add_clock_act("sat-24", start, 0), 1) << "sent again";
+  EXPECT_EQ(code(store_->add_clock_act("sat-24", clock_act(domain::ClockDeed::GoOn, 1, "k3"), 1)),
+            ErrorCode::Conflict);
+  EXPECT_THAT(*reopened().clock_acts("sat-24"), ElementsAre(start, pause));
+  if (in_a_folder()) return;  // it keeps no trail
+  EXPECT_EQ(store_->trail({.most = 1})->front(),
+            (domain::TrailLine{3, {"Lou", store::stamp_of(pause).when}, "clock sat-24: pause"}));
 }
 
 TEST_P(StoreContract, TellsWhoChangedWhatAndWhen) {

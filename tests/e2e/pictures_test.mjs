@@ -7,6 +7,7 @@ import { cannotRun, newPage, pictures, seriousFaults, settled, sharedGym } from 
 const sizes = [
   { width: 1440, height: 900 },
   { width: 390, height: 844 },
+  { width: 820, height: 1180 },
   { width: 1920, height: 1080 },
 ];
 const views = [
@@ -18,6 +19,10 @@ const views = [
   ["hall", "/hall"],
   ["members", "/wall/sat-two-clocks"],
   ["accounts", "/accounts"],
+  ["arrivals", "/arrivals/sat-24"],
+  ["runners", "/runners/sat-24"],
+  ["scores", "/scores/sat-24"],
+  ["results", "/results/sat-24"],
 ];
 
 let gym, browser, owner;

@@ -46,33 +46,59 @@ function fill(gym, heads) {
   writeFileSync(file, JSON.stringify({ ...saturday, booked, arrivals }));
 }
 
-/** A demo gym of its own, served on a free port, with so many people: `{address, ownerLink, folder, stop}`. */
-export async function serveDemo({ heads } = {}) {
-  const folder = mkdtempSync(join(tmpdir(), "repwright-e2e-"));
-  const gym = join(folder, "gym");
-  const made = spawnSync(program, ["demo", gym], { encoding: "utf8" });
-  if (made.status !== 0) throw new Error(`demo failed: ${made.stderr}`);
-  if (heads) fill(gym, heads);
-  const served = spawn(program, ["serve", "--gym", gym, "--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });
-  const ownerLink = await new Promise((found, failed) => {
+/** Runs a command of the program to its end. */
+function runProgram(...words) {
+  const ran = spawnSync(program, words, { encoding: "utf8" });
+  if (ran.status !== 0) throw new Error(`${words[0]} failed: ${ran.stderr}`);
+}
+
+/** The program serving a gym, once it has printed what `wanted` matches. */
+async function served(gym, port, wanted) {
+  const running = spawn(program, ["serve", "--gym", gym, "--port", port], { stdio: ["ignore", "pipe", "inherit"] });
+  const words = await new Promise((found, failed) => {
     let said = "";
-    served.stdout.on("data", (bytes) => {
+    running.stdout.on("data", (bytes) => {
       said += bytes;
-      const met = /http:\S+#owner=\S+/.exec(said);
+      const met = wanted.exec(said);
       if (met) found(met[0]);
     });
-    served.on("exit", (code) => failed(new Error(`serve ended with ${code}: ${said}`)));
+    running.on("exit", (code) => failed(new Error(`serve ended with ${code}: ${said}`)));
   });
-  const stop = () =>
-    new Promise((done) => {
-      served.removeAllListeners("exit");
-      served.on("exit", () => {
-        rmSync(folder, { recursive: true, force: true });
-        done();
-      });
-      served.kill("SIGTERM");
-    });
-  return { address: new URL(ownerLink).origin, ownerLink, folder: gym, stop };
+  return { running, words };
+}
+
+const ended = (running, signal) =>
+  new Promise((done) => {
+    running.removeAllListeners("exit");
+    running.on("exit", done);
+    running.kill(signal);
+  });
+
+/**
+ * A demo gym of its own, served on a free port, with so many people: `{address, ownerLink, folder, stop}`. With `inFile`
+ * it is kept in a database, which remembers who is signed in; then `kill` ends the program without a word and `again`
+ * starts it anew.
+ */
+export async function serveDemo({ heads, inFile } = {}) {
+  const folder = mkdtempSync(join(tmpdir(), "repwright-e2e-"));
+  const gym = join(folder, "gym");
+  runProgram("demo", gym);
+  if (heads) fill(gym, heads);
+  const kept = inFile ? join(folder, "gym.db") : gym;
+  if (inFile) runProgram("import", gym, "--to", kept);
+  const first = await served(kept, "0", /http:\S+#owner=\S+/);
+  const ownerLink = first.words;
+  const { origin: address, port } = new URL(ownerLink);
+  let running = first.running;
+  const kill = () => ended(running, "SIGKILL");
+  const again = async () => {
+    ({ running } = await served(kept, port, /Ctrl-C/));
+  };
+  const stop = async () => {
+    await ended(running, "SIGTERM");
+    rmSync(folder, { recursive: true, force: true });
+  };
+  return { address, ownerLink, folder: gym, stop, kill, again };
 }
 
 /** A browser with an empty profile. `gym.local` is this machine, over plain http. */

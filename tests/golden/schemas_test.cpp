@@ -83,6 +83,31 @@ TEST(Schemas, HoldForTheTimetablesOfTheDemo) {
   expect_valid("timetable.schema.json", printed("timetable", ""));
 }
 
+TEST(Schemas, HoldForTheWarmUpsOfTheDemo) {
+  expect_valid("warm-up.schema.json", printed("warmup", ""));
+}
+
+TEST(Schemas, HoldForTheAwayVersionsOfTheDemo) {
+  GoldenCase golden;
+  for (const auto& board : std::filesystem::directory_iterator(source_dir() / "data/demo/boards"))
+    golden.runs.push_back(
+        {.command = "repwright away '" + board.path().string() + "' --quiet --json", .out = "", .err = ""});
+  json documents = json::array();
+  for (const GoldenRun& run : run_case(golden, REPWRIGHT_PROGRAM).runs)
+    documents.push_back(json::parse(run.out));
+  const Verdict verdict = validate("away.schema.json", documents);
+  if (verdict.exit_code == 77) GTEST_SKIP() << verdict.said;
+  EXPECT_EQ(verdict.exit_code, 0) << verdict.said;
+}
+
+TEST(Schemas, HoldForTheFitsOfTheDemo) {
+  expect_valid("fit.schema.json", printed("fit", " --runs 20"));
+}
+
+TEST(Schemas, HoldForThePairsOfTheDemo) {
+  expect_valid("pairs.schema.json", printed("pairs", ""));
+}
+
 TEST(Schemas, HoldForTheRehearsalsOfTheDemo) {
   const json documents = printed("rehearse", " --runs 5");
   expect_valid("rehearsal.schema.json", documents);

@@ -250,6 +250,7 @@ RC_GTEST_PROP(ScoresFileLaw, ReadsWhatItWrites, ()) {
     entry.flag = *rc::gen::element(domain::DayFlag::None, domain::DayFlag::Ill, domain::DayFlag::Hot,
                                    domain::DayFlag::Easy);
     entry.entered_by = words();
+    entry.key = words();
     entries.push_back(std::move(entry));
   }
   const auto read = read_scores(write_scores(entries), "scores.csv");

@@ -67,9 +67,12 @@ class FrontDesk {
     request.content_type = "application/json";
     return ask(request);
   }
-  api::Response ask(const api::Request& request) { return api::respond(request, {desk, gate, store}, {}); }
+  api::Response ask(const api::Request& request) {
+    return api::respond(request, {desk, gate, store, [this] { return now + ms; }}, {});
+  }
 
   std::chrono::sys_seconds now{std::chrono::sys_days{std::chrono::year{2027} / 5 / 14}};
+  std::chrono::milliseconds ms{0};  // beyond `now`
   GlassVault vault;
   store::MemoryStore store;
   store::Accounts& accounts = *store.accounts();

@@ -2,16 +2,23 @@ import assert from "node:assert/strict";
 import { readFileSync, readdirSync } from "node:fs";
 import { test } from "node:test";
 import { account, accounts, me } from "../src/model/account.ts";
+import { arrivals, listEffect } from "../src/model/arrivals.ts";
 import { brief, pastScores } from "../src/model/brief.ts";
 import { equipmentList, limitKinds } from "../src/model/catalogue.ts";
+import { clock, programTime } from "../src/model/clock.ts";
 import { anything, type Decoder } from "../src/model/decode.ts";
+import { emergencyCard } from "../src/model/emergency.ts";
 import { faultAnswer } from "../src/model/fault.ts";
 import { boardLast, boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
 import { keptHall } from "../src/model/hall.ts";
+import { consent, ownToday } from "../src/model/own_today.ts";
 import { floorPeople, peoplePreview, peopleTable, personRow } from "../src/model/people.ts";
 import { reading } from "../src/model/reading.ts";
 import { rehearsal } from "../src/model/rehearsal.ts";
 import { repairPlan } from "../src/model/repairs.ts";
+import { results } from "../src/model/results.ts";
+import { runners, runs } from "../src/model/runners.ts";
+import { classScores, scoreForm } from "../src/model/scores.ts";
 
 /** The program's own answers, written by its tests: what the page reads of them is checked against nothing else. */
 const folder = "../tests/golden/api";
@@ -25,6 +32,8 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "account-person": account,
   "account-signed-out": anything,
   accounts,
+  "arrival-ticked": anything,
+  arrivals,
   "board-last": boardLast,
   "board-never": boardLast,
   "board-saved": saved,
@@ -33,14 +42,21 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   boards: boardRows,
   class: keptClass,
   "class-effort": anything,
-  "class-scores": anything,
+  "class-scores": classScores,
+  consent,
+  "consent-said": consent,
   classes: classRows,
+  clock,
+  "clock-started": clock,
   "effort-said": anything,
+  emergency: emergencyCard,
+  "emergency-saved": saved,
   equipment: equipmentList,
   gym,
   hall: keptHall,
   house: keptHouse,
   limits: limitKinds,
+  "list-effect": listEffect,
   "me-coach": me,
   "me-nobody": me,
   "me-person": me,
@@ -49,6 +65,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "note-added": anything,
   "note-removed": anything,
   notes: anything,
+  "own-today": ownToday,
   owner: me,
   "people-preview-bad": peoplePreview,
   "people-preview": peoplePreview,
@@ -59,13 +76,20 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   read: reading,
   rehearse: rehearsal,
   repairs: repairPlan,
+  results,
+  "runner-out": anything,
+  runners,
+  runs,
   "score-added": anything,
   "score-corrected": anything,
-  "score-versions": anything,
+  "score-form": scoreForm,
+  "score-versions": classScores,
   "sign-out": anything,
   tidy: tidied,
+  time: programTime,
   trail: anything,
   "trail-before": anything,
+  "walk-in": anything,
 };
 
 const read = (name: string) => JSON.parse(readFileSync(`${folder}/${name}.json`, "utf8")) as Golden;

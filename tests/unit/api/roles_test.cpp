@@ -38,6 +38,24 @@ const std::map<std::string, std::string> expected{
     {"PUT /api/classes/*/effort", "ocrp"},
     {"PUT /api/scores/*", "ocrp"},
     {"GET /api/scores/*/versions", "ocrp"},
+    {"GET /api/classes/*/arrivals", "ocr"},
+    {"POST /api/classes/*/arrivals", "ocr"},
+    {"GET /api/classes/*/arrivals/effect", "ocr"},
+    {"POST /api/classes/*/arrivals/nobody-else", "ocr"},
+    {"POST /api/classes/*/walk-ins", "ocr"},
+    {"GET /api/classes/*/runners", "ocr"},
+    {"GET /api/classes/*/runs", "ocr"},
+    {"POST /api/classes/*/runners", "ocr"},
+    {"GET /api/classes/*/score-form", "ocrp"},
+    {"GET /api/classes/*/results", "ocr"},
+    {"GET /api/emergency", "ocrp"},
+    {"PUT /api/emergency", "oc"},
+    {"GET /api/people/*/today", "ocp"},
+    {"GET /api/people/*/consent", "p"},
+    {"PUT /api/people/*/consent", "p"},
+    {"GET /api/time", "ocrp"},
+    {"GET /api/classes/*/clock", "ocrp"},
+    {"POST /api/classes/*/clock", "ocr"},
     {"GET /api/notes", "ocr"},
     {"POST /api/notes", "oc"},
     {"DELETE /api/notes/*", "oc"},
@@ -169,6 +187,19 @@ TEST(APerson, ReadsTheirOwnPage) {
   EXPECT_EQ(front.ask(Method::Get, "/api/people/a08", "", cookie).status, 403);
   EXPECT_EQ(front.ask(Method::Get, "/api/people/nobody", "", cookie).status, 403);
   EXPECT_EQ(json::parse(front.ask(Method::Get, "/api/gym", "", cookie).body)["next_class"], nullptr);
+}
+
+TEST(AReliefCoach, SeesNothingAnyMoreWhenTheClassIsOver) {
+  FrontDesk front;
+  front.now = std::chrono::sys_days{std::chrono::year{2027} / 5 / 16} + std::chrono::hours(23);
+  const auto status = [&] {
+    return front.ask(Method::Get, "/api/classes/sat-24", "", front.cookie_of(Role::Relief)).status;
+  };
+  EXPECT_EQ(status(), 200);
+  front.now += std::chrono::hours(2);
+  EXPECT_EQ(status(), 401);
+  const Response me = front.ask(Method::Get, "/api/me", "", front.cookie_of(Role::Relief));
+  EXPECT_EQ(json::parse(me.body)["role"], nullptr);
 }
 
 TEST(AReliefCoach, SeesOneClassItsBoardAndItsPeopleInActionWords) {

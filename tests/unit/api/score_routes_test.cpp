@@ -44,6 +44,19 @@ TEST(Scores, AreAddedToAClassWithWhoEnteredThem) {
   EXPECT_EQ(front.store.scores()->back().entry, kept);
 }
 
+TEST(Scores, OfAKeyAreAddedOnceHoweverOftenAPhoneSendsThem) {
+  FrontDesk front;
+  const json sent{{"key", "k-1"}, {"person", "a07"}, {"score", "22:10"}};
+  const Response first = ask(front, Role::Coach, Method::Post, sheet, sent);
+  const Response again = ask(front, Role::Coach, Method::Post, sheet, sent);
+  EXPECT_EQ(again.body, first.body);
+  EXPECT_EQ(get(front, sheet).size(), 1u);
+  EXPECT_EQ(front.desk.gym()->knowledge.scores.size(), front.store.scores()->size());
+  ASSERT_EQ(ask(front, Role::Coach, Method::Post, sheet, {{"person", "a07"}, {"score", "22:10"}}).status,
+            200);
+  EXPECT_EQ(get(front, sheet).size(), 2u) << "without a key each is one of its own";
+}
+
 TEST(Scores, AreCorrectedOnceByWhoLookedAtTheLastOfThem) {
   FrontDesk front;
   ASSERT_EQ(ask(front, Role::Coach, Method::Post, sheet, {{"person", "a07"}, {"score", "22:10"}}).status,

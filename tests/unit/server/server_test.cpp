@@ -309,6 +309,25 @@ TEST(Server, StopsAnAnswerUnderWayWhenItsGraceIsOver) {
   EXPECT_THAT(client.read_all(), testing::AnyOf("", StartsWith("HTTP/1.1 200")));
 }
 
+TEST(Server, StopsAnAnswerThatNobodyWaitsForAnyMore) {
+  server::Limits limits;
+  limits.hang_up_look = 5ms;
+  server::Site site = echo_site();
+  site.takes_long = [](const api::Request&) { return true; };
+  const Running running(std::move(site), limits, {});
+  {
+    // Both workers for long requests have one; the third waits behind them.
+    std::vector<Client> leaving;
+    for (int i = 0; i < 3; ++i) {
+      leaving.push_back(running.connect());
+      leaving.back().send(post("/api/slow", ""));
+    }
+  }
+  Client staying = running.connect();
+  staying.send(get_echo);
+  EXPECT_EQ(next_reply(staying).status, 200);
+}
+
 TEST(Server, HangsUpOnAHandlerThatBreaksItsPromiseAndGoesOn) {
   const Running running;
   Client broken = running.connect();

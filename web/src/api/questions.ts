@@ -14,10 +14,17 @@ import {
   type House,
 } from "../model/gym.ts";
 import { keptHall, type Hall } from "../model/hall.ts";
+import { arrivals, listEffect } from "../model/arrivals.ts";
+import { clock, programTime } from "../model/clock.ts";
 import { brief, pastScores } from "../model/brief.ts";
 import { equipmentList, limitKinds } from "../model/catalogue.ts";
 import { anything } from "../model/decode.ts";
 import { floorPeople, floorPerson, peoplePreview, peopleTable, personRow, type PersonRow } from "../model/people.ts";
+import { emergencyCard } from "../model/emergency.ts";
+import { runners, runs } from "../model/runners.ts";
+import { consent, ownToday } from "../model/own_today.ts";
+import { results } from "../model/results.ts";
+import { classScores, scoreForm, type ScoreChange } from "../model/scores.ts";
 import { reading } from "../model/reading.ts";
 import { rehearsal } from "../model/rehearsal.ts";
 import { repairPlan } from "../model/repairs.ts";
@@ -33,6 +40,16 @@ export interface WhatIf {
   readonly indoors?: boolean;
   readonly runs?: number;
   readonly seed?: number;
+}
+
+/** Something done to the clock of a class. The same key is done once. */
+export interface ClockAct {
+  readonly act: string;
+  readonly key: string;
+  readonly version: number;
+  readonly at_ms: number;
+  readonly cue?: string;
+  readonly seconds?: number;
 }
 
 export interface NewAccount {
@@ -67,6 +84,26 @@ export const questions = (client: Client) => ({
   gymClass: (id: string) => client.ask("GET", at("classes", id), keptClass),
   keepClass: (changed: GymClass, version: string | null) =>
     client.ask("PUT", at("classes", changed.id), saved, { class: changed, ...(version === null ? {} : { version }) }),
+
+  arrivals: (id: string) => client.ask("GET", `${at("classes", id)}/arrivals`, arrivals),
+  listEffect: (id: string) => client.ask("GET", `${at("classes", id)}/arrivals/effect`, listEffect),
+  runners: (id: string) => client.ask("GET", `${at("classes", id)}/runners`, runners),
+  runs: (id: string) => client.ask("GET", `${at("classes", id)}/runs`, runs),
+  classScores: (id: string) => client.ask("GET", `${at("classes", id)}/scores`, classScores),
+  keepScore: (number: number, line: ScoreChange) => client.ask("PUT", `/api/scores/${number}`, anything, line),
+  scoreVersions: (number: number) => client.ask("GET", `/api/scores/${number}/versions`, classScores),
+  scoreForm: (id: string) => client.ask("GET", `${at("classes", id)}/score-form`, scoreForm),
+  results: (id: string) => client.ask("GET", `${at("classes", id)}/results`, results),
+  ownToday: (id: string) => client.ask("GET", `${at("people", id)}/today`, ownToday),
+  consent: (id: string) => client.ask("GET", `${at("people", id)}/consent`, consent),
+  keepConsent: (id: string, inRankings: boolean) =>
+    client.ask("PUT", `${at("people", id)}/consent`, consent, { in_rankings: inRankings }),
+  addNote: (person: string, text: string) => client.ask("POST", "/api/notes", anything, { person, text }),
+  emergency: () => client.ask("GET", "/api/emergency", emergencyCard),
+  keepEmergency: (text: string, version: string) => client.ask("PUT", "/api/emergency", saved, { text, version }),
+  time: () => client.ask("GET", "/api/time", programTime),
+  clock: (id: string) => client.ask("GET", `${at("classes", id)}/clock`, clock),
+  clockAct: (id: string, act: ClockAct) => client.ask("POST", `${at("classes", id)}/clock`, clock, act),
 
   brief: (id: string) => client.ask("GET", `${at("classes", id)}/brief`, brief),
 

@@ -15,10 +15,13 @@ export class Kept<T> {
   private readonly looked = signal<Looked<T>>({ value: null, fault: null, asking: false });
   private asked = 0;
   private wanted = false;
+  private gathering = false;
 
   constructor(
     private readonly ask: () => Promise<Answer<T>>,
     private readonly topics: readonly Topic[],
+    /** How long changes are gathered before it is asked again, in milliseconds: for answers that take a rehearsal. */
+    private readonly pause = 0,
   ) {}
 
   get now(): ReadonlySignal<Looked<T>> {
@@ -42,8 +45,21 @@ export class Kept<T> {
       : { value: answer.fault.status === 0 ? this.looked.value.value : null, fault: answer.fault, asking: false };
   }
 
+  async lookAgainIfWanted(): Promise<void> {
+    if (this.wanted) await this.lookAgain();
+  }
+
   heard(topic: Topic): void {
-    if (this.wanted && this.topics.includes(topic)) void this.lookAgain();
+    if (!this.wanted || !this.topics.includes(topic) || this.gathering) return;
+    if (this.pause === 0) {
+      void this.lookAgain();
+      return;
+    }
+    this.gathering = true;
+    setTimeout(() => {
+      this.gathering = false;
+      void this.lookAgainIfWanted();
+    }, this.pause);
   }
 
   /** Forgets what was seen: for when somebody else signs in. */

@@ -2,7 +2,20 @@ import { signal } from "@preact/signals";
 
 /** Where the reader is: a view and, in some, the id of what it shows. */
 export interface Route {
-  readonly view: "next-class" | "board" | "wall" | "people" | "hall" | "accounts" | "nowhere";
+  readonly view:
+    | "next-class"
+    | "board"
+    | "wall"
+    | "clock"
+    | "remote"
+    | "people"
+    | "hall"
+    | "accounts"
+    | "arrivals"
+    | "runners"
+    | "scores"
+    | "results"
+    | "nowhere";
   readonly id: string | null;
 }
 
@@ -11,9 +24,15 @@ const addresses: readonly (readonly [RegExp, Route["view"]])[] = [
   [/^\/class\/([^/]+)$/, "next-class"],
   [/^\/board(?:\/([^/]+))?$/, "board"],
   [/^\/wall\/([^/]+)$/, "wall"],
+  [/^\/clock(?:\/([^/]+))?$/, "clock"],
+  [/^\/clock\/([^/]+)\/remote$/, "remote"],
   [/^\/people(?:\/([^/]+))?$/, "people"],
   [/^\/hall$/, "hall"],
   [/^\/accounts$/, "accounts"],
+  [/^\/arrivals\/([^/]+)$/, "arrivals"],
+  [/^\/runners\/([^/]+)$/, "runners"],
+  [/^\/scores\/([^/]+)$/, "scores"],
+  [/^\/results\/([^/]+)$/, "results"],
 ];
 
 /** The route of an address. */

@@ -3,8 +3,9 @@ import { listenToChanges } from "../api/events.ts";
 import type { Answer } from "../api/client.ts";
 import type { Me } from "../model/account.ts";
 import type { Fault } from "../model/fault.ts";
-import { forgetAll, tellChange } from "./gym.ts";
+import { forgetAll, lookAgainAtAll, tellChange } from "./gym.ts";
 import { program } from "./program.ts";
+import { sender } from "./sender.ts";
 
 /** Who is signed in; null until the program has said. */
 export const me = signal<Me | null>(null);
@@ -19,10 +20,18 @@ export const ticket = signal<Ticket | null>(null);
 
 let stopListening: (() => void) | null = null;
 
+/** The program answers again after it was gone. */
+function backAgain(): void {
+  lookAgainAtAll();
+  sender.tryNow();
+}
+
 function enter(who: Me): void {
   forgetAll();
   stopListening?.();
-  stopListening = who.role === null ? null : listenToChanges(tellChange);
+  stopListening = who.role === null ? null : listenToChanges(tellChange, backAgain);
+  if (who.role === null) sender.close();
+  else sender.open(who.name);
   me.value = who;
   meFault.value = null;
 }

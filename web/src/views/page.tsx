@@ -4,12 +4,19 @@ import type { Me } from "../model/account.ts";
 import { route, type Route } from "../state/route.ts";
 import { begin, me, meFault } from "../state/session.ts";
 import { Said } from "../ui/said.tsx";
+import { ArrivalsView } from "./arrivals/arrivals_view.tsx";
 import { AccountsView } from "./accounts/accounts_view.tsx";
 import { HallView } from "./hall/hall_view.tsx";
 import { NextClass } from "./next_class/next_class.tsx";
 import { BoardView } from "./board/board_view.tsx";
 import { WallView } from "./board/wall_view.tsx";
-import { NewPersonView, OwnPage, PersonView } from "./people/person_view.tsx";
+import { OwnPage } from "./own/own_page.tsx";
+import { ResultsView } from "./results/results_view.tsx";
+import { RunnersView } from "./runners/runners_view.tsx";
+import { ScoresView } from "./scores/scores_view.tsx";
+import { NewPersonView, PersonView } from "./people/person_view.tsx";
+import { ClockRemote } from "./clock/clock_remote.tsx";
+import { ClockWall, NextClassClock } from "./clock/clock_wall.tsx";
 import { PeopleView } from "./people/people_view.tsx";
 import { Shell } from "./shell.tsx";
 import { SignIn } from "./sign_in.tsx";
@@ -31,6 +38,10 @@ function coachView(at: Route, who: Me): ComponentChild {
       return <BoardView id={at.id} />;
     case "wall":
       return <WallView id={at.id ?? ""} />;
+    case "clock":
+      return at.id === null ? <NextClassClock /> : <ClockWall key={at.id} id={at.id} acts />;
+    case "remote":
+      return <ClockRemote key={at.id} id={at.id ?? ""} />;
     case "people":
       if (at.id === null) return <PeopleView />;
       return at.id === "new" ? <NewPersonView /> : <PersonView key={at.id} id={at.id} />;
@@ -40,13 +51,39 @@ function coachView(at: Route, who: Me): ComponentChild {
       return who.role === "owner" ? <AccountsView /> : nowhere;
     case "nowhere":
       return nowhere;
+    default:
+      return floorView(at, who);
+  }
+}
+
+/** The views of one class that a relief coach has, too. */
+function floorView(at: Route, who: Me): ComponentChild {
+  const id = at.id ?? "";
+  switch (at.view) {
+    case "arrivals":
+      return <ArrivalsView key={id} id={id} />;
+    case "runners":
+      return <RunnersView key={id} id={id} />;
+    case "scores":
+      return <ScoresView key={id} id={id} who={who} />;
+    case "results":
+      return <ResultsView key={id} id={id} />;
+    default:
+      return nowhere;
   }
 }
 
 /** What each role may look at: a person their own page, a relief coach the class they take. */
 function view(at: Route, who: Me): ComponentChild {
-  if (who.role === "person") return who.person === null ? nowhere : <OwnPage id={who.person} />;
-  if (who.role === "relief") return at.view === "next-class" ? <NextClass id={who.class} who={who} /> : nowhere;
+  if (who.role === "person") {
+    if (at.view === "clock" && at.id !== null) return <ClockWall key={at.id} id={at.id} acts={false} />;
+    return who.person === null ? nowhere : <OwnPage id={who.person} />;
+  }
+  if (who.role === "relief") {
+    if (at.view === "next-class") return <NextClass id={who.class} who={who} />;
+    if (at.view === "clock" || at.view === "remote") return coachView(at, who);
+    return at.id === who.class ? floorView(at, who) : nowhere;
+  }
   return coachView(at, who);
 }
 

@@ -7,6 +7,7 @@ import { keepHall } from "../../state/hall.ts";
 import { NumberCell } from "../../ui/cell.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
+import { EmergencyForm } from "./emergency_form.tsx";
 import { Faults } from "./faults.tsx";
 import { KitTable, PlacesTable } from "./places_table.tsx";
 import { RoutesTable } from "./routes_table.tsx";
@@ -120,6 +121,7 @@ export function HallView() {
         at={equipment}
         show={(known) => <LookedAt at={hall} show={(kept) => <HallPage kept={kept} known={known} />} />}
       />
+      <EmergencyForm />
     </div>
   );
 }

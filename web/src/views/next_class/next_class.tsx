@@ -6,12 +6,14 @@ import { Caution } from "../../ui/caution.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
 import { dayWords, shortDay } from "../../ui/words.ts";
+import { EmergencyButton } from "../floor/emergency.tsx";
 import { ClassRepairs } from "./class_repairs.tsx";
 import { Hour } from "./hour.tsx";
 import { LastTime } from "../last_time/last_time.tsx";
 import { Matters } from "./matters.tsx";
 import { SetOutList } from "./set_out_list.tsx";
 import { WhoComes } from "./who_comes.tsx";
+import "../floor/floor.css";
 import "./next_class.css";
 
 type GymClass = KeptClass["class"];
@@ -76,6 +78,18 @@ function Head({ gymClass, isNext, who }: { readonly gymClass: GymClass; readonly
         </p>
       </div>
       <div class="row no-print">
+        {gymClass.board_id ? (
+          <a class="button first" href={`/clock/${gymClass.id}/remote`}>
+            Clock
+          </a>
+        ) : null}
+        <a class="button" href={`/arrivals/${gymClass.id}`}>
+          Arrivals
+        </a>
+        <a class="button" href={`/scores/${gymClass.id}`}>
+          Scores
+        </a>
+        <EmergencyButton />
         {mayEdit(who) ? <OtherClasses id={gymClass.id} /> : null}
         {mayEdit(who) && gymClass.board_id ? (
           <>

@@ -1,9 +1,8 @@
 import { useState } from "preact/hooks";
 import type { PersonRow } from "../../model/people.ts";
 import { isMark, limitsOf } from "../../model/people_change.ts";
-import { gym, people, personOf, scoresOf } from "../../state/gym.ts";
+import { gym, people, scoresOf } from "../../state/gym.ts";
 import { goTo } from "../../state/route.ts";
-import { Caution } from "../../ui/caution.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
 import { dayWords } from "../../ui/words.ts";
@@ -47,7 +46,8 @@ function Marks({ row }: { readonly row: PersonRow }) {
   );
 }
 
-function PersonBody({ row, id, own }: { readonly row: PersonRow; readonly id: string; readonly own: boolean }) {
+/** What they do instead, their marks, their scores. */
+export function PersonBody({ row, id, own }: { readonly row: PersonRow; readonly id: string; readonly own: boolean }) {
   return (
     <>
       <div class="halves">
@@ -132,21 +132,5 @@ export function NewPersonView() {
         )}
       />
     </div>
-  );
-}
-
-/** A member's own page: what they do instead, their marks, their scores. */
-export function OwnPage({ id }: { readonly id: string }) {
-  return (
-    <LookedAt
-      at={personOf(id)}
-      show={(row) => (
-        <div class="stack">
-          <h1>{row["name"]}</h1>
-          <PersonBody row={row} id={id} own />
-          <Caution />
-        </div>
-      )}
-    />
   );
 }

@@ -1,0 +1,342 @@
+#include "advice/fits.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "rehearsal/kit_pieces.hpp"
+#include "rehearsal/lone_pass.hpp"
+#include "rehearsal/write_script.hpp"
+
+namespace repwright::advice {
+namespace {
+
+using domain::Block;
+using domain::FitMeasure;
+using domain::FitWindow;
+
+constexpr double off_the_ends = 0.06;  // of the window's ends, for a bad day
+constexpr double per_miss = 300;       // of a window's end, beside the size of a change
+constexpr double per_near_miss = 60;
+constexpr double per_kit_short = 1000;
+constexpr std::size_t ways_kept = 8;  // of each person, for the model
+constexpr double next_step = 0.04;    // by which an easier or harder way differs
+
+/// The people whom an option is tried with.
+struct Some {
+  rehearsal::Cast cast;
+  std::vector<domain::Person> people;
+  std::vector<int> places;  // in the class
+};
+
+Some some_of(const FitTask& task, const std::vector<int>& places) {
+  Some some;
+  some.places = places;
+  some.cast.conditions = task.cast.conditions;
+  for (const int place : places) {
+    const auto p = static_cast<std::size_t>(place);
+    some.people.push_back(task.plain.people[p]);
+    some.cast.ids.push_back(task.cast.ids[p]);
+    some.cast.names.push_back(task.cast.names[p]);
+    some.cast.median.push_back(task.cast.median[p]);
+  }
+  return some;
+}
+
+/// The piece as a board of its own, without the cap, so that a slow way shows how slow it is.
+domain::Board board_of(const FitTask& task, const FitChange& change) {
+  Block own = changed(task.piece, change, task.plain.catalogue);
+  own.cap.reset();
+  own.heats.reset();
+  own.start.reset();
+  return {.title = {}, .blocks = {std::move(own)}};
+}
+
+domain::FittedBoard fitted_board(const FitTask& task, const Some& some, const domain::Board& board) {
+  rehearsal::PlainFitRequest plain{.board = board,
+                                   .catalogue = task.plain.catalogue,
+                                   .house = task.plain.house,
+                                   .people = some.people,
+                                   .bodies = some.cast.median,
+                                   .constants = task.plain.constants,
+                                   .date = task.plain.date,
+                                   .rule = task.plain.rule,
+                                   .hall = task.plain.hall,
+                                   .gone = task.plain.gone};
+  return rehearsal::plain_fit(plain);
+}
+
+double expected_of(const FitTask& task, const rehearsal::LonePart& part) {
+  const FitMeasure measure = task.window           ? task.window->measure
+                             : task.piece.duration ? FitMeasure::Rounds
+                                                   : FitMeasure::Seconds;
+  switch (measure) {
+    case FitMeasure::Seconds:
+      return part.seconds;
+    case FitMeasure::Rounds:
+      return part.rounds;
+    case FitMeasure::SpareSeconds:
+      return task.piece.every.value_or(base::Duration{}).si() - part.longest_lap_s;
+  }
+  return 0;
+}
+
+/// What these people make of the changed piece, each alone.
+std::vector<FitOption> tried(const FitTask& task, const Some& some, const FitChange& change) {
+  const domain::Board board = board_of(task, change);
+  domain::FittedBoard fitted = fitted_board(task, some, board);
+  const timetable::Timetable timetable = timetable::lay_out(board, {});
+  const std::optional<int> rounds = board.blocks.front().rounds;
+  std::vector<FitOption> options;
+  if (timetable.pieces.empty()) return options;
+  const rehearsal::WrittenFloor floor = rehearsal::write_scripts({.fitted = fitted,
+                                                                  .timetable = timetable,
+                                                                  .catalogue = task.plain.catalogue,
+                                                                  .hall = task.hall,
+                                                                  .house = task.plain.house,
+                                                                  .gym_class = task.gym_class,
+                                                                  .people = some.people,
+                                                                  .bodies = some.cast.median,
+                                                                  .constants = task.plain.constants});
+  const auto parts = rehearsal::lone_pass(floor.plan, timetable, task.plain.constants, some.cast);
+  for (std::size_t p = 0; p < some.people.size(); ++p) {
+    FitOption& option = options.emplace_back();
+    option.change = change;
+    option.fitted = std::move(fitted.people[p]);
+    if (rounds && rounds != task.piece.rounds) option.fitted.rounds[task.piece.id] = *rounds;
+    option.expected = expected_of(task, parts[0][p]);
+  }
+  return options;
+}
+
+/// [person][way], without ways that come to the same.
+using Ways = std::vector<std::vector<FitOption>>;
+
+void add_ways(const FitTask& task, const std::vector<int>& places, const std::vector<FitChange>& changes,
+              Ways& ways, const rehearsal::ForEach& for_each) {
+  const Some some = some_of(task, places);
+  std::vector<std::vector<FitOption>> found(changes.size());
+  for_each(static_cast<int>(changes.size()), [&](int c) {
+    const auto at = static_cast<std::size_t>(c);
+    found[at] = tried(task, some, changes[at]);
+  });
+  for (std::vector<FitOption>& options : found)
+    for (std::size_t p = 0; p < options.size(); ++p) {
+      std::vector<FitOption>& own = ways[static_cast<std::size_t>(places[p])];
+      const bool known =
+          std::ranges::any_of(own, [&](const FitOption& one) { return one.fitted == options[p].fitted; });
+      if (!known) own.push_back(std::move(options[p]));
+    }
+}
+
+/// The window without its outermost part.
+FitWindow inner(FitWindow window) {
+  window.min *= 1 + off_the_ends;
+  if (window.max) window.max = std::max(window.min, *window.max * (1 - off_the_ends));
+  return window;
+}
+
+double cost_of(const FitTask& task, const FitOption& option) {
+  double cost = size_of(option.change);
+  if (task.window)
+    cost += per_miss * miss(*task.window, option.expected) +
+            per_near_miss * miss(inner(*task.window), option.expected);
+  return cost;
+}
+
+bool meets(const FitTask& task, const std::vector<FitOption>& ways) {
+  return !task.window || std::ranges::any_of(ways, [&](const FitOption& way) {
+    return miss(*task.window, way.expected) <= 0;
+  });
+}
+
+/// A kind and size of kit, and how much of it one way takes.
+using KitKey = std::tuple<domain::EquipmentId, double, double>;
+struct KitUse {
+  KitKey key;
+  double pieces = 0;
+  int available = 0;
+};
+
+std::vector<KitUse> kit_of(const FitTask& task, const FitOption& way, int place) {
+  const auto p = static_cast<std::size_t>(place);
+  const domain::Board board = board_of(task, {});
+  const domain::FittedBoard fitted{board, {way.fitted}};
+  const std::vector<domain::Person> person{task.plain.people[p]};
+  const std::vector<body::Body> body{task.cast.median[p]};
+  const timetable::Timetable timetable =
+      timetable::lay_out({.title = {}, .blocks = {task.piece}}, task.gym_class);
+  std::vector<KitUse> uses;
+  for (const rehearsal::KitPieces& one : rehearsal::kit_pieces({.fitted = fitted,
+                                                                .timetable = timetable,
+                                                                .catalogue = task.plain.catalogue,
+                                                                .hall = task.hall,
+                                                                .house = task.plain.house,
+                                                                .gym_class = task.gym_class,
+                                                                .people = person,
+                                                                .bodies = body,
+                                                                .constants = task.plain.constants}))
+    uses.push_back({{one.need.equipment, one.need.mass.value_or(base::Mass{}).si(),
+                     one.need.height.value_or(base::Length{}).si()},
+                    one.pieces,
+                    one.need.available});
+  return uses;
+}
+
+/// Who takes which way, so that the shelf goes round: as little changed and missed as can be.
+class Sharing {
+ public:
+  Sharing(const FitTask& task, const Ways& ways) : task_(task), ways_(ways) {
+    for (std::size_t p = 0; p < ways.size(); ++p) {
+      domain::LinearRow one{.terms = {}, .at_least = 1, .at_most = 1};
+      first_.push_back(static_cast<int>(model_.variables.size()));
+      for (const FitOption& way : ways[p]) {
+        const int variable = model_.add({.cost = cost_of(task, way)});
+        one.terms.push_back({variable});
+        for (const KitUse& use : kit_of(task, way, static_cast<int>(p))) take(use, variable);
+      }
+      model_.rows.push_back(std::move(one));
+    }
+    for (auto& [key, row] : kit_) {
+      const int lacking = model_.add({.cost = per_kit_short, .lower = 0, .upper = 2000});
+      row.terms.push_back({lacking, -1});
+      lacking_.emplace_back(key, lacking);
+      model_.rows.push_back(row);
+    }
+  }
+
+  const domain::WholeModel& model() const { return model_; }
+
+  /// The place of the chosen way.
+  std::size_t way_of(std::size_t person, const domain::WholeSolution& solution) const {
+    for (std::size_t w = 0; w < ways_[person].size(); ++w)
+      if (solution.values[static_cast<std::size_t>(first_[person]) + w] > 0.5) return w;
+    return 0;
+  }
+
+  std::vector<std::string> short_of(const domain::WholeSolution& solution) const {
+    std::vector<std::string> words;
+    for (const auto& [key, variable] : lacking_) {
+      const double count = solution.values[static_cast<std::size_t>(variable)];
+      if (count < 0.5) continue;
+      const domain::Equipment* equipment = task_.plain.catalogue.find(std::get<0>(key));
+      std::string name = equipment != nullptr ? equipment->name : std::get<0>(key).text;
+      if (std::get<1>(key) > 0) name += " " + number(std::get<1>(key)) + " kg";
+      if (std::get<2>(key) > 0) name += " " + number(100 * std::get<2>(key)) + " cm";
+      words.push_back(name + ": " + number(count) + " too few");
+    }
+    return words;
+  }
+
+ private:
+  static std::string number(double value) {
+    std::string text = std::to_string(std::round(value * 10) / 10);
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.ends_with('.')) text.pop_back();
+    return text;
+  }
+  void take(const KitUse& use, int variable) {
+    domain::LinearRow& row = kit_[use.key];
+    row.at_most = use.available;
+    row.terms.push_back({variable, use.pieces});
+  }
+
+  const FitTask& task_;
+  const Ways& ways_;
+  domain::WholeModel model_;
+  std::vector<int> first_;  // variable of each person's first way
+  std::map<KitKey, domain::LinearRow> kit_;
+  std::vector<std::pair<KitKey, int>> lacking_;
+};
+
+/// The cheapest ways, and of every load the cheapest, so that the shelf can go round.
+std::vector<FitOption> kept(const FitTask& task, std::vector<FitOption> ways) {
+  std::ranges::stable_sort(ways, {}, [&](const FitOption& way) { return cost_of(task, way); });
+  std::vector<FitOption> kept;
+  std::vector<std::map<domain::StepId, base::Mass>> loads;
+  for (FitOption& way : ways) {
+    std::map<domain::StepId, base::Mass> own;
+    for (const domain::FittedItem& item : way.fitted.items)
+      if (item.load) own[item.step] = *item.load;
+    const bool other_loads = std::ranges::find(loads, own) == loads.end();
+    if (kept.size() >= ways_kept && !other_loads) continue;
+    loads.push_back(std::move(own));
+    kept.push_back(std::move(way));
+  }
+  return kept;
+}
+
+/// How much harder `other` is than `own`, as a share; more seconds and fewer rounds are harder.
+double harder_by(const FitTask& task, const FitOption& own, const FitOption& other) {
+  if (own.expected <= 0 || other.expected <= 0) return 0;
+  const bool seconds = task.window ? task.window->measure == FitMeasure::Seconds : !task.piece.duration;
+  return seconds ? other.expected / own.expected - 1 : own.expected / other.expected - 1;
+}
+
+/// The nearest way that is easier or harder by more than the least step.
+std::optional<FitOption> next_to(const FitTask& task, const FitOption& own,
+                                 const std::vector<FitOption>& ways, double direction) {
+  std::optional<FitOption> nearest;
+  double least = 0;
+  for (const FitOption& way : ways) {
+    const double by = direction * harder_by(task, own, way);
+    const double distance = by + 0.02 * size_of(way.change);
+    if (by < next_step || (nearest && distance >= least)) continue;
+    nearest = way;
+    least = distance;
+  }
+  return nearest;
+}
+
+}  // namespace
+
+std::optional<FitWindow> window_of(const Block& piece) {
+  const auto of = [](FitMeasure measure, const domain::Intent::Window& window) {
+    return FitWindow{measure, window.min, window.max};
+  };
+  if (piece.intent && piece.intent->time) return of(FitMeasure::Seconds, *piece.intent->time);
+  if (piece.intent && piece.intent->rounds) return of(FitMeasure::Rounds, *piece.intent->rounds);
+  if (piece.intent && piece.intent->spare && piece.every)
+    return FitWindow{FitMeasure::SpareSeconds, piece.intent->spare->si(), std::nullopt};
+  if (piece.cap && piece.kind == domain::BlockKind::ForTime)
+    return FitWindow{FitMeasure::Seconds, 0, piece.cap->si()};
+  return std::nullopt;
+}
+
+double miss(const FitWindow& window, double expected) {
+  if (expected < window.min) return (window.min - expected) / std::max(1.0, window.min);
+  if (window.max && expected > *window.max) return (expected - *window.max) / std::max(1.0, *window.max);
+  return 0;
+}
+
+base::Result<FittedPiece> fit_piece(const FitTask& task, domain::Solver& solver,
+                                    const rehearsal::ForEach& for_each) {
+  std::vector<int> everybody;
+  for (int p = 0; p < static_cast<int>(task.plain.people.size()); ++p) everybody.push_back(p);
+  const std::vector<FitChange> singles = single_changes(task.piece, task.plain.catalogue, task.hall);
+  Ways ways(everybody.size());
+  add_ways(task, everybody, singles, ways, for_each);
+  std::vector<int> unmet;
+  for (const int p : everybody)
+    if (!meets(task, ways[static_cast<std::size_t>(p)])) unmet.push_back(p);
+  if (!unmet.empty()) add_ways(task, unmet, double_changes(singles), ways, for_each);
+  const Ways all = ways;
+  for (std::vector<FitOption>& own : ways) own = kept(task, std::move(own));
+
+  const Sharing sharing(task, ways);
+  const auto solution = solver.solve(sharing.model(), task.solve);
+  if (!solution) return tl::unexpected(solution.error());
+  FittedPiece piece;
+  for (std::size_t p = 0; p < ways.size(); ++p) {
+    ChosenFit& chosen = piece.people.emplace_back();
+    chosen.own = ways[p][sharing.way_of(p, *solution)];
+    chosen.easier = next_to(task, chosen.own, all[p], -1);
+    chosen.harder = next_to(task, chosen.own, all[p], 1);
+    chosen.inside = !task.window || miss(*task.window, chosen.own.expected) <= 0;
+  }
+  piece.short_of = sharing.short_of(*solution);
+  return piece;
+}
+
+}  // namespace repwright::advice

@@ -1,0 +1,34 @@
+#include "api/form_json.hpp"
+
+#include <array>
+#include <nlohmann/json.hpp>
+
+#include "api/forecast_json.hpp"
+#include "api/item_json.hpp"
+
+namespace repwright::api {
+namespace {
+
+using nlohmann::ordered_json;
+
+constexpr std::array<std::string_view, 6> forms{"time", "rounds", "reps", "load", "distance", "kcal"};
+
+}  // namespace
+
+std::string_view name_of(app::ScoreForm form) {
+  return forms[static_cast<std::size_t>(form)];
+}
+
+ordered_json form_person_json(const app::FormPerson& person) {
+  ordered_json json{{"id", person.person.text},
+                    {"name", person.name},
+                    {"done_as", person.done_as},
+                    {"with", ordered_json::array()},
+                    {"forecast", forecast_json(person.forecast)},
+                    {"least", number_json(person.least)},
+                    {"most", number_json(person.most)}};
+  for (const domain::PersonId& other : person.with) json["with"].push_back(other.text);
+  return json;
+}
+
+}  // namespace repwright::api

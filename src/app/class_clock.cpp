@@ -1,0 +1,96 @@
+#include "app/class_clock.hpp"
+
+#include <algorithm>
+
+#include "app/who_comes.hpp"
+#include "base/text.hpp"
+#include "timetable/timetable.hpp"
+
+namespace repwright::app {
+namespace {
+
+using domain::Block;
+using timetable::Cue;
+using timetable::CueKind;
+
+/// Finds a block anywhere on a board.
+const Block* find_block(const std::vector<Block>& blocks, domain::BlockId id) {
+  for (const Block& block : blocks) {
+    if (block.id == id) return &block;
+    if (const Block* inside = find_block(block.children, id)) return inside;
+  }
+  return nullptr;
+}
+
+void add_steps(const std::vector<domain::Item>& items, std::vector<domain::StepId>& steps) {
+  for (const domain::Item& item : items) steps.push_back(item.step);
+}
+
+/// All that is done in a block.
+void add_steps(const Block& block, std::vector<domain::StepId>& steps) {
+  add_steps(block.items, steps);
+  for (const auto& slot : block.slots) add_steps(slot, steps);
+  for (const Block& child : block.children) add_steps(child, steps);
+}
+
+/// What is done in a cue.
+std::vector<domain::StepId> steps_of(const Cue& cue, const domain::Board& board) {
+  std::vector<domain::StepId> steps;
+  const bool works = cue.kind == CueKind::Part || cue.kind == CueKind::Work || cue.kind == CueKind::Tail;
+  const Block* block = works ? find_block(board.blocks, cue.block) : nullptr;
+  if (block == nullptr) return steps;
+  const auto slot = static_cast<std::size_t>(cue.slot);
+  if (block->kind == domain::BlockKind::Every && slot < block->slots.size())
+    add_steps(block->slots[slot], steps);
+  else
+    add_steps(*block, steps);
+  return steps;
+}
+
+std::vector<std::string> lines_of_text(const std::string& text) {
+  std::vector<std::string> lines(1);
+  for (const char c : text)
+    if (c == '\n')
+      lines.emplace_back();
+    else
+      lines.back() += c;
+  return lines;
+}
+
+}  // namespace
+
+base::Result<ClassClock> class_clock(const GymAtHand& at_hand, const std::string& class_id) {
+  const OpenGym& gym = at_hand.gym();
+  const auto known = gym.classes.find(class_id);
+  if (known == gym.classes.end())
+    return base::failure(base::ErrorCode::NotFound, "no class is called `" + class_id + "`");
+  const domain::GymClass& gym_class = known->second;
+  if (gym_class.board_id.empty()) return ClassClock{};
+  const auto board = gym.knowledge.boards.find(gym_class.board_id);
+  if (board == gym.knowledge.boards.end())
+    return base::failure(base::ErrorCode::NotFound, "no board is called `" + gym_class.board_id + "`");
+  const auto coming = who_comes(gym.people, gym_class, std::nullopt);
+  if (!coming) return tl::unexpected(coming.error());
+
+  const board::Reading reading = at_hand.read(board->second);
+  ClassClock clock;
+  clock.cues =
+      timetable::cues_of(timetable::lay_out(reading.board, gym_class,
+                                            {.last_rest_counts = gym.knowledge.house.last_rest_counts}),
+                         static_cast<int>(coming->people.size()));
+  const std::vector<std::string> text = lines_of_text(board->second);
+  for (const Cue& cue : clock.cues) {
+    std::vector<std::string>& lines = clock.lines.emplace_back();
+    int last = 0;
+    for (const domain::StepId step : steps_of(cue, reading.board)) {
+      const auto index = static_cast<std::size_t>(step.index);
+      const int line = step.index >= 0 && index < reading.steps.size() ? reading.steps[index].line : 0;
+      if (line <= last || static_cast<std::size_t>(line) > text.size()) continue;
+      last = line;
+      lines.emplace_back(base::trim(text[static_cast<std::size_t>(line) - 1]));
+    }
+  }
+  return clock;
+}
+
+}  // namespace repwright::app

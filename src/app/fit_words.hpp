@@ -1,0 +1,40 @@
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "advice/fits.hpp"
+#include "domain/board.hpp"
+#include "domain/catalogue.hpp"
+#include "domain/fitted.hpp"
+
+/// A fit in a coach's words.
+namespace repwright::app {
+
+/// Every line of the piece, in its slots and children too.
+void for_each_line(const domain::Block& piece, const std::function<void(const domain::Item&)>& one);
+
+struct FitWordsOf {
+  const domain::Block& piece;
+  const domain::FittedPerson& plain;  // what the person would do without advice
+  const domain::Catalogue& catalogue;
+};
+
+/// What the person does otherwise than the board says, line by line: `9 ring rows for 12 pull-ups`.
+std::vector<std::string> fit_words(const FitWordsOf& of, const domain::FittedPerson& own);
+
+/// What `other` does otherwise than `own`; empty if nothing.
+std::string difference_words(const FitWordsOf& of, const domain::FittedPerson& own,
+                             const domain::FittedPerson& other);
+
+/// Which wish is out of reach for the person, and the nearest that comes of it.
+std::string clash_words(const FitWordsOf& of, const advice::FitOption& own, const domain::FitWindow& window);
+
+/// `10:00 to 14:00`, `4 rounds or more`, `45 s to spare`.
+std::string window_words(const domain::FitWindow& window);
+
+/// `12:30`, `3.4 rounds`, `38 s to spare`.
+std::string expected_words(const domain::FitWindow& window, double expected);
+
+}  // namespace repwright::app

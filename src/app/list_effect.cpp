@@ -1,0 +1,103 @@
+#include "app/list_effect.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "rehearsal/findings.hpp"
+
+namespace repwright::app {
+namespace {
+
+using base::Result;
+
+constexpr int runs = 100;
+constexpr double shortest_told_s = 15;  // less is within the luck of a day
+constexpr double short_wait_s = 20;     // as between two people who share a place
+
+Result<domain::Rehearsal> rehearsed(const GymAtHand& at_hand, const domain::GymClass& gym_class,
+                                    const std::stop_token& stop) {
+  const OpenGym& gym = at_hand.gym();
+  const auto board = gym.knowledge.boards.find(gym_class.board_id);
+  if (board == gym.knowledge.boards.end())
+    return base::failure(base::ErrorCode::NotFound, "no board is called `" + gym_class.board_id + "`");
+  const board::Reading reading = at_hand.read(board->second);
+  const WhatIf what{.class_id = gym_class.id, .heads = {}, .out = {}, .runs = runs, .stop = stop};
+  ClassRequest request = request_of(gym, reading, gym_class, what);
+  request.history = at_hand.lately_on(gym_class.date);
+  return rehearse_class(request).map([](ClassRehearsal done) { return std::move(done.rehearsal); });
+}
+
+std::string slack_words(const ListEffect& effect) {
+  if (!effect.now.slack_s || !effect.planned.slack_s) return {};
+  const double less = *effect.planned.slack_s - *effect.now.slack_s;
+  if (*effect.now.slack_s < 0)
+    return fmt::format("the class runs {} over", rehearsal::clock_words(-*effect.now.slack_s));
+  if (std::abs(less) < shortest_told_s) return {};
+  return fmt::format("{} {} slack, {} is left", rehearsal::clock_words(std::abs(less)),
+                     less > 0 ? "less" : "more", rehearsal::clock_words(*effect.now.slack_s));
+}
+
+std::string queue_words(const ListEffect& effect) {
+  const bool waits = !effect.now.queue_at.empty();
+  if (!waits && effect.planned.queue_at.empty()) return {};
+  if (!waits) return "nobody waits for long any more";
+  if (effect.now.queue_at == effect.planned.queue_at &&
+      std::abs(effect.now.queue_s - effect.planned.queue_s) < shortest_told_s)
+    return {};
+  return fmt::format("the longest wait is {} at the {}", rehearsal::clock_words(effect.now.queue_s),
+                     effect.now.queue_at);
+}
+
+std::string last_home_words(const ListEffect& effect) {
+  if (!effect.now.last_home_s || !effect.planned.last_home_s) return {};
+  const double later = *effect.now.last_home_s - *effect.planned.last_home_s;
+  if (std::abs(later) < shortest_told_s) return {};
+  return fmt::format("the last one is home {} {}", rehearsal::clock_words(std::abs(later)),
+                     later > 0 ? "later" : "earlier");
+}
+
+}  // namespace
+
+AtTheDoor at_the_door(const domain::Rehearsal& rehearsal) {
+  AtTheDoor out;
+  out.heads = static_cast<int>(rehearsal.people.size());
+  if (rehearsal.timetable.planned_s) out.slack_s = *rehearsal.timetable.planned_s - rehearsal.timetable.p90_s;
+  for (const domain::PlaceUse& use : rehearsal.places)
+    if (use.wait_p90_s > std::max(out.queue_s, short_wait_s)) {
+      out.queue_s = use.wait_p90_s;
+      out.queue_at = use.name.empty() ? use.place.text : use.name;
+    }
+  for (const domain::BoxOutcome& box : rehearsal.timetable.boxes)
+    if (box.piece) out.last_home_s = box.end_p50_s;
+  return out;
+}
+
+Result<ListEffect> list_effect(const GymAtHand& at_hand, const std::string& class_id,
+                               const std::stop_token& stop) {
+  const auto known = at_hand.gym().classes.find(class_id);
+  if (known == at_hand.gym().classes.end())
+    return base::failure(base::ErrorCode::NotFound, "no class is called `" + class_id + "`");
+  domain::GymClass planned = known->second;
+  planned.arrivals.clear();
+  const auto before = rehearsed(at_hand, planned, stop);
+  if (!before) return tl::unexpected(before.error());
+  const auto now = rehearsed(at_hand, known->second, stop);
+  if (!now) return tl::unexpected(now.error());
+  return ListEffect{at_the_door(*before), at_the_door(*now)};
+}
+
+std::string in_words(const ListEffect& effect) {
+  std::string words;
+  for (const std::string& part : {slack_words(effect), queue_words(effect), last_home_words(effect)})
+    if (!part.empty()) words += (words.empty() ? "" : "; ") + part;
+  const int more = effect.now.heads - effect.planned.heads;
+  const std::string heads = more == 0
+                                ? fmt::format("{} as booked", effect.now.heads)
+                                : fmt::format("{} instead of {}", effect.now.heads, effect.planned.heads);
+  return fmt::format("{}: {}.", heads, words.empty() ? "the hour stays as it was planned" : words);
+}
+
+}  // namespace repwright::app

@@ -1,0 +1,139 @@
+#include "app/score_form.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "app/past_session.hpp"
+#include "board/usual_score.hpp"
+#include "domain/board_search.hpp"
+#include "rehearsal/groups.hpp"
+
+namespace repwright::app {
+namespace {
+
+using base::ErrorCode;
+using base::Result;
+using domain::Measure;
+using domain::Score;
+
+constexpr double widest_share = 0.25;
+
+/// The rehearsal and the reading that a form is made from.
+struct Played {
+  const board::Reading& reading;
+  const ClassRehearsal& class_rehearsal;
+};
+
+ScoreForm form_of(const domain::PieceOutcome& outcome, Score score) {
+  switch (outcome.measure) {
+    case Measure::Seconds:
+      return ScoreForm::Time;
+    case Measure::Kilograms:
+      return ScoreForm::Load;
+    case Measure::Metres:
+      return ScoreForm::Distance;
+    case Measure::Kilocalories:
+      return ScoreForm::Kcal;
+    case Measure::Reps:
+      break;
+  }
+  return score == Score::RoundsReps && outcome.reps_per_round >= 1 ? ScoreForm::Rounds : ScoreForm::Reps;
+}
+
+bool is_sum(Score score) {
+  return score == Score::Times || score == Score::RepsSum || score == Score::KcalSum ||
+         score == Score::DistanceSum;
+}
+
+/// The lines of one piece as the person does them: those that the outcome has steps of.
+std::vector<domain::FittedItem> lines_in(const domain::FittedPerson& fitted,
+                                         const domain::PieceOutcome& outcome) {
+  std::vector<domain::FittedItem> lines;
+  std::set<int> seen;
+  for (const domain::StepTrace& step : outcome.steps) {
+    const auto at = static_cast<std::size_t>(step.step.index);
+    if (step.step.index < 0 || at >= fitted.items.size() || !seen.insert(step.step.index).second) continue;
+    lines.push_back(fitted.items[at]);
+  }
+  std::ranges::sort(lines, {}, [](const domain::FittedItem& item) { return item.step.index; });
+  return lines;
+}
+
+std::vector<std::vector<domain::PersonId>> partners_of(const domain::Block& block,
+                                                       const std::vector<domain::Person>& people) {
+  std::vector<std::vector<domain::PersonId>> with(people.size());
+  if (block.team_sizes.empty()) return with;
+  for (const rehearsal::Team& team : rehearsal::make_teams(static_cast<int>(people.size()), block.team_sizes))
+    for (const int one : team.people)
+      for (const int other : team.people)
+        if (one != other)
+          with[static_cast<std::size_t>(one)].push_back(people[static_cast<std::size_t>(other)].id);
+  return with;
+}
+
+const domain::PieceOutcome* outcome_of(const domain::PersonOutcome& person, int piece) {
+  const auto found = std::ranges::find(person.pieces, piece, &domain::PieceOutcome::piece);
+  return found == person.pieces.end() ? nullptr : &*found;
+}
+
+std::optional<FormPiece> form_piece(const Played& played, int index) {
+  const ClassRehearsal& done = played.class_rehearsal;
+  const timetable::Piece& piece = done.timetable.pieces[static_cast<std::size_t>(index)];
+  const domain::Block* block = domain::find_block(played.reading.board, piece.block);
+  if (block == nullptr) return std::nullopt;
+  const Score score = block->score.value_or(board::usual_score(*block));
+  const auto with = partners_of(*block, done.people);
+  FormPiece form{.piece = {}, .title = piece.name, .cap = piece.cap, .people = {}};
+  for (std::size_t p = 0; p < done.people.size(); ++p) {
+    const domain::PieceOutcome* outcome = outcome_of(done.rehearsal.people[p], index);
+    if (outcome == nullptr) continue;
+    form.form = form_of(*outcome, score);
+    if (is_sum(score)) form.parts = std::max(form.parts, static_cast<int>(outcome->interval_s.size()));
+    const auto [least, most] = believed(outcome->score);
+    std::vector<domain::FittedItem> lines = lines_in(done.fitted.people[p], *outcome);
+    FormPerson one{
+        .person = done.people[p].id,
+        .name = done.people[p].name,
+        .lines = lines,
+        .done_as = versions_done({.person = done.people[p].id, .level = {}, .items = lines, .rounds = {}}),
+        .with = with[p],
+        .forecast = *outcome,
+        .least = least,
+        .most = most};
+    one.forecast.steps.clear();
+    form.people.push_back(std::move(one));
+  }
+  if (form.people.empty()) return std::nullopt;
+  return form;
+}
+
+}  // namespace
+
+std::pair<double, double> believed(const domain::Spread& forecast) {
+  const double margin = std::max(forecast.p90 - forecast.p10, widest_share * forecast.p50);
+  return {std::max(0.0, forecast.p10 - margin), forecast.p90 + margin};
+}
+
+Result<std::vector<FormPiece>> score_form(const GymAtHand& at_hand, const std::string& class_id,
+                                          const std::stop_token& stop) {
+  const OpenGym& gym = at_hand.gym();
+  const auto known = gym.classes.find(class_id);
+  if (known == gym.classes.end())
+    return base::failure(ErrorCode::NotFound, "no class is called `" + class_id + "`");
+  const auto board = gym.knowledge.boards.find(known->second.board_id);
+  if (board == gym.knowledge.boards.end())
+    return base::failure(ErrorCode::NotFound, "no board is called `" + known->second.board_id + "`");
+  const board::Reading reading = at_hand.read(board->second);
+  const WhatIf as_it_is{.class_id = class_id, .heads = {}, .out = {}, .runs = 100, .stop = stop};
+  const auto rehearsed = rehearse_what_if(at_hand, reading, as_it_is);
+  if (!rehearsed) return tl::unexpected(rehearsed.error());
+  std::vector<FormPiece> pieces;
+  for (std::size_t i = 0; i < rehearsed->timetable.pieces.size(); ++i)
+    if (auto piece = form_piece({reading, *rehearsed}, static_cast<int>(i)))
+      pieces.push_back(std::move(*piece));
+  if (pieces.size() > 1)
+    for (FormPiece& piece : pieces) piece.piece = piece.title;
+  return pieces;
+}
+
+}  // namespace repwright::app

@@ -1,0 +1,59 @@
+#include "cli/class_command.hpp"
+
+#include <algorithm>
+#include <map>
+
+#include "app/lately.hpp"
+#include "cli/say.hpp"
+#include "sheets/diagnostics_text.hpp"
+
+namespace repwright::cli {
+namespace {
+
+/// Nothing is known before a class without a day.
+std::map<domain::PersonId, rehearsal::History> history_of(const ClassInputs& inputs) {
+  const auto& day = inputs.gym_class.date;
+  if (!day) return {};
+  return app::lately(inputs.gym, inputs.people, *day);
+}
+
+}  // namespace
+
+bool has_errors(const board::Reading& reading) {
+  return std::ranges::any_of(reading.diagnostics, [](const domain::Diagnostic& diagnostic) {
+    return diagnostic.severity == domain::Severity::Error;
+  });
+}
+
+std::string remarks_of(const BoardText& board, const board::Reading& reading) {
+  return sheets::diagnostics_text({board.name, board.text}, reading.diagnostics);
+}
+
+app::ClassRequest ClassAsked::request() const {
+  return {.reading = reading,
+          .gym = inputs.gym,
+          .people = inputs.people,
+          .gym_class = inputs.gym_class,
+          .heads = options.heads,
+          .rule = options.as_written ? rehearsal::FitRule::AsWritten : rehearsal::FitRule::WithinLimits,
+          .seed = {options.seed},
+          .runs = options.runs,
+          .threads = options.threads,
+          .keep_draws = options.draws,
+          .stop = {},
+          .known = taught.known,
+          .history = history_of(inputs)};
+}
+
+int with_class(const ClassOptions& options, const std::function<int(const ClassAsked&)>& command) {
+  const auto inputs = load_class(options);
+  if (!inputs) return refuse(inputs.error());
+  const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
+  remark(remarks_of(inputs->board, reading));
+  if (has_errors(reading)) return input_at_fault;
+  const auto taught = taught_by_scores(options, *inputs);
+  if (!taught) return refuse(taught.error());
+  return command({options, *inputs, reading, *taught});
+}
+
+}  // namespace repwright::cli

@@ -1,0 +1,172 @@
+import { listOf, number, objectOf, orNull, text, wordOf, type Decoded } from "./decode.ts";
+import type { Outbox } from "./outbox.ts";
+import { measure } from "./rehearsal.ts";
+
+const line = objectOf({
+  number,
+  version: number,
+  person: text,
+  piece: text,
+  score: text,
+  done_as: text,
+  effort: orNull(number),
+  flag: text,
+  entered_by: text,
+  saved_by: orNull(text),
+  saved_at: orNull(text),
+});
+/** A line of the score sheet as it is kept. */
+export type ScoreLine = Decoded<typeof line>;
+export const classScores = listOf(line);
+
+/** What a line says from now on; `version` is that of the line that was looked at. */
+export interface ScoreChange {
+  readonly version: number;
+  readonly person: string;
+  readonly piece: string;
+  readonly score: string;
+  readonly done_as: string;
+  readonly effort?: number;
+  readonly flag: string;
+}
+
+export const forecast = objectOf({ measure, p10: number, p50: number, p90: number, reps_per_round: number });
+export type ScoreForecast = Decoded<typeof forecast>;
+
+export const form = wordOf("time", "rounds", "reps", "load", "distance", "kcal");
+export type Form = Decoded<typeof form>;
+
+export const formPersonFields = {
+  id: text,
+  name: text,
+  done_as: text,
+  with: listOf(text),
+  forecast,
+  least: number,
+  most: number,
+};
+const formPerson = objectOf(formPersonFields);
+/** Who is to be scored, and what is expected of them; beyond `least` and `most` a score is asked about. */
+export type FormPerson = Decoded<typeof formPerson>;
+
+export const formPieceFields = { piece: text, title: text, form, cap_s: orNull(number), parts: number };
+const formPiece = objectOf({ ...formPieceFields, people: listOf(formPerson) });
+export type FormPiece = Decoded<typeof formPiece>;
+export const scoreForm = objectOf({ pieces: listOf(formPiece) });
+
+export const scorePath = (classId: string) => `/api/classes/${encodeURIComponent(classId)}/scores`;
+
+/** A score being entered. `parts` are the results of the intervals, one where there are none; of rounds: rounds and reps. */
+export interface Draft {
+  readonly form: Form;
+  readonly capped: boolean;
+  readonly parts: readonly number[];
+  readonly rounds: number;
+  readonly reps: number;
+}
+
+/** What the forecast says, in the form of the piece: the few taps that are left are the difference to it. */
+export function prefilled(piece: Pick<FormPiece, "form" | "parts">, forecast: ScoreForecast): Draft {
+  const middle = piece.form === "load" ? Math.round(forecast.p50 * 2) / 2 : Math.round(forecast.p50);
+  const round = forecast.reps_per_round;
+  const counted = forecast.measure === "reps" && round >= 1;
+  const rounds = counted ? Math.floor(forecast.p50 / round) : 0;
+  const share = Math.round(middle / piece.parts);
+  return {
+    form: piece.form,
+    capped: false,
+    parts: Array.from({ length: piece.parts }, () => (piece.parts > 1 ? share : middle)),
+    rounds,
+    reps: counted ? Math.round(forecast.p50 - rounds * round) : 0,
+  };
+}
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
+const two = (n: number): string => String(n).padStart(2, "0");
+
+/** Seconds as a clock: '12:31', '1:02:10'. */
+export function clock(seconds: number): string {
+  const whole = Math.max(0, Math.round(seconds));
+  const hours = Math.floor(whole / 3600);
+  const minutes = Math.floor((whole % 3600) / 60);
+  return hours > 0 ? `${hours}:${two(minutes)}:${two(whole % 60)}` : `${minutes}:${two(whole % 60)}`;
+}
+
+/** Seconds of what somebody typed: '12:31', '751'; null for anything else. */
+export function secondsOf(typed: string): number | null {
+  const met = /^(?:(?:(\d{1,2}):)?(\d{1,3}):)?(\d{1,4})$/.exec(typed.trim());
+  if (!met) return null;
+  const [hours, minutes, seconds] = [met[1], met[2], met[3]].map((part) => Number(part ?? 0));
+  if (met[2] !== undefined && (seconds ?? 0) > 59) return null;
+  return (hours ?? 0) * 3600 + (minutes ?? 0) * 60 + (seconds ?? 0);
+}
+
+/** The score as it stands on a sheet. */
+export function scoreText(draft: Draft): string {
+  const total = sum(draft.parts);
+  if (draft.form === "rounds") return `${draft.rounds}+${draft.reps}`;
+  if (draft.form === "time") return draft.capped ? `cap, ${draft.rounds}+${draft.reps}` : clock(total);
+  const unit = { reps: "", load: " kg", distance: " m", kcal: " kcal" }[draft.form];
+  return `${Math.round(total * 10) / 10}${unit}`;
+}
+
+/** The score in the forecast's measure; null for one that the cap stopped. */
+export function valueOf(draft: Draft, forecast: ScoreForecast): number | null {
+  if (draft.form === "time" && draft.capped) return null;
+  return draft.form === "rounds" ? draft.rounds * forecast.reps_per_round + draft.reps : sum(draft.parts);
+}
+
+/** A value of the forecast as it would be scored. */
+export function forecastText(form: Form, forecast: ScoreForecast, value: number): string {
+  const round = forecast.reps_per_round;
+  if (form === "time") return clock(value);
+  if (form === "rounds" && round >= 1) return `${Math.floor(value / round)}+${Math.floor(value % round)}`;
+  return scoreText({ form, capped: false, parts: [Math.round(value)], rounds: 0, reps: 0 });
+}
+
+export const rangeText = (form: Form, forecast: ScoreForecast): string =>
+  `${forecastText(form, forecast, forecast.p10)} to ${forecastText(form, forecast, forecast.p90)}`;
+
+/** What to ask before a score is kept that nobody expects: 'forecast 9+0 to 14+3, really 38+0?'; null if it is believed. */
+export function question(draft: Draft, person: Pick<FormPerson, "forecast" | "least" | "most">): string | null {
+  const value = valueOf(draft, person.forecast);
+  if (value === null || (value >= person.least && value <= person.most)) return null;
+  return `Forecast ${rangeText(draft.form, person.forecast)}, really ${scoreText(draft)}?`;
+}
+
+/** What a finish by the clock is kept as, so many milliseconds after the start. */
+export const finishText = (milliseconds: number): string => clock(Math.floor(milliseconds / 1000));
+
+/** A line of the sheet, kept or still on its way. */
+export interface ShownScore {
+  readonly person: string;
+  readonly piece: string;
+  readonly score: string;
+  /** What is kept of it; null while it is on its way. */
+  readonly kept: ScoreLine | null;
+  /** The key of what is on its way, and until when it may be taken back. */
+  readonly key: string | null;
+  readonly held: number;
+}
+
+interface Sent {
+  readonly person?: string;
+  readonly piece?: string;
+  readonly score?: string;
+}
+
+/** The newest line of each person in a piece, with what is still on its way over what is kept. */
+export function shownScores(kept: readonly ScoreLine[], outbox: Outbox, classId: string, piece: string): ReadonlyMap<string, ShownScore> {
+  const shown = new Map<string, ShownScore>();
+  for (const each of kept)
+    if (each.piece === piece || each.piece === "")
+      shown.set(each.person, { person: each.person, piece, score: each.score, kept: each, key: null, held: 0 });
+  for (const letter of outbox) {
+    const sent = letter.body as Sent;
+    if (letter.path !== scorePath(classId) || letter.refused !== null || (sent.piece ?? "") !== piece) continue;
+    if (sent.person === undefined || sent.score === undefined) continue;
+    const { person, score } = sent;
+    shown.set(person, { person, piece, score, kept: null, key: letter.key, held: letter.held });
+  }
+  return shown;
+}

@@ -1,0 +1,137 @@
+import { useState } from "preact/hooks";
+import { clockText, comingAfter, figureOf, sidesOf } from "../../model/clock.ts";
+import { EmergencyButton } from "../floor/emergency.tsx";
+import { Act, MainAct, NextAct, TakeBack, TimeActs } from "./clock_acts.tsx";
+import { BigFigure } from "./big_figure.tsx";
+import { counters, cueWords, partName, stateWord } from "./clock_words.ts";
+import { lookOf } from "./clock_wall.tsx";
+import { LinesNow, NextUp } from "./now_and_next.tsx";
+import { Sound, Standing } from "./clock_foot.tsx";
+import { StateSign } from "./state_sign.tsx";
+import { useClock, type Shown } from "./use_clock.ts";
+import "../floor/floor.css";
+import "./clock.css";
+
+function Stretches({ shown }: { readonly shown: Shown }) {
+  const { clock, moment } = shown;
+  const [open, setOpen] = useState(false);
+  if (!clock || !moment) return null;
+  const goes = moment.state === "running" || moment.state === "paused";
+  return (
+    <section class="clock-stretches">
+      <button
+        type="button"
+        aria-expanded={open}
+        onClick={() => {
+          setOpen(!open);
+        }}
+      >
+        {goes ? "Go to another stretch" : "Start somewhere else"}
+      </button>
+      {open ? (
+        <ol class="plain">
+          {clock.cues.map((cue, index) => (
+            <li key={cue.id} aria-current={index === moment.index ? "step" : undefined}>
+              <span>
+                {cueWords(cue)}{" "}
+                <span class="soft">{cue.length_ms === null ? "open" : clockText(cue.length_ms / 1000)}</span>
+              </span>
+              <Act shown={shown} deed={goes ? "jump" : "start"} detail={{ cue: cue.id }}>
+                {index === moment.index ? "Again from here" : "From here"}
+              </Act>
+            </li>
+          ))}
+        </ol>
+      ) : null}
+    </section>
+  );
+}
+
+/** Ending the class's clock takes two taps: the first is easily a slip. */
+function EndIt({ shown }: { readonly shown: Shown }) {
+  const [sure, setSure] = useState(false);
+  const state = shown.moment?.state;
+  if (state !== "running" && state !== "paused") return null;
+  return sure ? (
+    <>
+      <Act shown={shown} deed="stop">
+        Yes, end the clock
+      </Act>
+      <button
+        type="button"
+        class="act"
+        onClick={() => {
+          setSure(false);
+        }}
+      >
+        No, keep it
+      </button>
+    </>
+  ) : (
+    <button
+      type="button"
+      class="act"
+      onClick={() => {
+        setSure(true);
+      }}
+    >
+      End the clock…
+    </button>
+  );
+}
+
+/** The clock in the hand of who takes the class. */
+export function ClockRemote({ id }: { readonly id: string }) {
+  const shown = useClock(id);
+  if (!shown?.clock || !shown.moment) {
+    const fault = shown?.watch.fault.value;
+    return <p class="soft">{fault ? fault.text : "Looking…"}</p>;
+  }
+  const { clock, moment, now } = shown;
+  if (clock.cues.length === 0) return <p>This class has no board yet, so its clock has nothing to show.</p>;
+  const named = moment.cue ?? clock.cues[0];
+  const coming = comingAfter(clock, moment, now);
+  const sides = sidesOf(clock, moment, now).filter((side) => side.state === "waits" && side.time !== null);
+  return (
+    <div class={`clock-remote ${lookOf(moment)}`} data-instant={now}>
+      <div class="remote-face">
+        <h1>
+          <StateSign moment={moment} />
+          {stateWord(moment)}
+        </h1>
+        <p class="soft">
+          {[named ? partName(named) : "", ...(moment.cue ? counters(moment.cue) : [])].join(", ")}
+        </p>
+        <BigFigure figure={figureOf(moment)} />
+        {sides.map((side) => (
+          <p key={side.name}>
+            {side.name} goes in {clockText(Math.ceil((side.time ?? 0) / 1000))}
+          </p>
+        ))}
+      </div>
+      <div class="remote-acts">
+        <MainAct shown={shown} />
+        <NextAct shown={shown} />
+        <TimeActs shown={shown} />
+        <TakeBack shown={shown} />
+        <EndIt shown={shown} />
+      </div>
+      <Standing shown={shown} />
+      <div class="clock-below">
+        <LinesNow moment={moment} coming={coming} />
+        <NextUp coming={coming} moment={moment} />
+      </div>
+      <Stretches shown={shown} />
+      <div class="row">
+        <EmergencyButton />
+        <a class="button" href={`/scores/${clock.class}`}>
+          Scores
+        </a>
+        <Sound shown={shown} />
+        <a class="button" href={`/clock/${clock.class}`}>
+          Show it large
+        </a>
+      </div>
+    </div>
+  );
+}

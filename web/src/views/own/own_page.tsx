@@ -1,0 +1,54 @@
+import { consentOf, ownTodayOf, personOf } from "../../state/gym.ts";
+import { program } from "../../state/program.ts";
+import { Caution } from "../../ui/caution.tsx";
+import { LookedAt } from "../../ui/looked_at.tsx";
+import { Waiting } from "../floor/waiting.tsx";
+import { PersonBody } from "../people/person_view.tsx";
+import { OwnTodayView } from "./own_today.tsx";
+import "../floor/floor.css";
+import "./own.css";
+
+/** Whether the reader wants to be in lists by score: no, unless they say so here. */
+function Consent({ id }: { readonly id: string }) {
+  return (
+    <LookedAt
+      at={consentOf(id)}
+      show={({ in_rankings }) => (
+        <label class="beside">
+          <input
+            type="checkbox"
+            checked={in_rankings}
+            onChange={(event) => {
+              void program.keepConsent(id, event.currentTarget.checked).then(() => consentOf(id).lookAgain());
+            }}
+          />
+          Show me in lists by score on the gym's screen
+        </label>
+      )}
+    />
+  );
+}
+
+/** A member's own page: today's class, what they do instead, their marks, their scores. */
+export function OwnPage({ id }: { readonly id: string }) {
+  return (
+    <LookedAt
+      at={personOf(id)}
+      show={(row) => (
+        <div class="own stack">
+          <h1>{row["name"]}</h1>
+          <Waiting />
+          <LookedAt
+            at={ownTodayOf(id)}
+            show={({ today }) =>
+              today ? <OwnTodayView today={today} /> : <p class="soft">You are on the list of no class ahead.</p>
+            }
+          />
+          <PersonBody row={row} id={id} own />
+          <Consent id={id} />
+          <Caution />
+        </div>
+      )}
+    />
+  );
+}

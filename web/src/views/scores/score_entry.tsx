@@ -1,0 +1,137 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Fault } from "../../model/fault.ts";
+import {
+  prefilled,
+  question,
+  rangeText,
+  scoreText,
+  type Draft,
+  type FormPerson,
+  type FormPiece,
+  type ScoreLine,
+} from "../../model/scores.ts";
+import { Field } from "../../ui/field.tsx";
+import { Said } from "../../ui/said.tsx";
+import { listWords, sentence } from "../../ui/words.ts";
+import { DraftFields } from "./draft_fields.tsx";
+
+/** What somebody entered of one person. */
+export interface Entered {
+  readonly score: string;
+  readonly doneAs: string;
+  readonly effort: number | null;
+  readonly note: string;
+}
+
+function Efforts({ value, change }: { readonly value: number | null; readonly change: (effort: number) => void }) {
+  return (
+    <fieldset class="field bare-set">
+      <legend class="label">How hard, 0 to 10 (may stay empty)</legend>
+      <div class="efforts">
+        {Array.from({ length: 11 }, (_, effort) => (
+          <label key={effort}>
+            <input
+              type="radio"
+              name="effort"
+              checked={value === effort}
+              onChange={() => {
+                change(effort);
+              }}
+            />
+            {effort}
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+/** A dialog for one score, filled in from the forecast or with what is kept; `keep` says what was wrong, or null. */
+export function ScoreEntry(props: {
+  readonly piece: FormPiece;
+  readonly person: FormPerson;
+  readonly kept: ScoreLine | null;
+  readonly partners: readonly string[];
+  readonly mayNote: boolean;
+  readonly keep: (entered: Entered) => Promise<Fault | null>;
+  readonly close: () => void;
+}) {
+  const { piece, person, kept, partners } = props;
+  const [draft, setDraft] = useState<Draft>(prefilled(piece, person.forecast));
+  const [touched, setTouched] = useState(kept === null);
+  const [doneAs, setDoneAs] = useState(kept?.done_as ?? person.done_as);
+  const [effort, setEffort] = useState<number | null>(kept?.effort ?? null);
+  const [note, setNote] = useState("");
+  const [asked, setAsked] = useState<string | null>(null);
+  const [fault, setFault] = useState<Fault | null>(null);
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    dialog.current?.showModal();
+  }, []);
+  const change = (next: Draft) => {
+    setTouched(true);
+    setAsked(null);
+    setDraft(next);
+  };
+  const send = async () => {
+    const doubt = touched ? question(draft, person) : null;
+    if (doubt !== null && asked !== doubt) {
+      setAsked(doubt);
+      return;
+    }
+    const score = touched || kept === null ? scoreText(draft) : kept.score;
+    const wrong = await props.keep({ score, doneAs, effort, note: note.trim() });
+    setFault(wrong);
+    if (wrong === null) dialog.current?.close();
+  };
+  return (
+    <dialog ref={dialog} class="entry" aria-labelledby="entry-title" onClose={props.close}>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          void send();
+        }}
+      >
+        <div>
+          <h2 id="entry-title">{partners.length > 0 ? listWords([person.name, ...partners]) : person.name}</h2>
+          <p class="soft">
+            {kept ? `Kept: ${kept.score}, by ${kept.saved_by ?? kept.entered_by}. ` : ""}
+            Forecast {rangeText(piece.form, person.forecast)}.
+          </p>
+        </div>
+        <DraftFields piece={piece} draft={draft} change={change} />
+        <Efforts value={effort} change={setEffort} />
+        <details>
+          <summary>Version{props.mayNote ? " and note" : ""}</summary>
+          <div class="stack">
+            <Field label="Done as" value={doneAs} change={setDoneAs} />
+            {props.mayNote ? <Field label="Note for the coaches" value={note} change={setNote} /> : null}
+          </div>
+        </details>
+        {asked ? (
+          <Said weight="warning" alert>
+            {asked}
+          </Said>
+        ) : null}
+        {fault ? (
+          <Said weight="problem" alert>
+            {sentence(fault.text)}
+          </Said>
+        ) : null}
+        <div class="row">
+          <button class="first">
+            {asked ? "Yes, keep" : "Keep"} {touched || kept === null ? scoreText(draft) : kept.score}
+          </button>
+          <button
+            type="button"
+            onClick={() => {
+              dialog.current?.close();
+            }}
+          >
+            Cancel
+          </button>
+        </div>
+      </form>
+    </dialog>
+  );
+}
