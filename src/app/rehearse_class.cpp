@@ -9,6 +9,7 @@
 #include "app/who_comes.hpp"
 #include "body/estimate.hpp"
 #include "rehearsal/findings.hpp"
+#include "rehearsal/findings_intent.hpp"
 #include "rehearsal/luck.hpp"
 #include "rehearsal/place_table.hpp"
 #include "rehearsal/rehearse.hpp"
@@ -66,8 +67,10 @@ std::size_t reach(const domain::Finding& finding) {
 /// What was seen while the scripts were written and what the runs showed: the gravest first, then what most
 /// people meet.
 std::vector<domain::Finding> findings_of(const rehearsal::WrittenFloor& floor,
-                                         const rehearsal::FindingRequest& request) {
+                                         const rehearsal::FindingRequest& request,
+                                         const rehearsal::IntentRequest& meant) {
   std::vector<domain::Finding> findings = rehearsal::find(request);
+  rehearsal::find_missed_intents(meant, findings);
   findings.insert(findings.end(), floor.findings.begin(), floor.findings.end());
   std::ranges::stable_sort(findings, [](const domain::Finding& a, const domain::Finding& b) {
     return a.severity != b.severity ? a.severity > b.severity : reach(a) > reach(b);
@@ -84,7 +87,8 @@ void add_findings(ClassRehearsal& result, const rehearsal::WrittenFloor& floor,
                                        .catalogue = request.gym.catalogue,
                                        .hall = request.gym.hall,
                                        .history = history_of(people, request)};
-  result.rehearsal.findings = findings_of(floor, seen);
+  result.rehearsal.findings =
+      findings_of(floor, seen, {result.rehearsal, result.timetable, request.reading.board});
   for (std::size_t p = 0; p < people.size(); ++p) result.reps.push_back(rehearsal::reps_by_group(seen, p));
 }
 
@@ -97,8 +101,12 @@ base::Result<Gathered> gather(const ClassRequest& request) {
   auto attendance = who_comes(request.people, request.gym_class, request.heads);
   if (!attendance) return tl::unexpected(attendance.error());
   Gathered gathered{std::move(attendance->people), std::move(attendance->late), {}};
-  for (const domain::Person& person : gathered.people)
-    gathered.estimates.push_back(body::estimate(person, request.gym.catalogue, request.gym.constants));
+  for (const domain::Person& person : gathered.people) {
+    const auto known = request.known.find(person.id);
+    gathered.estimates.push_back(known != request.known.end()
+                                     ? known->second
+                                     : body::estimate(person, request.gym.catalogue, request.gym.constants));
+  }
   return gathered;
 }
 
@@ -136,7 +144,8 @@ domain::FittedBoard plain_fit_of(const ClassRequest& request, const Gathered& ga
                                .date = request.gym_class.date,
                                .rule = request.rule,
                                .hall = &request.gym.hall,
-                               .gone = rehearsal::kinds_gone(request.gym.hall, request.gym_class)});
+                               .gone = rehearsal::kinds_gone(request.gym.hall, request.gym_class),
+                               .said = &request.said});
 }
 
 base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {

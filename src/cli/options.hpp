@@ -29,10 +29,12 @@ struct ClassOptions {
   bool indoors = false;
   int runs = 200;
   std::uint64_t seed = 1;
-  int threads = 0;  // 0: as many as the machine has
+  int threads = 0;                      // 0: as many as the machine has
+  std::optional<int> words_per_minute;  // of the coach's briefing
   bool as_written = false;
   bool json = false;
   bool draws = false;
+  std::optional<std::string> why;  // a person, by name or id
 };
 
 struct WarmUpOptions {
@@ -70,6 +72,7 @@ struct LearnOptions {
   std::uint64_t seed = 1;
   int threads = 0;  // 0: as many as the machine has
   bool json = false;
+  std::vector<std::string> next{};  // a person by name or id, and a board: which test would tell most
 };
 
 /// From one place where a gym is kept to another.
