@@ -147,8 +147,8 @@ TEST_P(StoreContract, AddsALineOfAKeyOnceHoweverOftenItIsSent) {
   sent.key = "phone-1-17";
   const auto number = store_->add_score(sent, lou);
   ASSERT_TRUE(number) << number.error().message;
-  EXPECT_EQ(store_->add_score(sent, lou), number);
-  EXPECT_EQ(reopened().add_score(sent, kim), number);
+  EXPECT_EQ(store_->add_score(sent, lou), *number);
+  EXPECT_EQ(reopened().add_score(sent, kim), *number);
   domain::ScoreEntry other = sent;
   other.key = "phone-2-17";
   EXPECT_EQ(store_->add_score(other, lou), *number + 1) << "equal lines of two keys are two lines";
