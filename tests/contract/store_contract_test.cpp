@@ -157,7 +157,7 @@ TEST_P(StoreContract, AddsALineOfAKeyOnceHoweverOftenItIsSent) {
   if (in_a_folder()) return;
   sent.text = "19:31";
   ASSERT_TRUE(store_->correct_score(*number, sent, {1, kim}));
-  EXPECT_EQ(store_->add_score(sent, lou), number) << "a corrected line is still that of its key";
+  EXPECT_EQ(store_->add_score(sent, lou), *number) << "a corrected line is still that of its key";
 }
 
 TEST_P(StoreContract, KeepsPapersAndForgetsPeopleInThem) {
