@@ -181,7 +181,7 @@ TEST_P(StoreContract, KeepsWhoWasSeenAtTheDoor) {
   const auto number = store_->add_door_line(out, kim);
   ASSERT_TRUE(number) << number.error().message;
   ASSERT_TRUE(store_->add_door_line(in, lou));
-  EXPECT_EQ(store_->add_door_line(out, lou), number) << "sent again, it is the same line";
+  EXPECT_EQ(store_->add_door_line(out, lou), *number) << "sent again, it is the same line";
   store::Store& later = in_a_folder() ? *store_ : reopened();
   const auto lines = later.door_lines("sat-24");
   ASSERT_TRUE(lines);
