@@ -147,8 +147,8 @@ TEST_P(StoreContract, AddsALineOfAKeyOnceHoweverOftenItIsSent) {
   sent.key = "phone-1-17";
   const auto number = store_->add_score(sent, lou);
   ASSERT_TRUE(number) << number.error().message;
-  EXPECT_EQ(store_->add_score(sent, lou), number);
-  EXPECT_EQ(reopened().add_score(sent, kim), number);
+  EXPECT_EQ(store_->add_score(sent, lou), *number);
+  EXPECT_EQ(reopened().add_score(sent, kim), *number);
   domain::ScoreEntry other = sent;
   other.key = "phone-2-17";
   EXPECT_EQ(store_->add_score(other, lou), *number + 1) << "equal lines of two keys are two lines";
@@ -157,7 +157,7 @@ TEST_P(StoreContract, AddsALineOfAKeyOnceHoweverOftenItIsSent) {
   if (in_a_folder()) return;
   sent.text = "19:31";
   ASSERT_TRUE(store_->correct_score(*number, sent, {1, kim}));
-  EXPECT_EQ(store_->add_score(sent, lou), number) << "a corrected line is still that of its key";
+  EXPECT_EQ(store_->add_score(sent, lou), *number) << "a corrected line is still that of its key";
 }
 
 TEST_P(StoreContract, KeepsPapersAndForgetsPeopleInThem) {
@@ -181,7 +181,7 @@ TEST_P(StoreContract, KeepsWhoWasSeenAtTheDoor) {
   const auto number = store_->add_door_line(out, kim);
   ASSERT_TRUE(number) << number.error().message;
   ASSERT_TRUE(store_->add_door_line(in, lou));
-  EXPECT_EQ(store_->add_door_line(out, lou), number) << "sent again, it is the same line";
+  EXPECT_EQ(store_->add_door_line(out, lou), *number) << "sent again, it is the same line";
   store::Store& later = in_a_folder() ? *store_ : reopened();
   const auto lines = later.door_lines("sat-24");
   ASSERT_TRUE(lines);
