@@ -100,6 +100,32 @@ flow("a score is kept in five taps, asked about where nobody expects it, and cor
   assert.equal(lines[0].saved_by, "Mira");
 });
 
+test("a member sees their version, target and actions, and enters their score", { skip: cannotRun }, async () => {
+  const page = await newPage(browser, { storageState: owner });
+  await page.goto(`${gym.address}/accounts`);
+  await page.getByRole("combobox", { name: /^As/ }).selectOption("person");
+  await page.getByRole("combobox", { name: /^Person/ }).selectOption({ value: "a10" });
+  await page.getByLabel("PIN").fill("4711");
+  await page.getByRole("button", { name: "Let in" }).click();
+  const link = await page.locator(".own-link").textContent();
+  await page.context().close();
+  const member = await newPage(browser, phone);
+  await member.goto(link);
+  await member.getByLabel("PIN").fill("4711");
+  await member.getByRole("button", { name: "Open" }).click();
+  await member.getByText("Target").first().waitFor();
+  await member.getByText(/[Nn]o overhead/).first().waitFor();
+  await member.getByRole("button", { name: "Enter my score" }).first().click();
+  await member.getByRole("button", { name: /^Keep/ }).click();
+  await member.getByRole("button", { name: /My score: .* Correct it/ }).waitFor();
+  await member.getByLabel("Show me in lists by score").check();
+  await member.reload();
+  assert.equal(await member.getByLabel("Show me in lists by score").isChecked(), true);
+  assert.deepEqual(await seriousFaults(member), []);
+  assert.deepEqual(member.faults, []);
+  await member.context().close();
+});
+
 /** Scores by the routes that a phone's queue uses, so that a test can enter many. */
 const enter = (page, device, count) =>
   page.evaluate(
@@ -141,40 +167,14 @@ test("60 entries from two phones and a killed program: nothing lost, nothing dou
       { timeout: 60_000 },
     );
   const lines = await scoresOf(phones[0], "wed-morning-9");
-  const entered = lines.map((each) => `${each.done_as} ${each.score}`).sort();
+  const entered = lines.filter((each) => ["one", "two"].includes(each.done_as)).map((each) => `${each.done_as} ${each.score}`).sort();
   const expected = ["one", "two"].flatMap((name) => Array.from({ length: 30 }, (_, i) => `${name} ${i + 100}`)).sort();
   assert.deepEqual(entered, expected);
   await Promise.all(phones.map((page) => page.context().close()));
 });
 
-test("a member sees their version, target and actions, and enters their score", { skip: cannotRun }, async () => {
-  const page = await newPage(browser, { storageState: owner });
-  await page.goto(`${gym.address}/accounts`);
-  await page.getByRole("combobox", { name: /^As/ }).selectOption("person");
-  await page.getByRole("combobox", { name: /^Person/ }).selectOption({ value: "a10" });
-  await page.getByLabel("PIN").fill("4711");
-  await page.getByRole("button", { name: "Let in" }).click();
-  const link = await page.locator(".own-link").textContent();
-  await page.context().close();
-  const member = await newPage(browser, phone);
-  await member.goto(link);
-  await member.getByLabel("PIN").fill("4711");
-  await member.getByRole("button", { name: "Open" }).click();
-  await member.getByText("Target").first().waitFor();
-  await member.getByText(/[Nn]o overhead/).first().waitFor();
-  await member.getByRole("button", { name: "Enter my score" }).first().click();
-  await member.getByRole("button", { name: /^Keep/ }).click();
-  await member.getByRole("button", { name: /My score: .* Correct it/ }).waitFor();
-  await member.getByLabel("Show me in lists by score").check();
-  await member.reload();
-  assert.equal(await member.getByLabel("Show me in lists by score").isChecked(), true);
-  assert.deepEqual(await seriousFaults(member), []);
-  assert.deepEqual(member.faults, []);
-  await member.context().close();
-});
-
 flow("results say own bests first, and rank nobody who did not choose it", async (page) => {
   await page.goto(`${gym.address}/results/wed-morning-9`);
-  await page.getByRole("heading", { level: 2 }).first().waitFor();
+  await page.getByRole("heading", { level: 2 }).or(page.getByText("No scores yet.")).first().waitFor();
   assert.equal(await page.getByText("By score:").count(), 0);
 });

@@ -124,8 +124,10 @@ export function forecastText(form: Form, forecast: ScoreForecast, value: number)
   return scoreText({ form, capped: false, parts: [Math.round(value)], rounds: 0, reps: 0 });
 }
 
-export const rangeText = (form: Form, forecast: ScoreForecast): string =>
-  `${forecastText(form, forecast, forecast.p10)} to ${forecastText(form, forecast, forecast.p90)}`;
+export function rangeText(form: Form, forecast: ScoreForecast): string {
+  const [low, high] = [forecast.p10, forecast.p90].map((value) => forecastText(form, forecast, value));
+  return low === high ? `about ${low ?? ""}` : `${low ?? ""} to ${high ?? ""}`;
+}
 
 /** What to ask before a score is kept that nobody expects: 'forecast 9+0 to 14+3, really 38+0?'; null if it is believed. */
 export function question(draft: Draft, person: Pick<FormPerson, "forecast" | "least" | "most">): string | null {

@@ -78,7 +78,6 @@ function Piece({ piece }: { readonly piece: PieceResults }) {
     <section class="stack" aria-label={piece.piece}>
       <h2>{piece.piece}</h2>
       <Bests piece={piece} />
-      {piece.people.length === 0 ? <p class="soft">No scores yet.</p> : null}
       {byVersion(piece.people).map(([doneAs, lines]) => (
         <Version key={doneAs} doneAs={doneAs} lines={lines} />
       ))}
@@ -99,13 +98,17 @@ export function ResultsView({ id }: { readonly id: string }) {
       <FloorHead classId={id} title="Results" />
       <LookedAt
         at={resultsOf(id)}
-        show={({ pieces }) => (
-          <>
-            {pieces.map((piece) => (
-              <Piece key={piece.piece} piece={piece} />
-            ))}
-          </>
-        )}
+        show={({ pieces }) => {
+          const scored = pieces.filter((piece) => piece.people.length > 0);
+          return (
+            <>
+              {scored.length === 0 ? <p class="soft">No scores yet.</p> : null}
+              {scored.map((piece) => (
+                <Piece key={piece.piece} piece={piece} />
+              ))}
+            </>
+          );
+        }}
       />
     </div>
   );

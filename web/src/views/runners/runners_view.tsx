@@ -21,7 +21,7 @@ function seen(classId: string, runner: Runner, act: "out" | "in"): void {
 const dueWords = { running: "on the run", due: "due about now", late: "LATE" } as const;
 
 const expectedWords = (run: RunLength | null): string =>
-  run === null ? "no run on the board" : `back after ${clock(run.p10_s)} to ${clock(run.p90_s)}`;
+  run === null ? "does not run today" : `back after ${clock(run.p10_s)} to ${clock(run.p90_s)}`;
 
 function OutButton({ out, now, classId }: { readonly out: Out; readonly now: number; readonly classId: string }) {
   const due = dueOf(out, now);
