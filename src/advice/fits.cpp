@@ -5,6 +5,7 @@
 #include <map>
 #include <tuple>
 
+#include "rehearsal/intent_window.hpp"
 #include "rehearsal/kit_pieces.hpp"
 #include "rehearsal/lone_pass.hpp"
 #include "rehearsal/write_script.hpp"
@@ -140,14 +141,14 @@ FitWindow inner(FitWindow window) {
 double cost_of(const FitTask& task, const FitOption& option) {
   double cost = size_of(option.change);
   if (task.window)
-    cost += per_miss * miss(*task.window, option.expected) +
-            per_near_miss * miss(inner(*task.window), option.expected);
+    cost += per_miss * rehearsal::miss(*task.window, option.expected) +
+            per_near_miss * rehearsal::miss(inner(*task.window), option.expected);
   return cost;
 }
 
 bool meets(const FitTask& task, const std::vector<FitOption>& ways) {
   return !task.window || std::ranges::any_of(ways, [&](const FitOption& way) {
-    return miss(*task.window, way.expected) <= 0;
+    return rehearsal::miss(*task.window, way.expected) <= 0;
   });
 }
 
@@ -292,22 +293,10 @@ std::optional<FitOption> next_to(const FitTask& task, const FitOption& own,
 }  // namespace
 
 std::optional<FitWindow> window_of(const Block& piece) {
-  const auto of = [](FitMeasure measure, const domain::Intent::Window& window) {
-    return FitWindow{measure, window.min, window.max};
-  };
-  if (piece.intent && piece.intent->time) return of(FitMeasure::Seconds, *piece.intent->time);
-  if (piece.intent && piece.intent->rounds) return of(FitMeasure::Rounds, *piece.intent->rounds);
-  if (piece.intent && piece.intent->spare && piece.every)
-    return FitWindow{FitMeasure::SpareSeconds, piece.intent->spare->si(), std::nullopt};
+  if (const auto window = rehearsal::intended(piece)) return window;
   if (piece.cap && piece.kind == domain::BlockKind::ForTime)
     return FitWindow{FitMeasure::Seconds, 0, piece.cap->si()};
   return std::nullopt;
-}
-
-double miss(const FitWindow& window, double expected) {
-  if (expected < window.min) return (window.min - expected) / std::max(1.0, window.min);
-  if (window.max && expected > *window.max) return (expected - *window.max) / std::max(1.0, *window.max);
-  return 0;
 }
 
 base::Result<FittedPiece> fit_piece(const FitTask& task, domain::Solver& solver,
@@ -320,12 +309,15 @@ base::Result<FittedPiece> fit_piece(const FitTask& task, domain::Solver& solver,
   std::vector<int> unmet;
   for (const int p : everybody)
     if (!meets(task, ways[static_cast<std::size_t>(p)])) unmet.push_back(p);
-  if (!unmet.empty()) add_ways(task, unmet, double_changes(singles), ways, for_each);
+  if (!unmet.empty() && !task.solve.stop.stop_requested())
+    add_ways(task, unmet, double_changes(singles), ways, for_each);
   const Ways all = ways;
   for (std::vector<FitOption>& own : ways) own = kept(task, std::move(own));
 
   const Sharing sharing(task, ways);
-  const auto solution = solver.solve(sharing.model(), task.solve);
+  domain::SolveLimits limits = task.solve;
+  if (limits.stop.stop_requested()) limits.stop = {};  // what was tried till then is shared out all the same
+  const auto solution = solver.solve(sharing.model(), limits);
   if (!solution) return tl::unexpected(solution.error());
   FittedPiece piece;
   for (std::size_t p = 0; p < ways.size(); ++p) {
@@ -333,7 +325,7 @@ base::Result<FittedPiece> fit_piece(const FitTask& task, domain::Solver& solver,
     chosen.own = ways[p][sharing.way_of(p, *solution)];
     chosen.easier = next_to(task, chosen.own, all[p], -1);
     chosen.harder = next_to(task, chosen.own, all[p], 1);
-    chosen.inside = !task.window || miss(*task.window, chosen.own.expected) <= 0;
+    chosen.inside = !task.window || rehearsal::miss(*task.window, chosen.own.expected) <= 0;
   }
   piece.short_of = sharing.short_of(*solution);
   return piece;

@@ -48,9 +48,6 @@ struct FittedPiece {
 /// What the intent of a piece asks for; its cap where the board intends nothing and it is done for time.
 std::optional<domain::FitWindow> window_of(const domain::Block& piece);
 
-/// How far outside the window, as a share of its nearer end; 0 inside.
-double miss(const domain::FitWindow& window, double expected);
-
 /// For everybody the smallest change with which a lone pass ends inside the window, a little off its ends;
 /// where none does, the nearest. Kit of which the shelf counts every size is given out to the whole class at
 /// once, as a whole-number model; what is still short is named. Limits hold, because every way goes through

@@ -8,6 +8,7 @@
 #include "app/parallel.hpp"
 #include "app/rehearse_fitted.hpp"
 #include "domain/board_search.hpp"
+#include "rehearsal/intent_window.hpp"
 #include "rehearsal/place_table.hpp"
 
 namespace repwright::app {
@@ -33,7 +34,7 @@ ClassRequest with_draws(const ClassRequest& request) {
 }
 
 bool inside(const FitWindow& window, double value) {
-  return advice::miss(window, value) <= 0;
+  return rehearsal::miss(window, value) <= 0;
 }
 
 /// Of each person the share of runs inside the window; intervals count one by one.
@@ -104,7 +105,7 @@ domain::PieceFit told(const Pieces& all, const domain::Block& block, const std::
                          .intent = {},
                          .people = {},
                          .short_of = fitted.short_of};
-  piece.intent = window_words(*piece.window);
+  piece.intent = rehearsal::window_words(*piece.window);
   for (std::size_t p = 0; p < fitted.people.size(); ++p) {
     const advice::ChosenFit& chosen = fitted.people[p];
     const FitWordsOf words{block, all.before.fitted.people[p], all.request.gym.catalogue};
@@ -113,7 +114,7 @@ domain::PieceFit told(const Pieces& all, const domain::Block& block, const std::
     person.name = all.gathered.people[p].name;
     person.does = fit_words(words, chosen.own.fitted);
     person.expected = chosen.own.expected;
-    person.expects = expected_words(*piece.window, chosen.own.expected);
+    person.expects = rehearsal::value_words(*piece.window, chosen.own.expected);
     if (chosen.easier) person.easier = difference_words(words, chosen.own.fitted, chosen.easier->fitted);
     if (chosen.harder) person.harder = difference_words(words, chosen.own.fitted, chosen.harder->fitted);
     if (!chosen.inside) person.clash = clash_words(words, chosen.own, *piece.window);
@@ -192,7 +193,9 @@ base::Result<ClassFit> fit_class(const ClassRequest& request, domain::Solver& so
       take_piece(fitted->people[p].own.fitted, block, result.fitted.people[p]);
     shown = told(all, block, piece.name, *fitted);
   }
-  const auto after = rehearse_fitted(with_draws(request), *gathered, result.fitted);
+  ClassRequest last = with_draws(request);
+  last.stop = {};  // whoever stopped the search still sees what its best comes to
+  const auto after = rehearse_fitted(last, *gathered, result.fitted);
   if (!after) return tl::unexpected(after.error());
   for (std::size_t i = 0; i < result.plan.pieces.size(); ++i) {
     const domain::Block& block =

@@ -5,18 +5,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "base/clock_text.hpp"
 #include "domain/spoken.hpp"
+#include "rehearsal/intent_window.hpp"
 
 namespace repwright::app {
 namespace {
 
 using domain::FitMeasure;
 using domain::FittedItem;
-
-std::string clock(double seconds) {
-  return base::format_clock(base::Duration::from_si(seconds));
-}
 
 /// `12 pull-ups`, `200 m run`, `ring rows` where the amount is no single number.
 std::string line_words(const domain::Movement& movement, const domain::Amount& amount, domain::Unit unit) {
@@ -124,41 +120,13 @@ std::string difference_words(const FitWordsOf& of, const domain::FittedPerson& o
   return fmt::format("{}", fmt::join(words, ", "));
 }
 
-std::string window_words(const domain::FitWindow& window) {
-  switch (window.measure) {
-    case FitMeasure::Seconds:
-      if (!window.max) return clock(window.min) + " or longer";
-      return window.min > 0 ? clock(window.min) + " to " + clock(*window.max)
-                            : "inside " + clock(*window.max);
-    case FitMeasure::Rounds:
-      return window.max ? fmt::format("{:g} to {:g} rounds", window.min, *window.max)
-                        : fmt::format("{:g} rounds or more", window.min);
-    case FitMeasure::SpareSeconds:
-      return fmt::format("{:.0f} s to spare", window.min);
-  }
-  return "";
-}
-
-std::string expected_words(const domain::FitWindow& window, double expected) {
-  switch (window.measure) {
-    case FitMeasure::Seconds:
-      return clock(expected);
-    case FitMeasure::Rounds:
-      return fmt::format("{:.1f} rounds", expected);
-    case FitMeasure::SpareSeconds:
-      return expected < 0 ? fmt::format("{:.0f} s too long", -expected)
-                          : fmt::format("{:.0f} s to spare", expected);
-  }
-  return "";
-}
-
 std::string clash_words(const FitWordsOf& of, const advice::FitOption& own, const domain::FitWindow& window) {
   const bool slow = window.measure == FitMeasure::Seconds ? window.max && own.expected > *window.max
                                                           : own.expected < window.min;
   const std::string changed = difference_words(of, of.plain, own.fitted);
-  return fmt::format("{} is out of reach: {} comes to {}; {}", window_words(window),
+  return fmt::format("{} is out of reach: {} comes to {}; {}", rehearsal::window_words(window),
                      changed.empty() ? "as it stands it" : "even " + changed,
-                     expected_words(window, own.expected),
+                     rehearsal::value_words(window, own.expected),
                      slow ? "widen the intent, or give a shorter piece of their own"
                           : "raise the intent's upper end, or give more rounds");
 }

@@ -31,10 +31,4 @@ std::string difference_words(const FitWordsOf& of, const domain::FittedPerson& o
 /// Which wish is out of reach for the person, and the nearest that comes of it.
 std::string clash_words(const FitWordsOf& of, const advice::FitOption& own, const domain::FitWindow& window);
 
-/// `10:00 to 14:00`, `4 rounds or more`, `45 s to spare`.
-std::string window_words(const domain::FitWindow& window);
-
-/// `12:30`, `3.4 rounds`, `38 s to spare`.
-std::string expected_words(const domain::FitWindow& window, double expected);
-
 }  // namespace repwright::app

@@ -1,5 +1,3 @@
-#include <fmt/format.h>
-
 #include "api/away_json.hpp"
 #include "api/fit_json.hpp"
 #include "api/repairs_json.hpp"
@@ -7,6 +5,7 @@
 #include "api/warm_up_json.hpp"
 #include "app/away_class.hpp"
 #include "app/fit_class.hpp"
+#include "app/kit_named.hpp"
 #include "app/repair_class.hpp"
 #include "app/team_class.hpp"
 #include "app/warm_up_class.hpp"
@@ -21,26 +20,6 @@
 #include "solver/cbc_solver.hpp"
 
 namespace repwright::cli {
-namespace {
-
-/// The kit by its ids, or which id is none.
-base::Result<std::vector<domain::EquipmentId>> kit_of(const std::vector<std::string>& ids,
-                                                      const domain::Catalogue& catalogue) {
-  std::vector<domain::EquipmentId> kit;
-  for (const std::string& id : ids) {
-    kit.push_back({id});
-    if (catalogue.find(kit.back()) != nullptr) continue;
-    std::string known;
-    for (const domain::Equipment& one : catalogue.equipment)
-      known += (known.empty() ? "" : ", ") + one.id.text;
-    return base::failure(base::ErrorCode::NotFound,
-                         fmt::format("--kit: nothing is called `{}`; there are {}", id, known));
-  }
-  return kit;
-}
-
-}  // namespace
-
 int run_repairs(const ClassOptions& options) {
   return with_class(options, [](const ClassAsked& asked) {
     const auto plan = app::repair_class(asked.request(), asked.inputs.board.text);
@@ -54,7 +33,7 @@ int run_warm_up(const WarmUpOptions& options) {
   return with_class(options.of_class, [&](const ClassAsked& asked) {
     app::WarmUpWishes wishes;
     if (options.minutes) wishes.length = *options.minutes * base::minute;
-    const auto kit = kit_of(options.kit, asked.inputs.gym.catalogue);
+    const auto kit = app::kit_named(options.kit, asked.inputs.gym.catalogue);
     if (!kit) return refuse(kit.error());
     wishes.also_out = *kit;
     solver::CbcSolver solver;
@@ -86,7 +65,7 @@ int run_fit(const ClassOptions& options) {
 
 int run_away(const AwayOptions& options) {
   return with_class(options.of_class, [&](const ClassAsked& asked) {
-    const auto kit = kit_of(options.kit, asked.inputs.gym.catalogue);
+    const auto kit = app::kit_named(options.kit, asked.inputs.gym.catalogue);
     if (!kit) return refuse(kit.error());
     app::AwayWishes wishes{
         .place = {.kit = {kit->begin(), kit->end()}, .quiet = options.quiet, .outside = options.outside},
