@@ -12,6 +12,7 @@
 #include "api/rehearsal_json.hpp"
 #include "api/timetable_json.hpp"
 #include "app/hour_class.hpp"
+#include "app/person_record.hpp"
 #include "app/rehearse_class.hpp"
 #include "app/swaps.hpp"
 #include "app/why.hpp"
