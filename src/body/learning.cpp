@@ -105,10 +105,12 @@ class Joint {
   std::vector<Normals> slopes_;
 };
 
-constexpr double doubtful = 9;  // three standard deviations, squared
+/// From where on a score is doubted, in squared standard deviations: four the first time, when the body is
+/// little known, three of a piece done before.
+constexpr double first_doubtful = 16, again_doubtful = 9;
 
-/// Within three standard deviations all of it, beyond them soon nothing.
-double weight_of(double z) {
+/// All of it up to there, beyond soon nothing.
+double weight_of(double z, double doubtful) {
   const double near = std::min(1.0, doubtful / (z * z));
   return near * near;
 }
@@ -165,7 +167,8 @@ Learned learn(const Knowledge& before, const std::vector<Normals>& drawn, std::s
     Lesson& lesson = out.lessons.emplace_back(lesson_of(score, drawn, joint));
     const double surprise = score.seen - lesson.expected;
     if (score.beyond && surprise <= 0) continue;
-    lesson.weight = weight_of(surprise / lesson.sd);
+    const double doubtful = score.level ? again_doubtful : first_doubtful;
+    lesson.weight = weight_of(surprise / lesson.sd, doubtful);
     const double share = lesson.weight / squared(lesson.sd);
     // The first score of a piece may be off because the model is: its level believes what the body does not.
     if (!score.level) joint.doubt(lesson.level, 1 / share - squared(lesson.sd));
@@ -173,6 +176,8 @@ Learned learn(const Knowledge& before, const std::vector<Normals>& drawn, std::s
     joint.doubt(lesson.level, (1 - lesson.weight) * squared(surprise) / doubtful);
   }
   out.after = joint.coloured();
+  const bool told = std::ranges::any_of(out.lessons, [](const Lesson& lesson) { return lesson.weight > 0; });
+  if (!told) out.after.body = before.body;
   return out;
 }
 

@@ -41,8 +41,9 @@ struct Learned {
 };
 
 /// What is known after the scores of one day, all forecast with the bodies behind `drawn`, at least
-/// `fewest_forecasts` of them. A score beyond three standard deviations counts less, soon nothing, but leaves
-/// room for a second one that agrees with it: one wrong score hardly moves a body, two that agree do.
+/// `fewest_forecasts` of them. A score beyond three standard deviations (four the first time) counts less,
+/// soon nothing, but leaves room for a second one that agrees with it: one wrong score hardly moves a body,
+/// two that agree do.
 Learned learn(const Knowledge& before, const std::vector<Normals>& drawn, std::span<const ScoreSeen> scores);
 
 }  // namespace repwright::body
