@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "api/reasons_json.hpp"
 #include "domain/rehearsal_names.hpp"
 
 namespace repwright::api {
@@ -141,7 +142,8 @@ Json list_json(const std::vector<T>& values, F encode) {
 
 }  // namespace
 
-std::string rehearsal_json(const domain::Rehearsal& rehearsal, const BoardHead& board) {
+std::string rehearsal_json(const domain::Rehearsal& rehearsal, const BoardHead& board,
+                           const domain::Why* why) {
   std::optional<double> fixed;
   if (board.fixed_length) fixed = board.fixed_length->si();
   Json json = {{"board", {{"title", board.title}, {"fixed_seconds", optional_number(fixed)}}},
@@ -155,6 +157,7 @@ std::string rehearsal_json(const domain::Rehearsal& rehearsal, const BoardHead& 
                {"timetable", timetable_json(rehearsal.timetable)},
                {"findings", list_json(rehearsal.findings, finding_json)}};
   if (!rehearsal.draws.empty()) json["draws"] = list_json(rehearsal.draws, draw_json);
+  if (why != nullptr) json["why"] = why_json(*why);
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -5,7 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "app/past_session.hpp"
+#include "app/known_people.hpp"
+#include "app/score_matching.hpp"
 #include "base/civil_date.hpp"
 #include "base/statistics.hpp"
 #include "body/learning.hpp"
@@ -17,10 +18,8 @@ namespace {
 using domain::PieceOutcome;
 using domain::ScoreEntry;
 using std::chrono::sys_days;
-using Entries = std::vector<const ScoreEntry*>;
+using std::chrono::year_month_day;
 
-/// Of a normal distribution: half of the middle 80 %.
-constexpr double middle_four_fifths = 1.2816;
 /// A score of nothing still has a logarithm.
 constexpr double least_score = .5;
 
@@ -29,38 +28,31 @@ double log_of(double score) {
 }
 
 /// Sessions by date, with the entries of each in the order of the sheet.
-std::map<SessionKey, Entries> sessions_of(const std::vector<ScoreEntry>& scores) {
+std::map<SessionKey, Entries> sessions_of(const std::vector<ScoreEntry>& scores,
+                                          const std::set<domain::PersonId>& of) {
   std::map<SessionKey, Entries> sessions;
-  for (const ScoreEntry& entry : scores) sessions[{sys_days{entry.date}, entry.board_id}].push_back(&entry);
+  for (const ScoreEntry& entry : scores)
+    if (of.empty() || of.contains(entry.person))
+      sessions[{sys_days{entry.date}, entry.board_id}].push_back(&entry);
   return sessions;
 }
 
 /// What is known of somebody while the sessions go by.
 struct Known {
-  body::BodyEstimate now;
+  body::Knowledge now;
+  std::map<PieceKey, std::size_t> levels;  // their indices
   int seen = 0;
   int taught = 0;
+  std::vector<TaughtBy> taught_by{};
   std::optional<sys_days> until;
 };
-
-/// An entry that a forecast was made for, and how it is counted.
-struct Matched {
-  const ScoreEntry* entry;
-  const PieceOutcome* piece;
-  double value;
-  bool beyond;
-  bool teaches;
-};
-
-/// The pieces that somebody scored, by the board and its piece.
-using PieceKey = std::pair<std::string, int>;
 
 class Learner {
  public:
   Learner(const OpenGym& gym, const LearnRequest& request)
       : gym_(gym), request_(request), reader_(gym.knowledge.catalogue, gym.knowledge.house) {
     for (const domain::Person& person : gym.people)
-      known_[person.id].now = body::estimate(person, gym.knowledge.catalogue, gym.knowledge.constants);
+      known_[person.id].now.body = body::estimate(person, gym.knowledge.catalogue, gym.knowledge.constants);
     by_marks_ = known_;
   }
 
@@ -70,8 +62,7 @@ class Learner {
     const std::vector<domain::Person> there = those_of(entries, gym_.people);
     if (there.empty()) return note(session, "was scored by nobody of this gym");
     drift(there, session.first);
-    draw(there);
-    const auto played = played_again(gym_.knowledge, reader_, session, there, replay());
+    const auto played = played_again(gym_.knowledge, reader_, session, there, replay(there, entries));
     if (!played && played.error().code == base::ErrorCode::Stopped) return tl::unexpected(played.error());
     if (!played) return note(session, played.error().message);
     for (std::size_t p = 0; p < there.size(); ++p) teach(session, *played, p, entries);
@@ -82,8 +73,8 @@ class Learner {
   GymLearning result() && {
     for (const domain::Person& person : gym_.people) {
       const Known& known = known_.at(person.id);
-      out_.people.push_back({person.id, by_marks_.at(person.id).now, known.now, known.taught,
-                             known.until.value_or(sys_days{})});
+      out_.people.push_back({person.id, by_marks_.at(person.id).now.body, known.now.body, known.taught,
+                             known.until.value_or(sys_days{}), known.taught_by});
     }
     return std::move(out_);
   }
@@ -99,82 +90,34 @@ class Learner {
     for (const domain::Person& person : there) {
       Known& known = known_.at(person.id);
       if (known.until)
-        known.now =
-            body::after_days(known.now, prior_of(person), static_cast<double>((day - *known.until).count()));
+        known.now = body::after_days(known.now, without_marks(person, gym_.knowledge),
+                                     static_cast<double>((day - *known.until).count()));
       known.until = day;
     }
   }
 
-  body::BodyEstimate prior_of(const domain::Person& person) const {
-    domain::Person bare = person;
-    bare.marks.clear();
-    return body::estimate(bare, gym_.knowledge.catalogue, gym_.knowledge.constants);
+  Replay replay(const std::vector<domain::Person>& there, const Entries& entries) const {
+    Replay replay{.bodies = Bodies::Drawn,
+                  .runs = request_.runs,
+                  .stop = request_.stop,
+                  .known = {},
+                  .said = versions_said(entries, gym_.knowledge.catalogue),
+                  .keep_draws = true,
+                  .threads = request_.threads,
+                  .seed = {request_.seed}};
+    for (const domain::Person& person : there) replay.known[person.id] = known_.at(person.id).now.body;
+    return replay;
   }
 
-  void draw(const std::vector<domain::Person>& there) {
-    bodies_.clear();
-    normals_.clear();
-    for (const domain::Person& person : there)
-      for (int run = 0; run < request_.runs; ++run) {
-        auto drawn =
-            body::draw_told(known_.at(person.id).now, {request_.seed}, static_cast<std::uint64_t>(run),
-                            rehearsal::person_key(person.id), gym_.knowledge.constants);
-        bodies_[person.id].push_back(drawn.body);
-        normals_[person.id].push_back(drawn.normals);
-      }
-  }
-
-  Replay replay() const {
-    return {.bodies = Bodies::Given,
-            .runs = request_.runs,
-            .stop = request_.stop,
-            .given = [this](const domain::Person& person,
-                            int run) { return bodies_.at(person.id).at(static_cast<std::size_t>(run)); },
-            .keep_draws = true,
-            .threads = request_.threads,
-            .seed = {request_.seed}};
-  }
-
-  /// The entries of that person which the rehearsal has a forecast for.
-  std::vector<Matched> matched(const SessionKey& session, const ClassRehearsal& played, std::size_t person,
-                               const Entries& entries) {
-    std::vector<Matched> out;
-    const domain::PersonOutcome& outcome = played.rehearsal.people[person];
-    const std::string versions = versions_done(played.fitted.people[person]);
-    for (const ScoreEntry* entry : entries) {
-      if (entry->person != outcome.person) continue;
-      const auto of = std::ranges::find_if(outcome.pieces, [&](const PieceOutcome& piece) {
-        return is_of_piece(*entry, piece, played.rehearsal.piece_names);
-      });
-      const auto leave_out = [&](const char* why) {
-        note(session, fmt::format("{}: {}", outcome.name, why));
-      };
-      if (of == outcome.pieces.end()) {
-        leave_out("the board has no such piece");
-        continue;
-      }
-      if (std::ranges::any_of(out, [&](const Matched& other) { return other.piece == &*of; })) {
-        leave_out("a second score of the same piece");
-        continue;
-      }
-      const bool beyond = std::holds_alternative<domain::CappedScore>(entry->value);
-      const auto value = beyond ? cap_of(*entry, *of) : score_in_measure(entry->value, *of);
-      if (!value || *value <= 0) {
-        leave_out("nothing that can be compared with the forecast");
-        continue;
-      }
-      const bool same = entry->version.empty() || entry->version == versions;
-      if (!same) leave_out("another version than the forecast's; it does not teach");
-      out.push_back({entry, &*of, *value, beyond, same && entry->flag == domain::DayFlag::None});
-    }
+  /// The normals behind the bodies that the rehearsal draws.
+  std::vector<body::Normals> drawn_of(const domain::PersonId& person) const {
+    std::vector<body::Normals> out;
+    for (int run = 0; run < request_.runs; ++run)
+      out.push_back(body::draw_told(known_.at(person).now.body, {request_.seed},
+                                    static_cast<std::uint64_t>(run), rehearsal::person_key(person),
+                                    gym_.knowledge.constants)
+                        .normals);
     return out;
-  }
-
-  static std::optional<double> cap_of(const ScoreEntry& entry, const PieceOutcome& piece) {
-    const auto& capped = std::get<domain::CappedScore>(entry.value);
-    if (piece.measure != domain::Measure::Seconds) return std::nullopt;
-    if (capped.cap) return capped.cap->si();
-    return piece.capped > 0 ? std::optional(piece.score.p90) : std::nullopt;
   }
 
   std::vector<double> forecasts_of(const ClassRehearsal& played, std::size_t person, int piece) const {
@@ -187,47 +130,58 @@ class Learner {
 
   void teach(const SessionKey& session, const ClassRehearsal& played, std::size_t person,
              const Entries& entries) {
-    const std::vector<Matched> own = matched(session, played, person, entries);
-    Known& known = known_.at(played.people[person].id);
-    const std::vector<body::Normals>& drawn = normals_.at(played.people[person].id);
-    const body::BodyEstimate before = known.now;
+    const auto [own, notes] = match_scores(entries, played, person);
+    for (const std::string& why : notes) note(session, why);
+    if (own.empty()) return;
+    const domain::PersonId& id = played.people[person].id;
+    Known& known = known_.at(id);
+    const std::vector<body::Normals> drawn = drawn_of(id);
     std::vector<body::ScoreSeen> teaching;
-    std::vector<body::ModelFault*> faults;
-    for (const Matched& score : own) {
-      body::ModelFault& fault =
-          faults_[{score.entry->person, PieceKey{score.entry->board_id, score.piece->piece}}];
+    std::vector<PieceKey> pieces;
+    TaughtBy taught{
+        .date = year_month_day{session.first}, .board = session.second, .scores = {}, .moved = {}};
+    for (const MatchedScore& score : own) {
       body::ScoreSeen seen{.seen = log_of(score.value),
                            .forecasts = forecasts_of(played, person, score.piece->piece),
-                           .fault = fault,
+                           .level = level_of(known, score.key),
                            .day_sd = score.piece->sd_day / std::max(least_score, score.piece->score.p50),
                            .beyond = score.beyond};
-      const body::Lesson lesson = body::learn(before, drawn, std::span(&seen, 1)).lessons.front();
-      keep(score, lesson, ++known.seen);
+      keep(score, body::learn(known.now, drawn, std::span(&seen, 1)).lessons.front(), ++known.seen);
       if (!score.teaches) continue;
       teaching.push_back(std::move(seen));
-      faults.push_back(&fault);
+      pieces.push_back(score.key);
+      taught.scores.push_back(score.entry->text);
     }
-    known.taught += static_cast<int>(teaching.size());
     if (teaching.empty()) return;
-    const body::Learned learned = body::learn(before, drawn, teaching);
-    known.now = learned.after;
-    for (std::size_t i = 0; i < faults.size(); ++i) *faults[i] = learned.lessons[i].fault;
+    known.taught += static_cast<int>(teaching.size());
+    const body::Normals before = known.now.body.parameters.mean;
+    body::Learned learned = body::learn(known.now, drawn, teaching);
+    for (std::size_t i = 0; i < pieces.size(); ++i) known.levels[pieces[i]] = learned.lessons[i].level;
+    known.now = std::move(learned.after);
+    for (std::size_t i = 0; i < before.size(); ++i)
+      taught.moved.at(i) = known.now.body.parameters.mean.at(i) - before.at(i);
+    known.taught_by.push_back(std::move(taught));
   }
 
-  void keep(const Matched& score, const body::Lesson& lesson, int nth) {
+  static std::optional<std::size_t> level_of(const Known& known, const PieceKey& piece) {
+    const auto at = known.levels.find(piece);
+    return at == known.levels.end() ? std::nullopt : std::optional(at->second);
+  }
+
+  void keep(const MatchedScore& score, const body::Lesson& lesson, int nth) {
     ForecastScore out;
     out.entry = *score.entry;
     out.measure = score.piece->measure;
     out.value = score.value;
-    out.p50 = std::exp(lesson.expected);
-    out.p10 = std::exp(lesson.expected - middle_four_fifths * lesson.sd);
-    out.p90 = std::exp(lesson.expected + middle_four_fifths * lesson.sd);
+    out.p10 = std::exp(lesson.p10);
+    out.p50 = std::exp(lesson.p50);
+    out.p90 = std::exp(lesson.p90);
+    out.below = lesson.below;
     out.nth = nth;
     out.weight = score.teaches ? lesson.weight : 0;
-    const PieceKey key{score.entry->board_id, score.piece->piece};
-    if (const auto last = last_.find({score.entry->person, key}); last != last_.end())
+    if (const auto last = last_.find({score.entry->person, score.key}); last != last_.end())
       out.last = last->second;
-    if (const auto group = group_.find(key); group != group_.end())
+    if (const auto group = group_.find(score.key); group != group_.end())
       out.group = base::quantile(group->second, .5);
     if (score.beyond) return;
     out_.forecasts.push_back(std::move(out));
@@ -235,14 +189,14 @@ class Learner {
 
   /// What the next session's plain guesses are made of.
   void remember(const ClassRehearsal& played, const Entries& entries, const SessionKey& session) {
-    for (const domain::PersonOutcome& outcome : played.rehearsal.people)
+    for (std::size_t p = 0; p < played.people.size(); ++p)
       for (const ScoreEntry* entry : entries)
-        for (const PieceOutcome& piece : outcome.pieces) {
-          if (entry->person != outcome.person || entry->flag != domain::DayFlag::None) continue;
+        for (const PieceOutcome& piece : played.rehearsal.people[p].pieces) {
+          if (entry->person != played.people[p].id || entry->flag != domain::DayFlag::None) continue;
           if (!is_of_piece(*entry, piece, played.rehearsal.piece_names)) continue;
           const auto value = score_in_measure(entry->value, piece);
           if (!value || *value <= 0) continue;
-          const PieceKey key{session.second, piece.piece};
+          const PieceKey key{session.second, piece.piece, versions_done(played.fitted.people[p])};
           last_[{entry->person, key}] = *value;
           group_[key].push_back(*value);
         }
@@ -252,9 +206,6 @@ class Learner {
   const LearnRequest& request_;
   board::Reader reader_;
   std::map<domain::PersonId, Known> known_, by_marks_;
-  std::map<domain::PersonId, std::vector<body::Body>> bodies_;
-  std::map<domain::PersonId, std::vector<body::Normals>> normals_;
-  std::map<std::pair<domain::PersonId, PieceKey>, body::ModelFault> faults_;
   std::map<std::pair<domain::PersonId, PieceKey>, double> last_;
   std::map<PieceKey, std::vector<double>> group_;
   GymLearning out_;
@@ -264,7 +215,7 @@ class Learner {
 
 base::Result<GymLearning> learn_gym(const OpenGym& gym, const LearnRequest& request) {
   Learner learner(gym, request);
-  const std::map<SessionKey, Entries> sessions = sessions_of(gym.knowledge.scores);
+  const std::map<SessionKey, Entries> sessions = sessions_of(gym.knowledge.scores, request.of);
   int done = 0;
   for (const auto& [session, entries] : sessions) {
     if (const auto taken = learner.take(session, entries); !taken) return tl::unexpected(taken.error());

@@ -34,12 +34,13 @@ base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const board::
                        .threads = replay.threads,
                        .keep_draws = replay.keep_draws,
                        .stop = replay.stop,
+                       .known = replay.known,
+                       .said = replay.said,
                        .history = {}};
   if (replay.bodies == Bodies::Likeliest)
     request.bodies = [&gym](const domain::Person& person, int) {
       return body::median(body::estimate(person, gym.catalogue, gym.constants), gym.constants);
     };
-  if (replay.bodies == Bodies::Given) request.bodies = replay.given;
   return rehearse_class(request);
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include <chrono>
-#include <functional>
+#include <map>
 #include <optional>
 #include <stop_token>
 #include <string>
@@ -21,14 +21,14 @@ using SessionKey = std::pair<std::chrono::sys_days, std::string>;
 std::vector<domain::Person> those_of(const std::vector<const domain::ScoreEntry*>& entries,
                                      const std::vector<domain::Person>& people);
 
-/// How a past session is played again: by the likeliest bodies once, or by bodies drawn or given for each
-/// run.
-enum class Bodies : std::uint8_t { Likeliest, Drawn, Given };
+/// How a past session is played again: by the likeliest bodies once, or by bodies drawn for each run.
+enum class Bodies : std::uint8_t { Likeliest, Drawn };
 struct Replay {
   Bodies bodies = Bodies::Likeliest;
   int runs = 1;
   std::stop_token stop{};
-  std::function<body::Body(const domain::Person& person, int run)> given{};
+  std::map<domain::PersonId, body::BodyEstimate> known{};  // what was known of them; else their marks
+  rehearsal::VersionsSaid said{};                          // what they did; else as fitted
   bool keep_draws = false;
   int threads = 1;
   base::Seed seed{1};

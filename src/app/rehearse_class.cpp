@@ -101,8 +101,12 @@ base::Result<Gathered> gather(const ClassRequest& request) {
   auto attendance = who_comes(request.people, request.gym_class, request.heads);
   if (!attendance) return tl::unexpected(attendance.error());
   Gathered gathered{std::move(attendance->people), std::move(attendance->late), {}};
-  for (const domain::Person& person : gathered.people)
-    gathered.estimates.push_back(body::estimate(person, request.gym.catalogue, request.gym.constants));
+  for (const domain::Person& person : gathered.people) {
+    const auto known = request.known.find(person.id);
+    gathered.estimates.push_back(known != request.known.end()
+                                     ? known->second
+                                     : body::estimate(person, request.gym.catalogue, request.gym.constants));
+  }
   return gathered;
 }
 
@@ -140,7 +144,8 @@ domain::FittedBoard plain_fit_of(const ClassRequest& request, const Gathered& ga
                                .date = request.gym_class.date,
                                .rule = request.rule,
                                .hall = &request.gym.hall,
-                               .gone = rehearsal::kinds_gone(request.gym.hall, request.gym_class)});
+                               .gone = rehearsal::kinds_gone(request.gym.hall, request.gym_class),
+                               .said = &request.said});
 }
 
 base::Result<ClassRehearsal> rehearse_class(const ClassRequest& request) {

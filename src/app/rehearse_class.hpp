@@ -53,6 +53,9 @@ struct ClassRequest {
   std::stop_token stop;
   /// Whose bodies are played in each run; empty: drawn from what the marks of each person tell.
   std::function<body::Body(const domain::Person& person, int run)> bodies{};
+  /// What their scores have taught of people; who is not in it is estimated from marks.
+  std::map<domain::PersonId, body::BodyEstimate> known{};
+  rehearsal::VersionsSaid said{};  // what people really did, of a session that is over
   /// What people have done lately, as `lately` tells; who is not in it is not warned.
   std::map<domain::PersonId, rehearsal::History> history{};
 };

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "body/effort.hpp"
-#include "body/learning.hpp"
+#include "body/knowledge.hpp"
 #include "body/marks.hpp"
 
 namespace repwright::body {

@@ -45,6 +45,7 @@ app::ClassRequest ClassAsked::request() const {
           .threads = options.threads,
           .keep_draws = options.draws,
           .stop = stop,
+          .known = taught.known,
           .history = history_of(inputs)};
 }
 
@@ -54,12 +55,14 @@ int with_class(const ClassOptions& options, const std::function<int(const ClassA
   const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
   remark(remarks_of(inputs->board, reading));
   if (has_errors(reading)) return input_at_fault;
+  const auto taught = taught_by_scores(options, *inputs);
+  if (!taught) return refuse(taught.error());
   std::optional<base::Duration>& briefing = inputs->gym_class.boxes.briefing;
   if (options.words_per_minute && !briefing)
     briefing = app::briefing_length(board::in_words(reading.board, inputs->gym.catalogue, inputs->gym.house),
                                     *options.words_per_minute);
   const Patience patience;
-  return command({options, *inputs, reading, patience.stop()});
+  return command({options, *inputs, reading, *taught, patience.stop()});
 }
 
 }  // namespace repwright::cli

@@ -8,6 +8,7 @@
 #include "board/read.hpp"
 #include "cli/inputs.hpp"
 #include "cli/options.hpp"
+#include "cli/taught.hpp"
 
 /// What the commands about a board and a class have in common.
 namespace repwright::cli {
@@ -20,11 +21,12 @@ bool has_errors(const board::Reading& reading);
 /// What reading the board found, as text with carets.
 std::string remarks_of(const BoardText& board, const board::Reading& reading);
 
-/// What a class command works on: all that was loaded, and the board as it was read.
+/// What a class command works on: all that was loaded, the board as it was read, what scores taught.
 struct ClassAsked {
   const ClassOptions& options;
   const ClassInputs& inputs;
   const board::Reading& reading;
+  const Taught& taught;
   std::stop_token stop;
 
   app::ClassRequest request() const;

@@ -14,6 +14,7 @@
 #include "app/hour_class.hpp"
 #include "app/rehearse_class.hpp"
 #include "app/swaps.hpp"
+#include "app/why.hpp"
 #include "base/civil_date.hpp"
 #include "board/read.hpp"
 #include "board/tidy.hpp"
@@ -22,6 +23,7 @@
 #include "cli/say.hpp"
 #include "sheets/hour_plan_text.hpp"
 #include "sheets/reading_text.hpp"
+#include "sheets/reasons_text.hpp"
 #include "sheets/rehearsal_text.hpp"
 #include "sheets/timetable_text.hpp"
 #include "timetable/length.hpp"
@@ -43,6 +45,18 @@ std::string when_words(const domain::GymClass& gym_class) {
                   months.at(static_cast<unsigned>(date.month()) - 1), static_cast<int>(date.year()));
   if (gym_class.start_minute) words += ", " + base::format_time_of_day(*gym_class.start_minute);
   return words;
+}
+
+/// Why the person of `--why` is forecast so; nothing if it was not asked.
+base::Result<std::optional<domain::Why>> reasons_for(const ClassAsked& asked,
+                                                     const app::ClassRequest& request,
+                                                     const app::ClassRehearsal& rehearsed) {
+  if (!asked.options.why) return std::nullopt;
+  const auto person = app::person_named(rehearsed.people, *asked.options.why);
+  if (!person) return tl::unexpected(person.error());
+  auto told = app::why({request, rehearsed, asked.taught.learning, person->id});
+  if (!told) return tl::unexpected(told.error());
+  return std::optional(std::move(*told));
 }
 
 }  // namespace
@@ -100,20 +114,26 @@ int run_timetable(const ClassOptions& options) {
 
 int run_rehearse(const ClassOptions& options) {
   return with_class(options, [](const ClassAsked& asked) {
-    auto result = app::rehearse_class(asked.request());
+    const app::ClassRequest request = asked.request();
+    auto result = app::rehearse_class(request);
     if (!result) return refuse(result.error());
+    const auto reasons = reasons_for(asked, request, *result);
+    if (!reasons) return refuse(reasons.error());
     const ClassInputs& inputs = asked.inputs;
     domain::Rehearsal& rehearsal = result->rehearsal;
     rehearsal.notes.insert(rehearsal.notes.begin(), inputs.notes.begin(), inputs.notes.end());
+    if (!asked.taught.known.empty()) rehearsal.notes.push_back(note_of(asked.taught));
     if (asked.options.json) {
       say(api::rehearsal_json(rehearsal,
-                              {asked.reading.board.title, timetable::fixed_length(asked.reading.board)}));
+                              {asked.reading.board.title, timetable::fixed_length(asked.reading.board)},
+                              *reasons ? &**reasons : nullptr));
     } else {
       say(sheets::rehearsal_text(
           rehearsal, {.title = asked.reading.board.title,
                       .when = when_words(inputs.gym_class),
                       .people = static_cast<int>(result->people.size()),
                       .swaps = app::swaps_of(result->fitted, inputs.gym.catalogue, result->people)}));
+      if (*reasons) say(sheets::why_text(**reasons));
     }
     return fine;
   });

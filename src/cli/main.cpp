@@ -194,11 +194,18 @@ CLI::App* add_learning(CLI::App& app, const char* name, const char* what, LearnO
 }
 
 void add_learning(CLI::App& app, LearnOptions& options, Chosen& chosen) {
-  add_learning(app, "learn", "what the gym's scores tell of its people", options)->callback([&] {
-    chosen = [&] { return repwright::cli::run_learn(options); };
-  });
-  CLI::App* command =
-      add_learning(app, "hindsight", "how far the forecasts of past scores were off", options);
+  CLI::App* command = add_learning(app, "learn", "what the gym's scores tell of its people", options);
+  CLI::Option* next =
+      command
+          ->add_option("--next", options.next,
+                       "which tests would tell most of that person, for the forecast of that board: one of "
+                       "the gym's, or a file")
+          ->type_name("NAME BOARD")
+          ->expected(2);
+  command->add_flag("--json", options.json, "with --next: one JSON document on the standard output")
+      ->needs(next);
+  command->callback([&] { chosen = [&] { return repwright::cli::run_learn(options); }; });
+  command = add_learning(app, "hindsight", "how far the forecasts of past scores were off", options);
   command->add_flag("--json", options.json, "one JSON document on the standard output");
   command->callback([&] { chosen = [&] { return repwright::cli::run_hindsight(options); }; });
 }
@@ -356,6 +363,7 @@ int run(int argc, char** argv) {
                  rehearse, chosen);
   command->add_flag("--draws", rehearse.of_class.draws, "with --json: every person's score in every run")
       ->needs(command->get_option("--json"));
+  command->add_option("--why", rehearse.of_class.why, "NAME: also why that person is forecast what they are");
 
   AdviceOptions advice;
   add_advice(app, advice, chosen);

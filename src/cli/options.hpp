@@ -34,6 +34,7 @@ struct ClassOptions {
   bool as_written = false;
   bool json = false;
   bool draws = false;
+  std::optional<std::string> why;  // a person, by name or id
 };
 
 struct WarmUpOptions {
@@ -71,6 +72,7 @@ struct LearnOptions {
   std::uint64_t seed = 1;
   int threads = 0;  // 0: as many as the machine has
   bool json = false;
+  std::vector<std::string> next{};  // a person by name or id, and a board: which test would tell most
 };
 
 /// From one place where a gym is kept to another.

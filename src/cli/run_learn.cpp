@@ -10,11 +10,18 @@
 #include <vector>
 
 #include "api/hindsight_json.hpp"
+#include "api/reasons_json.hpp"
 #include "app/gym_learning.hpp"
 #include "app/hindsight.hpp"
+#include "app/known_people.hpp"
+#include "app/next_test.hpp"
+#include "app/person_record.hpp"
+#include "board/read.hpp"
 #include "cli/commands.hpp"
+#include "cli/inputs.hpp"
 #include "cli/open_store.hpp"
 #include "cli/say.hpp"
+#include "sheets/reasons_text.hpp"
 
 namespace repwright::cli {
 namespace {
@@ -98,6 +105,36 @@ std::string table(const char* title, const std::vector<HindsightRow>& rows) {
   return out;
 }
 
+/// The text of one of the gym's boards, else of a file.
+base::Result<BoardText> board_of(const app::OpenGym& gym, const std::string& board) {
+  const auto known = gym.knowledge.boards.find(board);
+  if (known != gym.knowledge.boards.end()) return BoardText{board, known->second};
+  return load_board(board);
+}
+
+/// Which tests would tell most of a person, alone on the floor with that board.
+base::Result<domain::TestOffers> offers_for(const LearnOptions& options, const app::OpenGym& gym,
+                                            const app::GymLearning& learning) {
+  const auto person = app::person_named(gym.people, options.next.front());
+  if (!person) return tl::unexpected(person.error());
+  const auto board = board_of(gym, options.next.back());
+  if (!board) return tl::unexpected(board.error());
+  const board::Reading reading = board::read(board->text, gym.knowledge.catalogue, gym.knowledge.house);
+  const std::vector<domain::Person> alone{*person};
+  const domain::GymClass no_class;
+  return app::next_tests({.reading = reading,
+                          .gym = gym.knowledge,
+                          .people = alone,
+                          .gym_class = no_class,
+                          .heads = {},
+                          .seed = {options.seed},
+                          .runs = std::max(200, options.runs),
+                          .threads = options.threads,
+                          .stop = {},
+                          .known = app::known_on(gym, learning, today_of(gym))},
+                         person->id);
+}
+
 }  // namespace
 
 int run_learn(const LearnOptions& options) {
@@ -106,6 +143,12 @@ int run_learn(const LearnOptions& options) {
   const auto learning = learned(options, *gym);
   if (!learning) return refuse(learning.error());
   tell_notes(learning->notes);
+  if (!options.next.empty()) {
+    const auto offers = offers_for(options, *gym, *learning);
+    if (!offers) return refuse(offers.error());
+    say(options.json ? api::tests_json(*offers) : sheets::tests_text(*offers));
+    return 0;
+  }
   std::string out = fmt::format("{:<28} {:>6} {:>10} {:>11} {:>11} {:>13} {:>8}\n", "What the scores taught",
                                 "scores", "run", "push-up", "squat", "pull-ups", "surer");
   for (std::size_t p = 0; p < learning->people.size(); ++p)

@@ -38,6 +38,7 @@ class PersonFit {
   bool level_fits(const domain::Block& block, int level) const;
   const Movement* written(const domain::Item& item, std::optional<int> level) const;
   void choose_version(FittedItem& fitted, const ItemAt& line, const Movement& movement);
+  Version said_version(const ItemAt& line, const Movement& movement) const;
   void take(FittedItem& fitted, const ItemAt& line, const Movement& movement, const Version& version);
   std::string reason_for(const Version& version, const domain::Limit* limit,
                          const domain::EquipmentId* want) const;
@@ -119,8 +120,24 @@ void PersonFit::take(FittedItem& fitted, const ItemAt& line, const Movement& mov
   take_load(fitted, line, *version.movement, movement);
 }
 
+/// What the person is said to have done for the movement; no movement if it is not known.
+Version PersonFit::said_version(const ItemAt& line, const Movement& movement) const {
+  if (!ability_.request.said) return {};
+  const auto said = ability_.request.said->find(ability_.person.id);
+  if (said == ability_.request.said->end()) return {};
+  const auto done = [&](const Movement& version) {
+    return std::ranges::find(said->second, version.id) != said->second.end();
+  };
+  if (done(movement)) return {&movement, 1};
+  for (const Version& version : stand_ins(ability_, movement, line.item))
+    if (done(*version.movement)) return version;
+  return {};
+}
+
 void PersonFit::choose_version(FittedItem& fitted, const ItemAt& line, const Movement& movement) {
   if (ability_.request.rule == FitRule::AsWritten) return take(fitted, line, movement, {&movement, 1});
+  if (const Version done = said_version(line, movement); done.movement)
+    return take(fitted, line, movement, done);
   if (line.item->personal_version) {
     const Movement* own = standing_version(ability_, movement);
     if (own && passes(ability_, *own, 1)) return take(fitted, line, movement, {own, 1});

@@ -2,6 +2,7 @@
 
 #include <chrono>
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -19,6 +20,9 @@ namespace repwright::rehearsal {
 /// AsWritten ignores limits and best sets: for checks against results of people whose limits nobody knows.
 enum class FitRule : std::uint8_t { WithinLimits, AsWritten };
 
+/// The movements that people have really done, as far as it is known.
+using VersionsSaid = std::map<domain::PersonId, std::vector<domain::MovementId>>;
+
 /// All that a plain fit looks at; what it points to must outlive the call.
 struct PlainFitRequest {
   const domain::Board& board;
@@ -31,6 +35,7 @@ struct PlainFitRequest {
   FitRule rule = FitRule::WithinLimits;
   const domain::Hall* hall = nullptr;  // whose shelf has the loads that the board leaves open; null: any load
   std::vector<domain::EquipmentId> gone{};  // kinds of places of which there is none: see `kinds_gone`
+  const VersionsSaid* said = nullptr;       // of a session that is over
 };
 
 /// One step list per person: as written if no limit that holds on that day forbids it and the best set is at
@@ -38,7 +43,8 @@ struct PlainFitRequest {
 /// movement's swap for the limit, its easier versions (nearest first), any movement of a shared pattern; else
 /// a rest. What needs a kind of place that is gone passes for nobody. Who has no rep of a movement is given,
 /// if there is one, a version whose best set is five or more and twice the set. Nobody is given a movement
-/// that a limit of theirs forbids. docs/models/plain-fit.md has the rules for levels, tiers and loads.
+/// that a limit of theirs forbids; what somebody is said to have done goes before all of this.
+/// docs/models/plain-fit.md has the rules for levels, tiers and loads.
 domain::FittedBoard plain_fit(const PlainFitRequest& request);
 
 }  // namespace repwright::rehearsal

@@ -19,27 +19,6 @@ using domain::Measure;
 using domain::PieceOutcome;
 using domain::Rehearsal;
 
-std::string score_text(const PieceOutcome& piece, double value) {
-  const double round = piece.rounds ? piece.reps_per_round : 0;
-  switch (piece.measure) {
-    case Measure::Seconds:
-      return clock_text(value);
-    case Measure::Reps:
-      if (round >= 1) {
-        const double full = std::floor(value / round + 1e-9);
-        return fmt::format("{:.0f}+{:.0f}", full, std::floor(value - full * round + 1e-9));
-      }
-      return fmt::format("{:.0f}", value);
-    case Measure::Kilograms:
-      return value > 0 ? fmt::format("{:.1f} kg", value) : "no load";
-    case Measure::Metres:
-      return fmt::format("{:.0f} m", value);
-    case Measure::Kilocalories:
-      return fmt::format("{:.0f} kcal", value);
-  }
-  return {};
-}
-
 std::string_view measure_words(const PieceOutcome& piece) {
   switch (piece.measure) {
     case Measure::Seconds:
@@ -141,6 +120,27 @@ Table scores_table(const Rehearsal& rehearsal, int piece, const std::vector<Seen
 }
 
 }  // namespace
+
+std::string score_text(const PieceOutcome& piece, double value) {
+  const double round = piece.rounds ? piece.reps_per_round : 0;
+  switch (piece.measure) {
+    case Measure::Seconds:
+      return clock_text(value);
+    case Measure::Reps:
+      if (round >= 1) {
+        const double full = std::floor(value / round + 1e-9);
+        return fmt::format("{:.0f}+{:.0f}", full, std::floor(value - full * round + 1e-9));
+      }
+      return fmt::format("{:.0f}", value);
+    case Measure::Kilograms:
+      return value > 0 ? fmt::format("{:.1f} kg", value) : "no load";
+    case Measure::Metres:
+      return fmt::format("{:.0f} m", value);
+    case Measure::Kilocalories:
+      return fmt::format("{:.0f} kcal", value);
+  }
+  return {};
+}
 
 std::string scores_text(const Rehearsal& rehearsal, int piece) {
   const std::vector<Seen> seen = seen_in(rehearsal, piece);

@@ -120,6 +120,25 @@ TEST(Schemas, HoldForTheRehearsalsOfTheDemoWithDraws) {
   for (const json& document : documents) EXPECT_FALSE(document.at("draws").empty());
 }
 
+TEST(Schemas, HoldForTheReasonsOfTheDemo) {
+  const json documents = printed("rehearse", " --runs 60 --why a18");
+  expect_valid("rehearsal.schema.json", documents);
+  for (const json& document : documents) EXPECT_FALSE(document.at("why").at("pieces").empty());
+}
+
+TEST(Schemas, HoldForTheTestsThatWouldTellMost) {
+  GoldenCase golden;
+  golden.runs.push_back({.command = "repwright demo gym", .out = "", .err = ""});
+  for (const char* board : {"everyday-twelve", "everyday-two-k", "everyday-trunk", "sat-two-clocks"})
+    golden.runs.push_back({.command = std::string("repwright learn --gym gym --json --next a03 ") + board,
+                           .out = "",
+                           .err = ""});
+  const GoldenCase now = run_case(golden, REPWRIGHT_PROGRAM);
+  json documents = json::array();
+  for (std::size_t i = 1; i < now.runs.size(); ++i) documents.push_back(json::parse(now.runs[i].out));
+  expect_valid("tests.schema.json", documents);
+}
+
 TEST(Schemas, RefuseWhatTheProgramNeverPrints) {
   json document = printed("timetable", "").at(0);
   document["boxes"][0]["kind"] = "party";

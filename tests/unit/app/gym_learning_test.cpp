@@ -4,45 +4,19 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "app/demo_history.hpp"
 #include "app/hindsight.hpp"
-#include "support/shipped.hpp"
+#include "unit/app/simulated_gym.hpp"
 
 namespace repwright::app {
 namespace {
 
-using std::chrono::day;
-using std::chrono::month;
 using std::chrono::sys_days;
-using std::chrono::year;
+using test::gym_of;
 using testing::ElementsAre;
 using testing::HasSubstr;
+using testing::IsEmpty;
 
-constexpr sys_days monday = year(2026) / month(1) / day(5);
-
-OpenGym gym_of(int people) {
-  OpenGym gym{.knowledge = {.catalogue = test::shipped_catalogue(),
-                            .constants = test::shipped_constants(),
-                            .house = {},
-                            .hall = {},
-                            .scores = {},
-                            .boards = {{"pull", "AMRAP 12\n5 ring rows\n10 push-ups\n15 air squats\n"},
-                                       {"run", "3 RFT\nrun 400 m\n20 sit-ups\n15 push-ups\n"},
-                                       {"swing", "AMRAP 10\n12 kettlebell swings 16/12 kg\n8 burpees\n"}}},
-              .people = {},
-              .classes = {},
-              .versions = {}};
-  for (int p = 0; p < people; ++p) {
-    domain::Person& person = gym.people.emplace_back();
-    person.id = {fmt::format("p{:03}", p)};
-    person.name = fmt::format("Person {} Invented", p);
-    person.sex = p % 2 == 0 ? domain::Sex::Female : domain::Sex::Male;
-    person.age = 22 + p % 30;
-    person.training_years = .5 + p % 5;
-    person.attends = {"mon"};
-  }
-  return gym;
-}
+constexpr sys_days monday = test::first_monday;
 
 void scored(OpenGym& gym, const char* who, const char* board, const char* text, sys_days date) {
   domain::ScoreEntry entry;
@@ -103,10 +77,23 @@ TEST(GymLearning, NamesWhatItLeavesOut) {
                           HasSubstr("nothing that can be compared"), HasSubstr("lies in the future")));
 }
 
+TEST(GymLearning, ForecastsTheVersionThatWasDone) {
+  OpenGym gym = gym_of(1);
+  scored(gym, "p000", "pull", "6+10", monday);
+  scored(gym, "p000", "pull", "6+10", monday + std::chrono::days(7));
+  gym.knowledge.scores.back().version = "ring-row / incline-push-up / air-squat";
+  const GymLearning learning = learned(gym);
+  ASSERT_EQ(learning.forecasts.size(), 2u);
+  EXPECT_GT(learning.forecasts[1].weight, 0);
+  EXPECT_GT(learning.forecasts[1].p50, learning.forecasts[0].p50);
+  EXPECT_FALSE(learning.forecasts[1].last);
+  EXPECT_THAT(learning.notes, IsEmpty());
+}
+
 TEST(GymLearning, DoesNotMixVersions) {
   OpenGym gym = gym_of(1);
   scored(gym, "p000", "pull", "4+10", monday);
-  gym.knowledge.scores.back().version = "wall-push-up";
+  gym.knowledge.scores.back().version = "walk-brisk";
   const GymLearning learning = learned(gym);
   EXPECT_EQ(learning.people[0].now, learning.people[0].by_marks);
   EXPECT_THAT(learning.notes, ElementsAre(HasSubstr("another version")));
@@ -121,6 +108,36 @@ TEST(GymLearning, HardlyBelievesOneWrongScore) {
   EXPECT_LT(learning.forecasts[5].p50, 1.3 * learning.forecasts[3].p50);
 }
 
+TEST(GymLearning, BelievesNoScoreThatNobodyReaches) {
+  for (const auto& [board, text] : {std::pair{"run", "0:01"}, {"pull", "900+0"}, {"swing", "0+1"}}) {
+    OpenGym gym = gym_of(1);
+    scored(gym, "p000", board, text, monday);
+    const GymLearning learning = learned(gym);
+    ASSERT_EQ(learning.forecasts.size(), 1u) << text;
+    EXPECT_LT(learning.forecasts[0].weight, .1) << text;
+    const double moved =
+        learning.people[0].now.parameters.mean[0] - learning.people[0].by_marks.parameters.mean[0];
+    EXPECT_LT(std::abs(moved), .1) << text;
+  }
+}
+
+TEST(GymLearning, AsksWhichPieceAScoreIsOf) {
+  OpenGym gym = gym_of(1);
+  gym.knowledge.boards["two"] = "Part A\nAMRAP 5\n10 push-ups\n\nPart B\nAMRAP 5\n10 air squats\n";
+  scored(gym, "p000", "two", "8+3", monday);
+  const GymLearning learning = learned(gym);
+  EXPECT_EQ(learning.people[0].scores, 0);
+  EXPECT_THAT(learning.notes, ElementsAre(HasSubstr("names no piece, and the board has several")));
+}
+
+TEST(GymLearning, CountsTheSameLineOnce) {
+  OpenGym once = gym_of(1), twice = gym_of(1);
+  scored(once, "p000", "pull", "6+10", monday);
+  scored(twice, "p000", "pull", "6+10", monday);
+  scored(twice, "p000", "pull", "6+10", monday);
+  EXPECT_EQ(learned(twice).people[0].now, learned(once).people[0].now);
+}
+
 TEST(GymLearning, StopsWhenTold) {
   OpenGym gym = gym_of(1);
   scored(gym, "p000", "pull", "4+10", monday);
@@ -129,49 +146,6 @@ TEST(GymLearning, StopsWhenTold) {
   const auto learning = learn_gym(gym, {.runs = 60, .threads = 1, .stop = stop.get_token()});
   ASSERT_FALSE(learning);
   EXPECT_EQ(learning.error().code, base::ErrorCode::Stopped);
-}
-
-/// A gym of 120 people with hidden true bodies over a year, played by a model whose constants are not ours.
-OpenGym simulated_year() {
-  OpenGym gym = gym_of(120);
-  GymKnowledge truth = gym.knowledge;
-  truth.constants.reserve_recovery *= 1.4;
-  truth.constants.fade *= 1.5;
-  domain::DemoPast past{.seed = {11}, .sessions = {}, .show_rate = {}, .joined = {}, .flagged = {}};
-  constexpr std::array boards{"pull", "run", "swing"};
-  for (std::size_t week = 0; week < 52; week += 4) {
-    const char* board = boards.at(week / 4 % boards.size());
-    past.sessions.push_back({.date = monday + std::chrono::days(7 * week),
-                             .class_id = fmt::format("c{}", week),
-                             .board_id = board,
-                             .board_text = truth.boards.at(board)});
-  }
-  for (const domain::Person& person : gym.people) past.show_rate[person.id] = .8;
-  gym.knowledge.scores = demo_history(past, truth, gym.people).value().scores;
-  return gym;
-}
-
-// Simulated, so that the truth is known; the bodies are drawn from the prior, the model is deliberately wrong
-// in two constants. That the last score of the same piece is not beaten yet, and that ranges hold too much,
-// is told in docs/models/body.md.
-TEST(GymLearning, ErrsLessWithEachScoreAndBeatsTheGroup) {
-  const OpenGym gym = simulated_year();
-  const GymLearning learning =
-      learn_gym(gym, {.runs = 100, .today = monday + std::chrono::days(400)}).value();
-  const Hindsight seen = hindsight(learning.forecasts, gym.people);
-  ASSERT_GT(seen.all.scores, 1000);
-  for (const HindsightRow& row : seen.by_count) {
-    std::printf(
-        "    %-14s %4d scores, error %4.1f %%, held %2.0f %%; again %4d: %4.1f %%, last %4.1f %%, group "
-        "%4.1f %%\n",
-        row.of.c_str(), row.scores, 100 * row.median_error, 100 * row.held, row.compared,
-        100 * row.forecast_error, 100 * row.last_error, 100 * row.group_error);
-    if (row.compared < 30) continue;
-    EXPECT_LT(row.forecast_error, row.group_error) << row.of;
-  }
-  EXPECT_LT(seen.by_count[1].median_error, .8 * seen.by_count[0].median_error);
-  EXPECT_LT(seen.by_count.back().median_error, .6 * seen.by_count[0].median_error);
-  EXPECT_GT(seen.all.held, .75);
 }
 
 }  // namespace

@@ -28,7 +28,7 @@ struct Seen {
 /// What `score` makes of the logarithm of each drawn body, with the normals behind it.
 template <class Score>
 Seen seen_by(const BodyEstimate& estimate, double seen, double model_sd, int draws, const Score& score) {
-  Seen out{.score = {.seen = seen, .forecasts = {}, .fault = {.mean = 0, .sd = model_sd}}, .drawn = {}};
+  Seen out{.score = {.seen = seen, .forecasts = {}, .model_sd = model_sd}, .drawn = {}};
   for (std::uint64_t run = 0; run < static_cast<std::uint64_t>(draws); ++run) {
     const DrawnBody drawn = draw_told(estimate, {3}, run, 0, constants());
     out.drawn.push_back(drawn.normals);
@@ -42,8 +42,8 @@ struct One {
   Lesson lesson;
 };
 One learn_one(const BodyEstimate& before, const Seen& seen) {
-  const Learned learned = learn(before, seen.drawn, std::span(&seen.score, 1));
-  return {learned.after, learned.lessons.front()};
+  const Learned learned = learn({.body = before}, seen.drawn, std::span(&seen.score, 1));
+  return {learned.after.body, learned.lessons.front()};
 }
 
 double log_speed(const Body& body) {
@@ -139,30 +139,106 @@ TEST(Learning, TakesTwoScoresOfADayAsOneAfterTheOther) {
   const BodyEstimate before = woman();
   const double expected = before.parameters.mean[index_of(P::CriticalSpeed)];
   const Seen first = seen_by(before, expected + .1, .08, 200, log_speed);
-  const Learned both = learn(before, first.drawn, std::array{first.score, first.score});
+  const Learned both = learn({.body = before}, first.drawn, std::array{first.score, first.score});
   const Lesson once = learn_one(before, first).lesson;
   EXPECT_EQ(both.lessons[0].expected, once.expected);
   EXPECT_GT(both.lessons[1].expected, once.expected + .05);
   EXPECT_LT(both.lessons[1].sd, once.sd);
 }
 
+// The level of a piece is the sum of what the body tells and what the model is wrong by, whose variances add
+// up before the first score; the mean of n normal observations with known noise has a textbook posterior (A.
+// Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., section 2.5, from memory).
+TEST(Learning, AveragesTheScoresOfAPieceDoneAgain) {
+  const BodyEstimate before = woman();
+  const auto speed = index_of(P::CriticalSpeed);
+  const double expected = before.parameters.mean[speed];
+  const double fault = .08, day = .03;
+  const double precision = 1 / (before.parameters.covariance[speed][speed] + fault * fault);
+  Knowledge knowledge{.body = before};
+  std::optional<std::size_t> level;
+  double sum = 0, count = 0;
+  for (const double score : {.10, .06, .08, .04, .09}) {
+    Seen seen = seen_by(knowledge.body, expected + score, fault, 400, log_speed);
+    seen.score.day_sd = day;
+    seen.score.level = level;
+    const Learned learned = learn(knowledge, seen.drawn, std::span(&seen.score, 1));
+    const Lesson& lesson = learned.lessons.front();
+    const double told = 1 / (day * day);
+    EXPECT_NEAR(lesson.expected, expected + sum * told / (precision + count * told), .003);
+    EXPECT_NEAR(lesson.sd, std::sqrt(1 / (precision + count * told) + day * day), .003);
+    knowledge = learned.after;
+    level = lesson.level;
+    sum += score;
+    count += 1;
+  }
+  EXPECT_EQ(knowledge.levels.mean.size(), 1u);
+  EXPECT_GT(knowledge.levels.with_body[0][speed], 0);
+}
+
+TEST(Learning, ForecastsWhatTheDrawnBodiesAndTheDoubtAboutTheModelMakeTogether) {
+  const BodyEstimate before = woman();
+  const double middle = before.parameters.mean[index_of(P::CriticalSpeed)];
+  const double sd = std::hypot(sd_of(before, P::CriticalSpeed), .12);
+  const Lesson lesson = learn_one(before, seen_by(before, middle - sd, .12, 2000, log_speed)).lesson;
+  EXPECT_NEAR(lesson.p50, middle, .01);
+  EXPECT_NEAR(lesson.p90, middle + 1.2816 * sd, .015);
+  EXPECT_NEAR(lesson.below, .1587, .01);
+}
+
+TEST(Learning, BelievesTheSecondOfTwoScoresThatAgreeAgainstAllExpectation) {
+  Knowledge knowledge{.body = woman()};
+  const double expected = knowledge.body.parameters.mean[index_of(P::CriticalSpeed)];
+  std::optional<std::size_t> level;
+  const auto score = [&](double by) {
+    Seen seen = seen_by(knowledge.body, expected + by, .05, 200, log_speed);
+    seen.score.day_sd = .03;
+    seen.score.level = level;
+    const Learned learned = learn(knowledge, seen.drawn, std::span(&seen.score, 1));
+    knowledge = learned.after;
+    level = learned.lessons.front().level;
+    return learned.lessons.front().weight;
+  };
+  for (int i = 0; i < 4; ++i) score(0);
+  EXPECT_LT(score(.5), .1);
+  EXPECT_LT(knowledge.levels.mean[*level], expected + .1);
+  EXPECT_GT(score(.5), .8);
+  EXPECT_GT(knowledge.levels.mean[*level], expected + .3);
+}
+
+BodyEstimate later(const BodyEstimate& known, const BodyEstimate& unknown, double days) {
+  return after_days({.body = known}, unknown, days).body;
+}
+
 TEST(Drift, ForgetsOnlyAsFarAsThePerson) {
   const BodyEstimate unknown = woman();
   const double expected = unknown.parameters.mean[index_of(P::CriticalSpeed)];
   const BodyEstimate known = learn_one(unknown, seen_by(unknown, expected, .02, 200, log_speed)).after;
-  const BodyEstimate week = after_days(known, unknown, 7), years = after_days(known, unknown, 40000);
+  const BodyEstimate week = later(known, unknown, 7), years = later(known, unknown, 40000);
   EXPECT_GT(sd_of(week, P::CriticalSpeed), sd_of(known, P::CriticalSpeed));
   EXPECT_LT(sd_of(week, P::CriticalSpeed), std::hypot(sd_of(known, P::CriticalSpeed), .011));
   EXPECT_NEAR(sd_of(years, P::CriticalSpeed), sd_of(unknown, P::CriticalSpeed), 1e-9);
-  EXPECT_EQ(after_days(known, unknown, 0), known);
+  EXPECT_EQ(later(known, unknown, 0), known);
 }
 
 TEST(Drift, TakesALittleOffAfterTwoIdleMonths) {
   const BodyEstimate known = woman();
   const auto push = index_of(P::Push);
-  EXPECT_EQ(after_days(known, known, 60).parameters.mean[push], known.parameters.mean[push]);
-  EXPECT_NEAR(after_days(known, known, 74).parameters.mean[push], known.parameters.mean[push] - .04, 1e-9);
-  EXPECT_NEAR(after_days(known, known, 400).parameters.mean[push], known.parameters.mean[push] - .10, 1e-9);
+  EXPECT_EQ(later(known, known, 60).parameters.mean[push], known.parameters.mean[push]);
+  EXPECT_NEAR(later(known, known, 74).parameters.mean[push], known.parameters.mean[push] - .02, 1e-9);
+  EXPECT_NEAR(later(known, known, 400).parameters.mean[push], known.parameters.mean[push] - .05, 1e-9);
+}
+
+TEST(Drift, TakesTheLevelsOfPiecesAlong) {
+  const BodyEstimate unknown = woman();
+  const auto speed = index_of(P::CriticalSpeed);
+  const Seen seen = seen_by(unknown, unknown.parameters.mean[speed], .02, 400, log_speed);
+  const Knowledge known = learn({.body = unknown}, seen.drawn, std::span(&seen.score, 1)).after;
+  const Knowledge idle = after_days(known, unknown, 74);
+  EXPECT_NEAR(known.levels.slope[0][speed], 1, .02);
+  EXPECT_NEAR(idle.levels.mean[0] - known.levels.mean[0],
+              idle.body.parameters.mean[speed] - known.body.parameters.mean[speed], 1e-3);
+  EXPECT_GT(idle.levels.covariance[0][0], known.levels.covariance[0][0]);
 }
 
 }  // namespace

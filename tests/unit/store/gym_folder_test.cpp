@@ -67,7 +67,8 @@ GymFolder small_gym() {
                  "",
                  {},
                  domain::DayFlag::None,
-                 "head-coach"}};
+                 "head-coach",
+                 ""}};
   return gym;
 }
 

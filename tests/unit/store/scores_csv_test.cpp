@@ -26,7 +26,8 @@ TEST(ScoresFile, ReadsEveryColumn) {
                                     "pull-up / push-up / 60 cm",
                                     8.5,
                                     domain::DayFlag::Ill,
-                                    "head-coach"};
+                                    "head-coach",
+                                    ""};
   EXPECT_EQ(file->entries, std::vector<domain::ScoreEntry>{expected});
   EXPECT_TRUE(file->notes.empty());
 }

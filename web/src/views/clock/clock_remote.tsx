@@ -3,7 +3,7 @@ import { clockText, comingAfter, figureOf, sidesOf } from "../../model/clock.ts"
 import { EmergencyButton } from "../floor/emergency.tsx";
 import { Act, MainAct, NextAct, TakeBack, TimeActs } from "./clock_acts.tsx";
 import { BigFigure } from "./big_figure.tsx";
-import { counters, cueWords, partName, stateWord } from "./clock_words.ts";
+import { counters, cueWords, nameBeside, stateWord } from "./clock_words.ts";
 import { lookOf } from "./clock_wall.tsx";
 import { LinesNow, NextUp } from "./now_and_next.tsx";
 import { Sound, Standing } from "./clock_foot.tsx";
@@ -89,7 +89,6 @@ export function ClockRemote({ id }: { readonly id: string }) {
   }
   const { clock, moment, now } = shown;
   if (clock.cues.length === 0) return <p>This class has no board yet, so its clock has nothing to show.</p>;
-  const named = moment.cue ?? clock.cues[0];
   const coming = comingAfter(clock, moment, now);
   const sides = sidesOf(clock, moment, now).filter((side) => side.state === "waits" && side.time !== null);
   return (
@@ -100,7 +99,7 @@ export function ClockRemote({ id }: { readonly id: string }) {
           {stateWord(moment)}
         </h1>
         <p class="soft">
-          {[named ? partName(named) : "", ...(moment.cue ? counters(moment.cue) : [])].join(", ")}
+          {[nameBeside(moment, clock.cues), ...(moment.cue ? counters(moment.cue) : [])].filter(Boolean).join(", ")}
         </p>
         <BigFigure figure={figureOf(moment)} />
         {sides.map((side) => (

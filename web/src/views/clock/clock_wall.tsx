@@ -1,8 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
-import { clockText, comingAfter, figureOf, sidesOf, type Clock, type Cue, type Moment, type Side } from "../../model/clock.ts";
+import { clockText, comingAfter, figureOf, sidesOf, type Moment, type Side } from "../../model/clock.ts";
 import { LinesNow, NextUp } from "./now_and_next.tsx";
 import { BigFigure } from "./big_figure.tsx";
-import { counters, partName, stateWord } from "./clock_words.ts";
+import { counters, nameBeside, stateWord } from "./clock_words.ts";
 import { ClockFoot } from "./clock_foot.tsx";
 import { StateSign } from "./state_sign.tsx";
 import { gym } from "../../state/gym.ts";
@@ -74,11 +74,6 @@ function Bar({ moment }: { readonly moment: Moment }) {
   );
 }
 
-function nameOf(cue: Cue | null, clock: Clock): string {
-  const named = cue ?? clock.cues[0];
-  return named ? partName(named) : "";
-}
-
 /** The clock of the next class: for a screen that always has the same address. */
 export function NextClassClock() {
   return (
@@ -119,7 +114,7 @@ export function ClockWall({ id, acts }: { readonly id: string; readonly acts: bo
           {stateWord(moment)}
         </h1>
         {called ? <p class="clock-call">Last call</p> : null}
-        <p class="clock-name">{moment.cue?.kind === "part" ? "" : nameOf(moment.cue, clock)}</p>
+        <p class="clock-name">{nameBeside(moment, clock.cues)}</p>
         {moment.cue ? counters(moment.cue).map((words) => <p key={words}>{words}</p>) : null}
       </div>
       {two ? <TwoFigures sides={sides} /> : <BigFigure figure={figureOf(moment)} />}

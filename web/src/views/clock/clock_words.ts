@@ -9,6 +9,12 @@ export function linesOf(cue: Cue): readonly string[] {
   return cue.lines.length > 0 || said === "" ? cue.lines : said.split(/,\s*/);
 }
 
+/** The name of the piece that runs or is first; empty where the word above it says the same. */
+export function nameBeside(moment: Moment, cues: readonly Cue[]): string {
+  const named = moment.cue ?? cues[0];
+  return named && partName(named) !== stateWord(moment) ? partName(named) : "";
+}
+
 /** What people do now, in a word. */
 export function stateWord(moment: Moment): string {
   if (moment.state === "ready") return "Ready";

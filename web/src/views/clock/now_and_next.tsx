@@ -8,7 +8,7 @@ export function LinesNow({ moment, coming }: { readonly moment: Moment; readonly
   return (
     <div class="clock-lines">
       {lines.length > 0 ? <h2>{now.length > 0 ? "Now" : "Then"}</h2> : null}
-      <ol class="plain">
+      <ol class={lines.length > 3 ? "plain" : "plain few"}>
         {lines.slice(0, 6).map((line, index) => (
           <li key={index}>{line}</li>
         ))}
