@@ -11,6 +11,7 @@
 #include "api/reading_json.hpp"
 #include "api/rehearsal_json.hpp"
 #include "api/timetable_json.hpp"
+#include "app/person_record.hpp"
 #include "app/rehearse_class.hpp"
 #include "app/swaps.hpp"
 #include "app/why.hpp"
