@@ -85,7 +85,8 @@ base::Result<LoneWork> lone_work(const ClassRequest& request, const domain::Pers
                                          .seed = request.seed,
                                          .runs = runs,
                                          .threads = 1,
-                                         .stop = request.stop});
+                                         .stop = request.stop,
+                                         .known = request.known});
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   LoneWork work;
   work.class_s = rehearsed->rehearsal.timetable.p50_s;

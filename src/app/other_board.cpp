@@ -16,7 +16,8 @@ ClassRequest with_board(const ClassRequest& request, const board::Reading& readi
           .runs = runs,
           .threads = 1,
           .stop = request.stop,
-          .bodies = request.bodies};
+          .bodies = request.bodies,
+          .known = request.known};
 }
 
 board::Reading reading_of(domain::Board board) {

@@ -2,12 +2,8 @@
 
 #include <algorithm>
 #include <map>
-#include <optional>
 
-#include "app/briefing.hpp"
 #include "app/lately.hpp"
-#include "board/words.hpp"
-#include "cli/patience.hpp"
 #include "cli/say.hpp"
 #include "sheets/diagnostics_text.hpp"
 
@@ -44,25 +40,20 @@ app::ClassRequest ClassAsked::request() const {
           .runs = options.runs,
           .threads = options.threads,
           .keep_draws = options.draws,
-          .stop = stop,
+          .stop = {},
           .known = taught.known,
           .history = history_of(inputs)};
 }
 
 int with_class(const ClassOptions& options, const std::function<int(const ClassAsked&)>& command) {
-  auto inputs = load_class(options);
+  const auto inputs = load_class(options);
   if (!inputs) return refuse(inputs.error());
   const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
   remark(remarks_of(inputs->board, reading));
   if (has_errors(reading)) return input_at_fault;
   const auto taught = taught_by_scores(options, *inputs);
   if (!taught) return refuse(taught.error());
-  std::optional<base::Duration>& briefing = inputs->gym_class.boxes.briefing;
-  if (options.words_per_minute && !briefing)
-    briefing = app::briefing_length(board::in_words(reading.board, inputs->gym.catalogue, inputs->gym.house),
-                                    *options.words_per_minute);
-  const Patience patience;
-  return command({options, *inputs, reading, *taught, patience.stop()});
+  return command({options, *inputs, reading, *taught});
 }
 
 }  // namespace repwright::cli

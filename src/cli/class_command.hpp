@@ -1,7 +1,6 @@
 #pragma once
 
 #include <functional>
-#include <stop_token>
 #include <string>
 
 #include "app/rehearse_class.hpp"
@@ -27,7 +26,6 @@ struct ClassAsked {
   const ClassInputs& inputs;
   const board::Reading& reading;
   const Taught& taught;
-  std::stop_token stop;
 
   app::ClassRequest request() const;
 };

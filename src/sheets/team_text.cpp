@@ -24,16 +24,15 @@ std::string apart(const domain::TeamPlan& plan, double value) {
 
 std::string team_text(const domain::TeamPlan& plan) {
   Table table{{{"", Align::Right},
-               {"team", Align::Left},
-               {plan.measure == domain::Measure::Seconds ? "home at" : "reps", Align::Right}},
+               {plan.measure == domain::Measure::Seconds ? "home at" : "reps", Align::Right},
+               {"team", Align::Left}},
               {}};
   int number = 0;
   for (const domain::WorkTeam& team : plan.teams)
     table.rows.push_back(
-        {fmt::format("{}", ++number),
+        {fmt::format("{}", ++number), amount(plan, team.expected),
          fmt::format("{}{}", fmt::join(team.names, " + "),
-                     team.factor == 1 ? "" : fmt::format(", {:g} times the shared counts", team.factor)),
-         amount(plan, team.expected)});
+                     team.factor == 1 ? "" : fmt::format(", {:g} times the shared counts", team.factor))});
   std::string text =
       paragraph("", fmt::format("{}: {} between the first and the last {}; as they stand it would be {}.",
                                 plan.piece, apart(plan, plan.spread),
