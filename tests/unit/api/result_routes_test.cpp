@@ -39,7 +39,8 @@ TEST(ScoreForm, IsFilledInFromTheRehearsalForEverybodyWhoComes) {
 
 TEST(ScoreForm, ShowsAPersonTheirOwnRowAlone) {
   FrontDesk front;
-  for (const json& piece : get(front, form, Role::Person)["pieces"]) {
+  const json pieces = get(front, form, Role::Person)["pieces"];
+  for (const json& piece : pieces) {
     ASSERT_EQ(piece["people"].size(), 1u);
     EXPECT_EQ(piece["people"][0]["id"], "a07");
   }
@@ -47,7 +48,8 @@ TEST(ScoreForm, ShowsAPersonTheirOwnRowAlone) {
 
 /// The name of the class's first piece in rounds.
 std::string piece_in_rounds(FrontDesk& front) {
-  for (const json& piece : get(front, form)["pieces"])
+  const json pieces = get(front, form)["pieces"];
+  for (const json& piece : pieces)
     if (piece["form"] == "rounds") return piece["piece"];
   throw std::runtime_error("no piece is scored in rounds");
 }
@@ -63,7 +65,8 @@ TEST(Results, RankOnlyThoseWhoChoseToBeRanked) {
   score(front, "a07", "4+3");
   score(front, "a08", "5+1");
   const auto rankings = [&]() -> json {
-    for (const json& piece : get(front, "/api/classes/sat-24/results")["pieces"])
+    const json pieces = get(front, "/api/classes/sat-24/results")["pieces"];
+    for (const json& piece : pieces)
       if (piece["piece"] == piece_in_rounds(front)) return piece["rankings"];
     return nullptr;
   };
