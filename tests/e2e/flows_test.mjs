@@ -150,7 +150,7 @@ flow("the hall is changed and saved as a whole, or left as it was", async () => 
   assert.equal(await rowers.inputValue(), before);
   await rowers.fill("3");
   await rowers.blur();
-  await page.getByRole("button", { name: "Save" }).click();
+  await page.getByRole("button", { name: "Save", exact: true }).click();
   await page.getByText("not saved yet").waitFor({ state: "detached" });
   await page.reload();
   assert.equal(await page.getByLabel(/^How many: Row/).first().inputValue(), "3");
@@ -247,7 +247,7 @@ firstStart("it works on a plain name of the network, over http", async () => {
   const rowers = page.getByLabel(/^How many: Row/).first();
   await rowers.fill("4");
   await rowers.blur();
-  await page.getByRole("button", { name: "Save" }).click();
+  await page.getByRole("button", { name: "Save", exact: true }).click();
   await page.getByText("not saved yet").waitFor({ state: "detached" });
 });
 
