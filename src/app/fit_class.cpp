@@ -99,13 +99,10 @@ struct Pieces {
 };
 
 domain::PieceFit told(const Pieces& all, const domain::Block& block, const std::string& name,
-                      const advice::FittedPiece& fitted) {
-  domain::PieceFit piece{.piece = name,
-                         .window = advice::window_of(block),
-                         .intent = {},
-                         .people = {},
-                         .short_of = fitted.short_of};
-  piece.intent = rehearsal::window_words(*piece.window);
+                      const domain::FitWindow& window, const advice::FittedPiece& fitted) {
+  domain::PieceFit piece{
+      .piece = name, .window = window, .intent = {}, .people = {}, .short_of = fitted.short_of};
+  piece.intent = rehearsal::window_words(window);
   for (std::size_t p = 0; p < fitted.people.size(); ++p) {
     const advice::ChosenFit& chosen = fitted.people[p];
     const FitWordsOf words{block, all.before.fitted.people[p], all.request.gym.catalogue};
@@ -114,10 +111,10 @@ domain::PieceFit told(const Pieces& all, const domain::Block& block, const std::
     person.name = all.gathered.people[p].name;
     person.does = fit_words(words, chosen.own.fitted);
     person.expected = chosen.own.expected;
-    person.expects = rehearsal::value_words(*piece.window, chosen.own.expected);
+    person.expects = rehearsal::value_words(window, chosen.own.expected);
     if (chosen.easier) person.easier = difference_words(words, chosen.own.fitted, chosen.easier->fitted);
     if (chosen.harder) person.harder = difference_words(words, chosen.own.fitted, chosen.harder->fitted);
-    if (!chosen.inside) person.clash = clash_words(words, chosen.own, *piece.window);
+    if (!chosen.inside) person.clash = clash_words(words, chosen.own, window);
     person.question = question_for(all.gathered.people[p]);
   }
   return piece;
@@ -177,21 +174,22 @@ base::Result<ClassFit> fit_class(const ClassRequest& request, domain::Solver& so
   const Pieces all{request, *gathered, cast, *before};
   for (const timetable::Piece& piece : before->timetable.pieces) {
     const domain::Block& block = *domain::find_block(request.reading.board, piece.block);
+    const std::optional<domain::FitWindow> window = advice::window_of(block);
     const advice::FitTask task{.plain = plain,
                                .cast = cast,
                                .gym_class = request.gym_class,
                                .hall = request.gym.hall,
                                .piece = block,
-                               .window = advice::window_of(block),
+                               .window = window,
                                .solve = {.stop = request.stop}};
     domain::PieceFit& shown = result.plan.pieces.emplace_back();
     shown.piece = piece.name;
-    if (!task.window) continue;
+    if (!window) continue;
     const auto fitted = advice::fit_piece(task, solver, in_parallel(request.threads));
     if (!fitted) return tl::unexpected(fitted.error());
     for (std::size_t p = 0; p < fitted->people.size(); ++p)
       take_piece(fitted->people[p].own.fitted, block, result.fitted.people[p]);
-    shown = told(all, block, piece.name, *fitted);
+    shown = told(all, block, piece.name, *window, *fitted);
   }
   ClassRequest last = with_draws(request);
   last.stop = {};  // whoever stopped the search still sees what its best comes to

@@ -18,7 +18,7 @@ using domain::FittedItem;
 std::string line_words(const domain::Movement& movement, const domain::Amount& amount, domain::Unit unit) {
   const auto* count = std::get_if<double>(&amount);
   if (count == nullptr) return domain::spoken_many(movement);
-  const std::string one = domain::spoken_one(movement);
+  std::string one = domain::spoken_one(movement);
   switch (unit) {
     case domain::Unit::Reps:
       return fmt::format("{:g} {}", *count, *count == 1 ? one : domain::spoken_many(movement));
@@ -66,14 +66,16 @@ std::string rounds_words(const domain::Block& piece, const domain::FittedPerson&
 /// The line as the board asks it of this person: its amount with level and tier, its own load.
 FittedItem written(const domain::Item& item, const FittedItem& plain) {
   FittedItem line = plain;
-  line.movement = *item.movement;
-  if (plain.movement != *item.movement) {
+  if (!item.movement) return line;
+  const domain::MovementId& asked = *item.movement;
+  line.movement = asked;
+  if (plain.movement != asked) {
     line.load.reset();
     line.amount = item.amount;
     line.unit = item.unit;
     if (std::get_if<double>(&item.amount) == nullptr) line.amount = domain::Max{};
   }
-  if (item.loads && !item.loads->masses.empty() && plain.movement == *item.movement &&
+  if (item.loads && !item.loads->masses.empty() && plain.movement == asked &&
       std::ranges::find(item.loads->masses, plain.load.value_or(base::Mass{})) == item.loads->masses.end())
     line.load = item.loads->masses.back();
   return line;

@@ -112,6 +112,7 @@ class Learner {
   /// The normals behind the bodies that the rehearsal draws.
   std::vector<body::Normals> drawn_of(const domain::PersonId& person) const {
     std::vector<body::Normals> out;
+    out.reserve(static_cast<std::size_t>(request_.runs));
     for (int run = 0; run < request_.runs; ++run)
       out.push_back(body::draw_told(known_.at(person).now.body, {request_.seed},
                                     static_cast<std::uint64_t>(run), rehearsal::person_key(person),

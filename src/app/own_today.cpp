@@ -55,6 +55,7 @@ std::string amount_words(const domain::Amount& amount) {
   return std::visit(base::Overloaded{[](double count) { return write_number(count); },
                                      [](const domain::PerSet& sets) {
                                        std::vector<std::string> words;
+                                       words.reserve(sets.amounts.size());
                                        for (const domain::SetAmount& each : sets.amounts)
                                          words.push_back(set_words(each));
                                        return fmt::format("{}", fmt::join(words, "-"));

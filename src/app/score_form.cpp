@@ -90,7 +90,7 @@ std::optional<FormPiece> form_piece(const Played& played, int index) {
     form.form = form_of(*outcome, score);
     if (is_sum(score)) form.parts = std::max(form.parts, static_cast<int>(outcome->interval_s.size()));
     const auto [least, most] = believed(outcome->score);
-    std::vector<domain::FittedItem> lines = lines_in(done.fitted.people[p], *outcome);
+    const std::vector<domain::FittedItem> lines = lines_in(done.fitted.people[p], *outcome);
     FormPerson one{
         .person = done.people[p].id,
         .name = done.people[p].name,

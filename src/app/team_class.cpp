@@ -101,6 +101,7 @@ double spread_of(const std::vector<domain::Draw>& draws, std::size_t piece,
     if (draw.piece == static_cast<int>(piece) && counts) runs[draw.run].push_back(draw.score);
   }
   std::vector<double> spreads;
+  spreads.reserve(runs.size());
   for (const auto& [run, scores] : runs) spreads.push_back(spread_of(scores));
   std::ranges::sort(spreads);
   return spreads.empty() ? 0 : base::quantile_of_sorted(spreads, 0.5);
@@ -138,6 +139,7 @@ base::Result<TeamOutcomes> outcomes(const Wanted& wanted, const std::vector<advi
 
 double expected_spread(const std::vector<advice::Team>& teams) {
   std::vector<double> ends;
+  ends.reserve(teams.size());
   for (const advice::Team& team : teams) ends.push_back(team.seconds);
   return spread_of(ends);
 }

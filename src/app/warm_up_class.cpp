@@ -127,7 +127,7 @@ base::Result<domain::WarmUpPlan> warm_up_class(const ClassRequest& request, cons
     plan.notes.emplace_back("the board gives the warm-up no minutes: ten are taken");
   const base::Duration length = wishes.length.value_or(on_board.value_or(usual_length));
 
-  advice::WarmUpRoom room{.out = kit_out(request, wishes, lines),
+  const advice::WarmUpRoom room{.out = kit_out(request, wishes, lines),
                           .floor = request.gym.hall.unlimited ? std::nullopt : request.gym.hall.floor,
                           .people = std::max(1, static_cast<int>(people->size()))};
   const std::vector<domain::Drill> here = advice::drills_for(request.gym.catalogue.drills, room);
