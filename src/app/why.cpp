@@ -129,6 +129,7 @@ std::vector<MovingScore> strongest(const LearnedPerson& learned, const body::Nor
 
 std::vector<std::string> marks_of(const domain::Person& person) {
   std::vector<std::string> marks;
+  marks.reserve(person.marks.size());
   for (const domain::Mark& mark : person.marks)
     marks.push_back(store::write_mark_header(mark) + " " + store::write_mark_cell(mark));
   return marks;
