@@ -19,6 +19,7 @@ using domain::PersonId;
 std::vector<domain::Arrival> counted_on(const OpenGym& gym, const GymClass& gym_class) {
   if (!gym_class.arrivals.empty()) return gym_class.arrivals;
   std::vector<domain::Arrival> all;
+  all.reserve(gym_class.booked.empty() ? gym.people.size() : gym_class.booked.size());
   for (const PersonId& id : gym_class.booked) all.push_back({id, {}});
   if (all.empty())
     for (const domain::Person& person : gym.people) all.push_back({person.id, {}});

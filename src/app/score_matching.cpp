@@ -61,11 +61,16 @@ Matches match_scores(const Entries& entries, const ClassRehearsal& played, std::
       left_out("a second score of the same piece");
       continue;
     }
+    const auto value = in_measure(*entry, **piece);
+    if (!value) {
+      left_out("a score in another measure");
+      continue;
+    }
     const bool same = entry->version.empty() || entry->version == versions;
     if (!same) left_out("another version than the forecast's; it does not teach");
     out.scores.push_back({.entry = entry,
                           .piece = *piece,
-                          .value = *in_measure(*entry, **piece),
+                          .value = *value,
                           .beyond = is_capped(*entry),
                           .teaches = same && entry->flag == domain::DayFlag::None,
                           .key = {entry->board_id, (*piece)->piece, versions}});
