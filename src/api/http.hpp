@@ -1,7 +1,10 @@
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -25,6 +28,10 @@ struct Request {
 
 /// What of the gym changed: told to every page that is open.
 enum class Topic : std::uint8_t { Boards, Classes, People, Hall, House, Scores, Door, Clock };
+/// The word for each topic, in the same order.
+inline constexpr std::array<std::string_view, 8> topic_names{"boards", "classes", "people", "hall",
+                                                             "house",  "scores",  "door",   "clock"};
+static_assert(topic_names.size() == static_cast<std::size_t>(Topic::Clock) + 1, "a word for every topic");
 
 struct Response {
   int status = 200;

@@ -70,6 +70,11 @@ bool climbs(const Draft& draft) {
 
 }  // namespace
 
+bool at_nobodys_clock(BlockKind kind) {
+  return kind == BlockKind::Sets || kind == BlockKind::Superset || kind == BlockKind::Once ||
+         kind == BlockKind::Rounds;
+}
+
 BlockKind kind_of(const Chapter& chapter, const Draft& draft) {
   const Said& said = draft.said;
   const std::vector<Entry> entries = all_entries(draft);

@@ -16,6 +16,9 @@ std::vector<Entry> all_entries(const Draft& draft);
 std::optional<base::Duration> time_at_each(const Session& session, const Draft& draft,
                                            const std::vector<Entry>& entries);
 
+/// Work that no clock runs for: minutes beside it only say how long the hour gives it.
+bool at_nobodys_clock(domain::BlockKind kind);
+
 /// The kind of block that a draft in that chapter becomes: the first rule that fits decides.
 domain::BlockKind kind_of(const Chapter& chapter, const Draft& draft);
 

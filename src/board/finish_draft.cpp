@@ -254,6 +254,12 @@ void finish_clocked(Session& session, Places& places, const Chapter& chapter, Dr
   settle_kind(draft, block, draft.clock ? draft.clock : chapter.length());
 }
 
+/// `back squat 5x5 in 12 min`: what the hour gives work that no clock runs for.
+void keep_minutes(const Draft& draft, std::vector<Block>& blocks) {
+  if (blocks.size() == 1 && at_nobodys_clock(blocks.front().kind) && !blocks.front().duration)
+    blocks.front().duration = draft.clock;
+}
+
 void check_work(Session& session, const Draft& draft, const Block& block) {
   const bool needs = block.kind != BlockKind::Rest && block.kind != BlockKind::Note;
   if (needs && block.items.empty() && block.children.empty())
@@ -323,6 +329,7 @@ std::vector<Block> finish_draft(Session& session, Places& places, const Chapter&
     }
     blocks = {std::move(block)};
   }
+  keep_minutes(draft, blocks);
   for (Block& block : blocks) {
     finish_duties(session, places, draft, block);
     block.text = joined_words(draft.texts);

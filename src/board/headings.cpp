@@ -137,18 +137,22 @@ bool too_late_for_a_month(const Cursor& cursor) {
   return cursor.at_number(2) && cursor.peek(2).value > 12 && cursor.peek().value > 12;
 }
 
-/// `handstand 10'`, what is practised and for how long, up to the end of the line: the words alone. Nothing
-/// if the line says anything else.
-std::optional<Cursor> practised_for(const Cursor& line, std::optional<Duration>& minutes) {
+struct Practice {
+  Cursor words;
+  Duration minutes;
+};
+
+/// `handstand 10'`, up to the end of the line: what is practised and for how long. Nothing if the line says
+/// anything else.
+std::optional<Practice> practice_in(const Cursor& line) {
   Cursor ahead = line;
   while (ahead.at_word()) ahead.next();
   const Cursor words = line.part(line.position(), ahead.position());
   if (words.done()) return std::nullopt;
   Remarks silent;
-  const auto time = take_time(ahead, silent, Naked::Refused);
-  if (!time || !ahead.done()) return std::nullopt;
-  minutes = time;
-  return words;
+  const auto minutes = take_time(ahead, silent, Naked::Refused);
+  if (!minutes || !ahead.done()) return std::nullopt;
+  return Practice{words, *minutes};
 }
 
 }  // namespace
@@ -301,8 +305,12 @@ bool read_heading(Session& session, Cursor& cursor) {
     ahead.take_symbol(':');
     if (ahead.at_symbol('-') && !ahead.glued(1)) ahead.next();
   }
-  if (found.part == Part::Skill && !time && !says_work(session, ahead))
-    if (const auto words = practised_for(ahead, chapter.minutes)) ahead = *words;
+  if (found.part == Part::Skill && !time && !says_work(session, ahead)) {
+    if (const auto practice = practice_in(ahead)) {
+      chapter.minutes = practice->minutes;
+      ahead = practice->words;
+    }
+  }
   cursor = ahead;
   return true;
 }

@@ -6,6 +6,7 @@
 
 #include "board/chalk_block.hpp"
 #include "board/chalk_numbers.hpp"
+#include "board/draft_kind.hpp"
 #include "board/headings.hpp"
 
 namespace repwright::board {
@@ -84,7 +85,8 @@ class Writer {
         line(heading("Extra", block.duration));
         break;
       default:
-        if (!block.title.empty() || minutes_in_heading(block)) return headed(block);
+        if (!block.title.empty() || (minutes_in_heading(block) && !at_nobodys_clock(block.kind)))
+          return headed(block);
     }
     piece(block);
   }
@@ -108,6 +110,8 @@ class Writer {
     const bool unclocked = block.kind == BlockKind::Rounds || block.kind == BlockKind::Once;
     if (unclocked && !quiet_part_) line("not for time");
     for (const std::string& each : chalk_piece(block, chalk_, {.letter = letter_})) line(each);
+    if (block.title.empty() && block.duration && at_nobodys_clock(block.kind))
+      line(chalk_time(*block.duration));
     if (block.kind == BlockKind::Superset) letter_ = letter_ == 'H' ? 'A' : static_cast<char>(letter_ + 1);
   }
 

@@ -104,8 +104,11 @@ void find_late_runners(const FindingRequest& request, std::vector<Finding>& foun
     Finding& finding = found.emplace_back();
     finding.kind = FindingKind::LastRunnerLate;
     finding.severity = FindingSeverity::Warning;
-    finding.text = fmt::format("{} comes back from the run at about {}, {} after the middle of the class.",
-                               person->name, clock_words(last.back_s.p50), clock_words(behind));
+    const auto& names = request.rehearsal.piece_names;
+    const std::string where =
+        names.size() > 1 ? " in " + names[static_cast<std::size_t>(last.piece)] : std::string();
+    finding.text = fmt::format("{} comes back from the run{} at about {}, {} after the middle of the class.",
+                               person->name, where, clock_words(last.back_s.p50), clock_words(behind));
     finding.step = last.step;
     finding.people = {last.person};
   }

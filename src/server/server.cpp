@@ -66,29 +66,6 @@ std::string text_of(boost::beast::string_view view) {
   return {view.data(), view.size()};
 }
 
-std::string_view name_of(api::Topic topic) {
-  switch (topic) {
-    case api::Topic::Boards:
-      return "boards";
-    case api::Topic::Classes:
-      return "classes";
-    case api::Topic::People:
-      return "people";
-    case api::Topic::Hall:
-      return "hall";
-    case api::Topic::House:
-      return "house";
-    case api::Topic::Scores:
-      return "scores";
-    case api::Topic::Door:
-      return "door";
-    case api::Topic::Clock:
-      return "clock";
-  }
-  return "";
-}
-constexpr unsigned topics = 8;
-
 /// Said with every answer: nothing is framed, sniffed, or loaded from elsewhere.
 template <class Message>
 void add_safety(Message& message) {
@@ -565,9 +542,9 @@ awaitable<void> Server::Engine::stream_events(Connection& one) {
       if (stopping) break;
     }
     std::string text;
-    for (unsigned topic = 0; topic < topics; ++topic)
+    for (std::size_t topic = 0; topic < api::topic_names.size(); ++topic)
       if ((one.pending >> topic & 1U) != 0)
-        text += "data: {\"changed\": \"" + std::string(name_of(static_cast<api::Topic>(topic))) + "\"}\n\n";
+        text += "data: {\"changed\": \"" + std::string(api::topic_names[topic]) + "\"}\n\n";
     one.pending = 0;
     // Not chosen inside the co_await: g++ 12 destroys such a temporary twice.
     if (text.empty()) text = ": still here\n\n";

@@ -33,6 +33,16 @@ std::string post(std::string_view path, std::string_view body, std::string_view 
          "Content-Length: " + std::to_string(body.size()) + "\r\n\r\n" + std::string(body);
 }
 
+/// So many clients that wait for an answer which takes until it is stopped.
+std::vector<Client> slow_requests(const Running& running, int count) {
+  std::vector<Client> clients;
+  for (int i = 0; i < count; ++i) {
+    clients.push_back(running.connect());
+    clients.back().send(post("/api/slow", ""));
+  }
+  return clients;
+}
+
 TEST(Server, AnswersRequestAfterRequestOnOneConnection) {
   const Running running;
   Client client = running.connect();
@@ -218,11 +228,7 @@ TEST(Server, AnswersQuickRequestsWhileLongOnesCompute) {
   server::Limits limits;
   limits.grace = 100ms;
   const Running running(limits);
-  std::vector<Client> computing;
-  for (int i = 0; i < 4; ++i) {
-    computing.push_back(running.connect());
-    computing.back().send(post("/api/slow", ""));
-  }
+  const std::vector<Client> computing = slow_requests(running, 4);
   Client quick = running.connect();
   quick.send(get_echo);
   EXPECT_EQ(next_reply(quick).status, 200);
@@ -233,11 +239,7 @@ TEST(Server, SaysThatItIsBusyWhenTooManyWait) {
   limits.waiting = 2;
   limits.grace = 100ms;
   const Running running(limits);
-  std::vector<Client> computing;
-  for (int i = 0; i < 2; ++i) {
-    computing.push_back(running.connect());
-    computing.back().send(post("/api/slow", ""));
-  }
+  const std::vector<Client> computing = slow_requests(running, 2);
   // The two may not have been read yet: the first answer of 503 shows that they were.
   int status = 200;
   for (int i = 0; i < 1000 && status == 200; ++i) {
@@ -315,13 +317,9 @@ TEST(Server, StopsAnAnswerThatNobodyWaitsForAnyMore) {
   server::Site site = echo_site();
   site.takes_long = [](const api::Request&) { return true; };
   const Running running(std::move(site), limits, {});
+  // Both workers for long requests have one, the third waits behind them; then all three hang up.
   {
-    // Both workers for long requests have one; the third waits behind them.
-    std::vector<Client> leaving;
-    for (int i = 0; i < 3; ++i) {
-      leaving.push_back(running.connect());
-      leaving.back().send(post("/api/slow", ""));
-    }
+    const std::vector<Client> leaving = slow_requests(running, 3);
   }
   Client staying = running.connect();
   staying.send(get_echo);
