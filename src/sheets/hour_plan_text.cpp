@@ -46,7 +46,8 @@ std::string change_text(const ChangeOver& change) {
     if (std::string words = part(change.kit, what, count); !words.empty()) parts.push_back(std::move(words));
   for (const KitMove& move : change.kit)
     if (move.short_by > 0)
-      parts.push_back(fmt::format("{}: {} of those who want one share", move.name, move.short_by));
+      parts.push_back(fmt::format("{}: {} of those who want one {}", move.name, move.short_by,
+                                  move.short_by == 1 ? "shares" : "share"));
   if (change.bars_reloaded > 0)
     parts.push_back(fmt::format("{} {} another load", change.bars_reloaded,
                                 change.bars_reloaded == 1 ? "bar gets" : "bars get"));
