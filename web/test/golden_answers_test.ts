@@ -3,10 +3,13 @@ import { readFileSync, readdirSync } from "node:fs";
 import { test } from "node:test";
 import { account, accounts, me } from "../src/model/account.ts";
 import { arrivals, listEffect } from "../src/model/arrivals.ts";
+import { awayPlan } from "../src/model/away.ts";
 import { brief, pastScores } from "../src/model/brief.ts";
 import { equipmentList, limitKinds } from "../src/model/catalogue.ts";
 import { clock, programTime } from "../src/model/clock.ts";
 import { anything, type Decoder } from "../src/model/decode.ts";
+import { fitPlan } from "../src/model/fits.ts";
+import { hourPlan } from "../src/model/hour_plan.ts";
 import { emergencyCard } from "../src/model/emergency.ts";
 import { faultAnswer } from "../src/model/fault.ts";
 import { boardLast, boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
@@ -16,6 +19,7 @@ import { floorPeople, peoplePreview, peopleTable, personRow } from "../src/model
 import { reading } from "../src/model/reading.ts";
 import { rehearsal } from "../src/model/rehearsal.ts";
 import { repairPlan } from "../src/model/repairs.ts";
+import { warmUpPlan } from "../src/model/warm_up.ts";
 import { results } from "../src/model/results.ts";
 import { runners, runs } from "../src/model/runners.ts";
 import { classScores, scoreForm } from "../src/model/scores.ts";
@@ -49,9 +53,11 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   clock,
   "clock-started": clock,
   "effort-said": anything,
+  away: awayPlan,
   emergency: emergencyCard,
   "emergency-saved": saved,
   equipment: equipmentList,
+  fit: fitPlan,
   gym,
   hall: keptHall,
   house: keptHouse,
@@ -65,7 +71,11 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "note-added": anything,
   "note-removed": anything,
   notes: anything,
+  "own-away": awayPlan,
   "own-today": ownToday,
+  pairs: anything,
+  timetable: hourPlan,
+  warmup: warmUpPlan,
   owner: me,
   "people-preview-bad": peoplePreview,
   "people-preview": peoplePreview,
