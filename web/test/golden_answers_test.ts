@@ -114,6 +114,11 @@ test("there are answers to read", () => {
 
 /** Fields that the page leaves out on purpose; any other one that it does not read is news from the program. */
 const leftOut = new Set(["category"]);
+/** The same of one answer, as paths. */
+const leftOutOf: Readonly<Record<string, readonly string[]>> = {
+  fit: [".pieces[].window"], // said in words beside it
+  timetable: [".class_s", ".boxes", ".pieces"], // of the rehearsal, which knows when each is likely to begin
+};
 
 /** Every field of an answer that the decoded value lacks, as paths. */
 function lost(answer: unknown, decoded: unknown, at = ""): readonly string[] {
@@ -137,7 +142,8 @@ for (const name of names) {
     }
     const decode = decoders[name];
     assert.ok(decode, `no decoder is said for ${name}.json`);
-    assert.deepEqual([...new Set(lost(body, decode(body, "")))], []);
+    const missing = lost(body, decode(body, "")).filter((path) => !leftOutOf[name]?.includes(path));
+    assert.deepEqual([...new Set(missing)], []);
   });
 }
 

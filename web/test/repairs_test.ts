@@ -50,7 +50,7 @@ function opened(findings: readonly Finding[] = [queue]) {
   };
   const asked: WhatIf[] = [];
   const fitted: WhatIf[] = [];
-  const noDrills = { asked_s: 600, planned_s: 0, prepared_share: 0, floor_visits: 0, unprepared: [], drills: [] };
+  const noDrills = { asked_s: 600, planned_s: 0, prepared_share: 0, floor_visits: 0, proven: true, unprepared: [], drills: [] };
   const ok = <T,>(value: T): Promise<Answer<T>> => Promise.resolve({ ok: true, value });
   const program = {
     read: () => ok(understood),

@@ -1,4 +1,4 @@
-import { flag, listOf, number, objectOf, text, type Decoded } from "./decode.ts";
+import { flag, listOf, number, objectOf, text, wordOf, type Decoded } from "./decode.ts";
 
 const drill = objectOf({
   drill: text,
@@ -19,6 +19,7 @@ const drills = objectOf({
   planned_s: number,
   prepared_share: number,
   floor_visits: number,
+  proven: flag,
   unprepared: listOf(number),
   drills: listOf(drill),
 });
@@ -26,7 +27,7 @@ const drills = objectOf({
 /** The warm-up for a board, for who comes late, and without kit. */
 export const warmUpPlan = objectOf({
   notes: listOf(text),
-  needs: listOf(objectOf({ name: text, because: text })),
+  needs: listOf(objectOf({ kind: wordOf("joint", "pattern", "muscle"), id: text, name: text, weight: number, because: text })),
   together: drills,
   late: drills,
   away: drills,
