@@ -1,10 +1,13 @@
 #pragma once
 
+#include <condition_variable>
 #include <cstdint>
 #include <functional>
 #include <memory>
 #include <mutex>
 #include <optional>
+#include <stop_token>
+#include <thread>
 #include <utility>
 
 #include "app/gym_at_hand.hpp"
@@ -36,9 +39,19 @@ class Desk {
   /// if it succeeded. Nobody who only looks waits for it. Fails also as `look_again`.
   base::Result<void> change(const std::function<base::Result<void>(OpenGym& gym)>& change);
 
+  /// Lets the scores of the gym teach; from then on what lies here knows it. Fails as
+  /// `LearningMemory::learn`.
+  base::Result<void> learn(const std::stop_token& stop = {});
+
+  /// From now on does so on a thread of its own, at once and again whenever another gym is laid down: nobody
+  /// waits for it, and until it is done all is forecast with what was learned before.
+  void learn_beside();
+
  private:
   void lay_down(OpenGym gym);
   base::Result<void> look_again_alone();
+
+  void learn_until(const std::stop_token& stop);
 
   Origin origin_;
   mutable std::mutex reading_;
@@ -46,6 +59,10 @@ class Desk {
   std::shared_ptr<const GymAtHand> at_hand_;
   std::optional<std::uint64_t> mark_;      // of what lies here; guarded by `changing_`
   std::optional<base::Error> unreadable_;  // why what is kept there now does not lie here; guarded likewise
+  std::mutex learning_;
+  LearningMemory memory_;  // guarded by `learning_`
+  std::condition_variable_any laid_down_;
+  std::jthread beside_;  // the last member: it ends before what it works on
 };
 
 }  // namespace repwright::app

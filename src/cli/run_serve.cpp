@@ -97,6 +97,7 @@ base::Result<void> serve(const ServeOptions& options) {
   const auto desk =
       app::Desk::open({.mark = [&] { return (*store)->mark(); }, .load = [&] { return load_gym(**store); }});
   if (!desk) return tl::unexpected(desk.error());
+  (*desk)->learn_beside();
   const server::MachineNames names = server::names_of_this_machine();
   const auto tls = identity(options, names);
   if (!tls) return tl::unexpected(tls.error());
