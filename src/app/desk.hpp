@@ -1,13 +1,16 @@
 #pragma once
 
+#include <condition_variable>
 #include <cstdint>
 #include <functional>
 #include <memory>
 #include <mutex>
 #include <optional>
 #include <utility>
+#include <vector>
 
 #include "app/gym_at_hand.hpp"
+#include "domain/new_score.hpp"
 
 namespace repwright::app {
 
@@ -36,11 +39,30 @@ class Desk {
   /// if it succeeded. Nobody who only looks waits for it. Fails also as `look_again`.
   base::Result<void> change(const std::function<base::Result<void>(OpenGym& gym)>& change);
 
+  /// Keeps lines of the score sheet, as `store::Store::add_scores`.
+  using KeepScores =
+      std::function<base::Result<std::vector<domain::AddedScore>>(const std::vector<domain::NewScore>&)>;
+  /// Enters a score. Those that come while others are being kept are kept together, so that a room full of
+  /// phones waits for the disk twice at most. Fails as `keep` and `look_again`.
+  base::Result<domain::AddedScore> enter(domain::NewScore score, const KeepScores& keep);
+
  private:
-  void lay_down(OpenGym gym);
+  /// A score on its way, and how it went.
+  struct Entering {
+    domain::NewScore score;
+    std::optional<base::Result<domain::AddedScore>> went;
+  };
+
+  void lay_down(std::shared_ptr<const GymAtHand> next);
   base::Result<void> look_again_alone();
+  base::Result<std::vector<domain::AddedScore>> enter_all(const std::vector<domain::NewScore>& scores,
+                                                          const KeepScores& keep);
 
   Origin origin_;
+  std::mutex entering_;
+  std::condition_variable entered_;
+  std::vector<Entering*> waiting_;  // for the next to enter them; guarded by `entering_`
+  bool somebody_enters_ = false;    // guarded likewise
   mutable std::mutex reading_;
   std::mutex changing_;
   std::shared_ptr<const GymAtHand> at_hand_;

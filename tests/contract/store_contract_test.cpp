@@ -160,6 +160,29 @@ TEST_P(StoreContract, AddsALineOfAKeyOnceHoweverOftenItIsSent) {
   EXPECT_EQ(store_->add_score(sent, lou), *number) << "a corrected line is still that of its key";
 }
 
+TEST_P(StoreContract, AddsManyLinesAtOnceAndSaysWhichAreNew) {
+  domain::ScoreEntry sent = score("19:30");
+  sent.key = "phone-1-17";
+  ASSERT_TRUE(store_->add_score(sent, lou));
+  const auto added = store_->add_scores({{score("18:00"), kim}, {sent, lou}, {score("18:00"), lou}});
+  ASSERT_TRUE(added) << added.error().message;
+  EXPECT_THAT(*added, ElementsAre(domain::AddedScore{4, true}, domain::AddedScore{3, false},
+                                  domain::AddedScore{5, true}));
+  EXPECT_EQ(reopened().scores()->size(), 5u);
+}
+
+TEST_P(StoreContract, TellsTheScoresOfOneClass) {
+  domain::ScoreEntry other = score("19:30");
+  other.class_id = "wed-morning-9";
+  ASSERT_TRUE(store_->add_score(other, lou));
+  const auto one = reopened().scores_of_class("wed-morning-9");
+  ASSERT_TRUE(one);
+  ASSERT_EQ(one->size(), 1u);
+  EXPECT_EQ(one->front().entry, other);
+  EXPECT_EQ(one->front().number, 3);
+  EXPECT_TRUE(reopened().scores_of_class("never")->empty());
+}
+
 TEST_P(StoreContract, KeepsPapersAndForgetsPeopleInThem) {
   using domain::Paper;
   EXPECT_EQ(*store_->paper(Paper::EmergencyCard), domain::KeptPaper{});
@@ -225,6 +248,20 @@ TEST_P(StoreContract, KeepsHowHardTheHourWas) {
   ASSERT_TRUE(efforts);
   EXPECT_THAT(*efforts,
               ElementsAre(domain::ClassEffort{id, {"a01"}, 9}, domain::ClassEffort{id, {"a07"}, 6.5}));
+}
+
+TEST_P(StoreContract, KeepsAnEffortAndANoteOfAKeyOnce) {
+  if (in_a_folder()) return;  // it keeps neither
+  const std::string id = "sat-24";
+  ASSERT_TRUE(store_->put_effort({id, {"a01"}, 8, "k1"}, kim));
+  ASSERT_TRUE(store_->put_effort({id, {"a01"}, 8, "k1"}, kim));
+  ASSERT_TRUE(store_->put_effort({id, {"a01"}, 6, "k2"}, kim));
+  EXPECT_THAT(*reopened().efforts(id), ElementsAre(domain::ClassEffort{id, {"a01"}, 6, "k2"}));
+  const domain::Note note{{"a01"}, "likes the end bar", {}, "k3"};
+  EXPECT_EQ(store_->add_note(note, kim), 1);
+  EXPECT_EQ(reopened().add_note(note, kim), 1);
+  EXPECT_THAT(*reopened().notes_on(may_14), ElementsAre(domain::KeptNote{1, kim, note}));
+  EXPECT_EQ(store_->trail({})->size(), 4u) << "the gym, two efforts, a note";
 }
 
 TEST_P(StoreContract, LetsNotesWearOff) {
@@ -323,7 +360,11 @@ TEST_P(StoreContract, KeepsWhoMaySignIn) {
   ASSERT_TRUE(accounts.put_first_owner(owner, kim));
   EXPECT_EQ(code(accounts.put_first_owner(owner, kim)), ErrorCode::Conflict);
   ASSERT_TRUE(accounts.put(person, kim));
-  EXPECT_THAT(*reopened().accounts()->all(), ElementsAre(person, owner));
+  const domain::Account screen{"The wall", domain::Role::Screen, "", "link of the wall", "", {}};
+  ASSERT_TRUE(accounts.put(screen, kim));
+  EXPECT_THAT(*reopened().accounts()->all(), ElementsAre(person, owner, screen));
+  EXPECT_EQ(*reopened().accounts()->called("Kim"), owner);
+  EXPECT_EQ(*reopened().accounts()->called("nobody"), std::nullopt);
 }
 
 TEST_P(StoreContract, KeepsWhichBrowsersAreSignedIn) {

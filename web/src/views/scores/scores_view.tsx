@@ -13,6 +13,7 @@ import {
 } from "../../model/scores.ts";
 import { classScoresOf, scoreFormOf } from "../../state/gym.ts";
 import { program } from "../../state/program.ts";
+import { sendNote } from "../../state/said.ts";
 import { sender } from "../../state/sender.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { useNow } from "../../ui/use_now.ts";
@@ -137,10 +138,7 @@ function Sheet(props: {
       if (fault) return fault;
     }
     if (kept.length === 0) send(classId, piece, person, entered, 0);
-    if (entered.note !== "") {
-      const noted = await program.addNote(person.id, entered.note);
-      if (!noted.ok) return noted.fault;
-    }
+    sendNote(person.id, entered.note, `note on ${person.name}`);
     return null;
   };
   const byPlace = [...piece.people].sort((a, b) => a.name.localeCompare(b.name));
