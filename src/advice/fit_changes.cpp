@@ -140,10 +140,9 @@ std::vector<FitChange> single_changes(const Block& piece, const domain::Catalogu
   for (const double factor : count_factors) changes.emplace_back().counts = factor;
   if (metres)
     for (const double factor : metre_factors) changes.emplace_back().metres = factor;
-  if (has_rounds(piece))
+  if (const auto rounds = piece.rounds; rounds && has_rounds(piece))
     for (const int more : more_rounds)
-      if (*piece.rounds + more > 0)
-        changes.emplace_back().rounds = static_cast<double>(*piece.rounds + more) / *piece.rounds;
+      if (*rounds + more > 0) changes.emplace_back().rounds = static_cast<double>(*rounds + more) / *rounds;
   return changes;
 }
 

@@ -55,16 +55,16 @@ domain::Board board_of(const FitTask& task, const FitChange& change) {
 }
 
 domain::FittedBoard fitted_board(const FitTask& task, const Some& some, const domain::Board& board) {
-  rehearsal::PlainFitRequest plain{.board = board,
-                                   .catalogue = task.plain.catalogue,
-                                   .house = task.plain.house,
-                                   .people = some.people,
-                                   .bodies = some.cast.median,
-                                   .constants = task.plain.constants,
-                                   .date = task.plain.date,
-                                   .rule = task.plain.rule,
-                                   .hall = task.plain.hall,
-                                   .gone = task.plain.gone};
+  const rehearsal::PlainFitRequest plain{.board = board,
+                                         .catalogue = task.plain.catalogue,
+                                         .house = task.plain.house,
+                                         .people = some.people,
+                                         .bodies = some.cast.median,
+                                         .constants = task.plain.constants,
+                                         .date = task.plain.date,
+                                         .rule = task.plain.rule,
+                                         .hall = task.plain.hall,
+                                         .gone = task.plain.gone};
   return rehearsal::plain_fit(plain);
 }
 
@@ -307,6 +307,7 @@ base::Result<FittedPiece> fit_piece(const FitTask& task, domain::Solver& solver,
   Ways ways(everybody.size());
   add_ways(task, everybody, singles, ways, for_each);
   std::vector<int> unmet;
+  unmet.reserve(everybody.size());
   for (const int p : everybody)
     if (!meets(task, ways[static_cast<std::size_t>(p)])) unmet.push_back(p);
   if (!unmet.empty() && !task.solve.stop.stop_requested())

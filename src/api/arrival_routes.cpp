@@ -176,7 +176,7 @@ Answer post_walk_in(const Call& call) {
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   if (const auto fine = store::check_id(person.id.text); !fine)
     return refuse_field("key", fine.error().message);
-  const Response answer = told({{"person", person.id.text}}, {Topic::People, Topic::Door, Topic::Classes});
+  Response answer = told({{"person", person.id.text}}, {Topic::People, Topic::Door, Topic::Classes});
   const auto before = sent_before(call, key);
   if (!before) return refuse(before.error());
   if (*before) return answer;

@@ -41,8 +41,9 @@ Answer get_own_today(const Call& call) {
   if (call.who().role == Role::Person && call.who().person != person) return not_yours();
   const auto own = app::own_today(*call.at_hand, person, call.services.gate.today(), call.stop);
   if (!own) return refuse(own.error());
-  if (!own->has_value()) return json_response({{"today", nullptr}});
-  const app::OwnToday& today = **own;
+  const std::optional<app::OwnToday>& found = *own;
+  if (!found) return json_response({{"today", nullptr}});
+  const app::OwnToday& today = *found;
   ordered_json json{{"class", today.class_id},        {"date", nullptr},          {"start", nullptr},
                     {"board", today.board_title},     {"text", today.board_text}, {"told", today.told},
                     {"pieces", ordered_json::array()}};

@@ -24,8 +24,9 @@ std::set<domain::PersonId> met_by_relief(const Call& call) {
 bool class_is_over(const Caller& caller, const app::OpenGym& gym, std::chrono::year_month_day today) {
   if (caller.role != Role::Relief) return false;
   const auto taken = gym.classes.find(caller.class_id);
-  if (taken == gym.classes.end() || !taken->second.date) return false;
-  return std::chrono::sys_days{today} > std::chrono::sys_days{*taken->second.date} + std::chrono::days{1};
+  if (taken == gym.classes.end()) return false;
+  const auto& date = taken->second.date;
+  return date && std::chrono::sys_days{today} > std::chrono::sys_days{*date} + std::chrono::days{1};
 }
 
 bool takes_another_class(const Call& call, const std::string& class_id) {

@@ -44,11 +44,12 @@ ordered_json rankings_json(const app::PieceResults& piece, const std::set<std::s
   ordered_json json = ordered_json::array();
   for (auto& [version, lines] : by_version) {
     if (lines.size() < 2) continue;
-    std::ranges::stable_sort(lines, {}, [&](const app::ResultLine* line) { return up * *line->value; });
+    std::ranges::stable_sort(lines, {},
+                             [&](const app::ResultLine* line) { return up * line->value.value_or(0); });
     ordered_json rows = ordered_json::array();
     std::size_t place = 0;
     for (std::size_t i = 0; i < lines.size(); ++i) {
-      if (i == 0 || *lines[i]->value != *lines[i - 1]->value) place = i + 1;
+      if (i == 0 || lines[i]->value != lines[i - 1]->value) place = i + 1;
       rows.push_back({{"place", place}, {"name", lines[i]->name}, {"score", lines[i]->score}});
     }
     json.push_back({{"done_as", version}, {"rows", std::move(rows)}});

@@ -86,6 +86,7 @@ std::string others_text(const WarmUp& warm_up) {
 /// Drill after drill in one paragraph.
 std::string in_short(const WarmUp& warm_up) {
   std::vector<std::string> drills;
+  drills.reserve(warm_up.steps.size());
   for (const WarmUpStep& step : warm_up.steps)
     drills.push_back(fmt::format("{} ({})", step.name, clock(step.length)));
   return drills.empty() ? "no drill fits" : fmt::format("{}", fmt::join(drills, "; "));

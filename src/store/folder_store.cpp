@@ -302,7 +302,7 @@ Result<std::int64_t> FolderStore::add_clock_act(const std::string& class_id, con
   if (!acts) return tl::unexpected(acts.error());
   const auto before = kept_before(*acts, act, seen);
   if (!before) return tl::unexpected(before.error());
-  if (*before) return **before;
+  if (const auto& version = *before; version) return *version;
   acts->push_back(act);
   return write_file(folder_ / clock_file(class_id), write_clock(*acts)).map([&] {
     return static_cast<std::int64_t>(acts->size());

@@ -277,7 +277,7 @@ Result<std::int64_t> MemoryStore::add_clock_act(const std::string& class_id, con
   auto& acts = clocks_[class_id];
   const auto before = kept_before(acts, act, seen);
   if (!before) return tl::unexpected(before.error());
-  if (*before) return **before;
+  if (const auto& version = *before; version) return *version;
   acts.push_back(act);
   note_down(stamp_of(act), clock_words(class_id, act));
   return static_cast<std::int64_t>(acts.size());

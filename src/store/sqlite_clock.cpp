@@ -38,7 +38,7 @@ Result<std::int64_t> SqliteStore::add_clock_act(const std::string& class_id, con
     const std::vector<ClockAct> acts = acts_of(db, class_id);
     const auto before = kept_before(acts, act, seen);
     if (!before) return tl::unexpected(before.error());
-    if (*before) return **before;
+    if (const auto& version = *before; version) return *version;
     const auto number = static_cast<std::int64_t>(acts.size()) + 1;
     db.rows(
         "INSERT INTO clock_act (class, number, deed, at_ms, cue, seconds, key, who) "
