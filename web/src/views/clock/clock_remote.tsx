@@ -1,6 +1,5 @@
 import { useState } from "preact/hooks";
 import { clockText, comingAfter, figureOf, sidesOf } from "../../model/clock.ts";
-import { EmergencyButton } from "../floor/emergency.tsx";
 import { FloorStops } from "../floor/floor_head.tsx";
 import { Act, MainAct, NextAct, TakeBack, TimeActs } from "./clock_acts.tsx";
 import { BigFigure } from "./big_figure.tsx";
@@ -126,10 +125,6 @@ export function ClockRemote({ id }: { readonly id: string }) {
       </div>
       <Stretches shown={shown} />
       <div class="row">
-        <EmergencyButton />
-        <a class="button" href={`/scores/${clock.class}`}>
-          Scores
-        </a>
         <Sound shown={shown} />
         <a class="button" href={`/clock/${clock.class}`}>
           Show it large

@@ -68,7 +68,8 @@ function Name(props: {
   readonly tap: () => void;
 }) {
   const { piece, person, shown } = props;
-  const told = shown === null ? `forecast ${rangeText(piece.form, person.forecast)}` : person.done_as.replaceAll("-", " ");
+  const forecast = person.forecast.p90 > 0 ? `forecast ${rangeText(piece.form, person.forecast)}` : "no forecast";
+  const told = shown === null ? forecast : person.done_as.replaceAll("-", " ");
   return (
     <li>
       <button type="button" class={shown === null ? "" : "done"} onClick={props.tap}>
