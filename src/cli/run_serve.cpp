@@ -114,7 +114,7 @@ base::Result<void> serve(const ServeOptions& options) {
   server::Site site{
       .answer = [&](const api::Request& request,
                     const std::stop_token& stop) { return api::respond(request, services, stop); },
-      .takes_long = [](const api::Request& request) { return api::cost_of(request) == api::Cost::Long; },
+      .cost = api::cost_of,
       .look = [&] { return api::changed_by_others(**desk).changed; },
       .page = std::move(*files),
       .log = [](std::string_view line) { std::fputs(fmt::format("repwright: {}\n", line).c_str(), stderr); }};

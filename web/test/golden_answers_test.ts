@@ -10,7 +10,9 @@ import { anything, type Decoder } from "../src/model/decode.ts";
 import { emergencyCard } from "../src/model/emergency.ts";
 import { faultAnswer } from "../src/model/fault.ts";
 import { boardLast, boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
+import { efforts } from "../src/model/effort.ts";
 import { keptHall } from "../src/model/hall.ts";
+import { home } from "../src/model/home.ts";
 import { consent, ownToday } from "../src/model/own_today.ts";
 import { floorPeople, peoplePreview, peopleTable, personRow } from "../src/model/people.ts";
 import { reading } from "../src/model/reading.ts";
@@ -30,6 +32,7 @@ interface Golden {
 
 const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "account-person": account,
+  "account-screen": account,
   "account-signed-out": anything,
   accounts,
   "arrival-ticked": anything,
@@ -41,7 +44,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   brief,
   boards: boardRows,
   class: keptClass,
-  "class-effort": anything,
+  "class-effort": efforts,
   "class-scores": classScores,
   consent,
   "consent-said": consent,
@@ -54,10 +57,12 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   equipment: equipmentList,
   gym,
   hall: keptHall,
+  home,
   house: keptHouse,
   limits: limitKinds,
   "list-effect": listEffect,
   "me-coach": me,
+  "me-screen": me,
   "me-nobody": me,
   "me-person": me,
   "me-relief": me,

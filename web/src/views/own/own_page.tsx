@@ -41,7 +41,7 @@ export function OwnPage({ id }: { readonly id: string }) {
           <LookedAt
             at={ownTodayOf(id)}
             show={({ today }) =>
-              today ? <OwnTodayView today={today} /> : <p class="soft">You are on the list of no class ahead.</p>
+              today ? <OwnTodayView today={today} id={id} /> : <p class="soft">You are on the list of no class ahead.</p>
             }
           />
           <PersonBody row={row} id={id} own />
