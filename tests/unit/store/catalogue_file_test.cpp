@@ -130,6 +130,37 @@ TEST(ShippedCatalogue, NeverSwapsIntoAMovementThatTheSameLimitForbids) {
   EXPECT_GT(swaps, 250);
 }
 
+TEST(ShippedCatalogue, LetsSmallWorkAndStretchesStandInForNothing) {
+  for (const char* id : {"db-curl", "bb-curl", "db-triceps-extension", "db-lateral-raise", "band-pull-apart",
+                         "band-face-pull", "stick-pass-through", "spine-wave"}) {
+    const Movement* movement = shipped().find(domain::MovementId{id});
+    ASSERT_NE(movement, nullptr) << id;
+    EXPECT_TRUE(movement->patterns.empty()) << id;
+  }
+}
+
+TEST(ShippedCatalogue, AsksForAHeavyTyreOfNobodyWhoDoesSomethingElse) {
+  for (const Movement& movement : shipped().movements) {
+    for (const auto& [limit, target] : movement.swap_for)
+      EXPECT_NE(target.text, "tyre-flip") << movement.id.text << " " << limit.text;
+    EXPECT_THAT(movement.easier, testing::Not(testing::Contains(domain::MovementId{"tyre-flip"})))
+        << movement.id.text;
+  }
+}
+
+TEST(ShippedCatalogue, LiftsAShorterWayFromTheHangThanFromTheFloor) {
+  for (const auto& [hang, floor] : {std::pair{"bb-hang-power-clean", "bb-power-clean"},
+                                    {"bb-hang-squat-clean", "bb-squat-clean"},
+                                    {"bb-hang-power-snatch", "bb-power-snatch"},
+                                    {"db-hang-snatch", "db-snatch"}}) {
+    const Movement* shorter = shipped().find(domain::MovementId{hang});
+    const Movement* longer = shipped().find(domain::MovementId{floor});
+    ASSERT_TRUE(shorter != nullptr && longer != nullptr) << hang;
+    EXPECT_LT(*shorter->rise, *longer->rise) << hang;
+    EXPECT_LT(shorter->pace.at(Unit::Reps).brisk, longer->pace.at(Unit::Reps).brisk) << hang;
+  }
+}
+
 TEST(ShippedCatalogue, HasTheSameLaddersFromBothEnds) {
   for (const Movement& movement : shipped().movements) {
     for (const domain::MovementId& id : movement.easier)
