@@ -4,6 +4,7 @@
 #include <exception>
 
 #include "api/account_routes.hpp"
+#include "api/advice_routes.hpp"
 #include "api/arrival_routes.hpp"
 #include "api/board_routes.hpp"
 #include "api/brief_routes.hpp"
@@ -13,6 +14,7 @@
 #include "api/cookies.hpp"
 #include "api/emergency_routes.hpp"
 #include "api/gym_routes.hpp"
+#include "api/home_routes.hpp"
 #include "api/note_routes.hpp"
 #include "api/own_routes.hpp"
 #include "api/relief.hpp"
@@ -29,6 +31,8 @@ constexpr Access coaches{Role::Owner, Role::Coach, Role::Relief};
 
 constexpr Access own_page{Role::Owner, Role::Coach, Role::Person};
 constexpr Access everybody{Role::Owner, Role::Coach, Role::Relief, Role::Person};
+constexpr Access all_and_screens{Role::Owner, Role::Coach, Role::Relief, Role::Person, Role::Screen};
+constexpr Access coaches_and_screens{Role::Owner, Role::Coach, Role::Relief, Role::Screen};
 constexpr Access owner_and_coach{Role::Owner, Role::Coach};
 constexpr Access owner{Role::Owner};
 
@@ -36,63 +40,70 @@ constexpr std::array table{
     Route{Method::Get, "/api/me", Access::anyone(), Cost::Quick, get_me},
     Route{Method::Post, "/api/owner", Access::anyone(), Cost::Long, post_owner},
     Route{Method::Post, "/api/sign-in", Access::anyone(), Cost::Long, post_sign_in},
-    Route{Method::Post, "/api/sign-out", Access::anyone(), Cost::Quick, post_sign_out},
-    Route{Method::Get, "/api/accounts", owner, Cost::Quick, get_accounts},
-    Route{Method::Post, "/api/accounts", owner, Cost::Long, post_account},
-    Route{Method::Post, "/api/accounts/sign-out", owner, Cost::Quick, post_account_sign_out},
-    Route{Method::Post, "/api/accounts/remove", owner, Cost::Quick, post_account_remove},
+    Route{Method::Post, "/api/sign-out", Access::anyone(), Cost::Change, post_sign_out},
+    Route{Method::Get, "/api/accounts", owner_and_coach, Cost::Quick, get_accounts},
+    Route{Method::Post, "/api/accounts", owner_and_coach, Cost::Long, post_account},
+    Route{Method::Post, "/api/accounts/sign-out", owner, Cost::Change, post_account_sign_out},
+    Route{Method::Post, "/api/accounts/remove", owner_and_coach, Cost::Change, post_account_remove},
     Route{Method::Get, "/api/trail", owner, Cost::Quick, get_trail},
     Route{Method::Get, "/api/trail/*", owner, Cost::Quick, get_trail_before},
-    Route{Method::Get, "/api/events", everybody, Cost::Quick, get_events},
-    Route{Method::Get, "/api/gym", everybody, Cost::Quick, get_gym},
+    Route{Method::Get, "/api/events", all_and_screens, Cost::Quick, get_events},
+    Route{Method::Get, "/api/gym", all_and_screens, Cost::Quick, get_gym},
     Route{Method::Get, "/api/boards", owner_and_coach, Cost::Quick, get_boards},
-    Route{Method::Get, "/api/boards/*", coaches, Cost::Quick, get_board},
-    Route{Method::Put, "/api/boards/*", owner_and_coach, Cost::Quick, put_board},
+    Route{Method::Get, "/api/boards/*", coaches_and_screens, Cost::Quick, get_board},
+    Route{Method::Put, "/api/boards/*", owner_and_coach, Cost::Change, put_board},
     Route{Method::Get, "/api/boards/*/last", owner_and_coach, Cost::Quick, get_board_last},
-    Route{Method::Get, "/api/classes", coaches, Cost::Quick, get_classes},
+    Route{Method::Get, "/api/classes", coaches_and_screens, Cost::Quick, get_classes},
     Route{Method::Get, "/api/classes/*", coaches, Cost::Quick, get_class},
-    Route{Method::Put, "/api/classes/*", owner_and_coach, Cost::Quick, put_class},
+    Route{Method::Put, "/api/classes/*", owner_and_coach, Cost::Change, put_class},
     Route{Method::Get, "/api/classes/*/brief", coaches, Cost::Long, get_brief},
     Route{Method::Get, "/api/classes/*/arrivals", coaches, Cost::Quick, get_arrivals},
-    Route{Method::Post, "/api/classes/*/arrivals", coaches, Cost::Quick, post_arrival},
+    Route{Method::Post, "/api/classes/*/arrivals", coaches, Cost::Change, post_arrival},
     Route{Method::Get, "/api/classes/*/arrivals/effect", coaches, Cost::Long, get_list_effect},
-    Route{Method::Post, "/api/classes/*/arrivals/nobody-else", coaches, Cost::Quick, post_nobody_else},
-    Route{Method::Post, "/api/classes/*/walk-ins", coaches, Cost::Quick, post_walk_in},
+    Route{Method::Post, "/api/classes/*/arrivals/nobody-else", coaches, Cost::Change, post_nobody_else},
+    Route{Method::Post, "/api/classes/*/walk-ins", coaches, Cost::Change, post_walk_in},
     Route{Method::Get, "/api/classes/*/runners", coaches, Cost::Quick, get_runners},
     Route{Method::Get, "/api/classes/*/runs", coaches, Cost::Long, get_runs},
-    Route{Method::Post, "/api/classes/*/runners", coaches, Cost::Quick, post_runner},
-    Route{Method::Get, "/api/emergency", everybody, Cost::Quick, get_emergency},
-    Route{Method::Put, "/api/emergency", owner_and_coach, Cost::Quick, put_emergency},
+    Route{Method::Post, "/api/classes/*/runners", coaches, Cost::Change, post_runner},
+    Route{Method::Get, "/api/emergency", all_and_screens, Cost::Quick, get_emergency},
+    Route{Method::Put, "/api/emergency", owner_and_coach, Cost::Change, put_emergency},
     Route{Method::Get, "/api/classes/*/scores", everybody, Cost::Quick, get_class_scores},
-    Route{Method::Post, "/api/classes/*/scores", everybody, Cost::Quick, post_class_score},
+    Route{Method::Post, "/api/classes/*/scores", everybody, Cost::Entry, post_class_score},
     Route{Method::Get, "/api/classes/*/score-form", everybody, Cost::Long, get_score_form},
-    Route{Method::Get, "/api/classes/*/results", coaches, Cost::Long, get_results},
+    Route{Method::Get, "/api/classes/*/results", coaches_and_screens, Cost::Long, get_results},
+    Route{Method::Get, "/api/classes/*/home", all_and_screens, Cost::Long, get_home},
     Route{Method::Get, "/api/people/*/today", own_page, Cost::Long, get_own_today},
+    Route{Method::Post, "/api/people/*/away", own_page, Cost::Long, post_own_away},
     Route{Method::Get, "/api/people/*/consent", Access{Role::Person}, Cost::Quick, get_consent},
-    Route{Method::Put, "/api/people/*/consent", Access{Role::Person}, Cost::Quick, put_consent},
+    Route{Method::Put, "/api/people/*/consent", Access{Role::Person}, Cost::Change, put_consent},
     Route{Method::Get, "/api/classes/*/effort", everybody, Cost::Quick, get_efforts},
-    Route{Method::Put, "/api/classes/*/effort", everybody, Cost::Quick, put_effort},
-    Route{Method::Get, "/api/time", everybody, Cost::Quick, get_time},
-    Route{Method::Get, "/api/classes/*/clock", everybody, Cost::Quick, get_clock},
-    Route{Method::Post, "/api/classes/*/clock", coaches, Cost::Quick, post_clock_act},
-    Route{Method::Put, "/api/scores/*", everybody, Cost::Quick, put_score},
+    Route{Method::Put, "/api/classes/*/effort", everybody, Cost::Entry, put_effort},
+    Route{Method::Get, "/api/time", all_and_screens, Cost::Quick, get_time},
+    Route{Method::Get, "/api/classes/*/clock", all_and_screens, Cost::Quick, get_clock},
+    Route{Method::Post, "/api/classes/*/clock", coaches, Cost::Change, post_clock_act},
+    Route{Method::Put, "/api/scores/*", everybody, Cost::Change, put_score},
     Route{Method::Get, "/api/scores/*/versions", everybody, Cost::Quick, get_score_versions},
     Route{Method::Get, "/api/notes", coaches, Cost::Quick, get_notes},
-    Route{Method::Post, "/api/notes", owner_and_coach, Cost::Quick, post_note},
-    Route{Method::Delete, "/api/notes/*", owner_and_coach, Cost::Quick, delete_note},
+    Route{Method::Post, "/api/notes", own_page, Cost::Change, post_note},
+    Route{Method::Delete, "/api/notes/*", owner_and_coach, Cost::Change, delete_note},
     Route{Method::Get, "/api/people", coaches, Cost::Quick, get_people},
-    Route{Method::Put, "/api/people", owner_and_coach, Cost::Quick, put_people},
+    Route{Method::Put, "/api/people", owner_and_coach, Cost::Change, put_people},
     Route{Method::Get, "/api/people/*", everybody, Cost::Quick, get_person},
     Route{Method::Get, "/api/people/*/scores", own_page, Cost::Long, get_person_scores},
     Route{Method::Post, "/api/people/preview", owner_and_coach, Cost::Long, post_people_preview},
     Route{Method::Get, "/api/hall", coaches, Cost::Quick, get_hall},
-    Route{Method::Put, "/api/hall", owner_and_coach, Cost::Quick, put_hall},
+    Route{Method::Put, "/api/hall", owner_and_coach, Cost::Change, put_hall},
     Route{Method::Get, "/api/house", coaches, Cost::Quick, get_house},
-    Route{Method::Put, "/api/house", owner_and_coach, Cost::Quick, put_house},
-    Route{Method::Post, "/api/read", coaches, Cost::Quick, post_read},
+    Route{Method::Put, "/api/house", owner_and_coach, Cost::Change, put_house},
+    Route{Method::Post, "/api/read", coaches_and_screens, Cost::Quick, post_read},
     Route{Method::Post, "/api/tidy", coaches, Cost::Quick, post_tidy},
     Route{Method::Post, "/api/rehearse", coaches, Cost::Long, post_rehearse},
     Route{Method::Post, "/api/repairs", owner_and_coach, Cost::Long, post_repairs},
+    Route{Method::Post, "/api/timetable", coaches, Cost::Long, post_timetable},
+    Route{Method::Post, "/api/fit", coaches, Cost::Long, post_fit},
+    Route{Method::Post, "/api/warmup", coaches, Cost::Long, post_warm_up},
+    Route{Method::Post, "/api/pairs", coaches, Cost::Long, post_pairs},
+    Route{Method::Post, "/api/away", owner_and_coach, Cost::Long, post_away},
     Route{Method::Get, "/api/movements", coaches, Cost::Quick, get_movements},
     Route{Method::Get, "/api/equipment", coaches, Cost::Quick, get_equipment},
     Route{Method::Get, "/api/limits", owner_and_coach, Cost::Quick, get_limits},

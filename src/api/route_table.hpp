@@ -12,11 +12,13 @@
 #include <string_view>
 
 #include "api/caller.hpp"
+#include "api/cost.hpp"
 #include "api/fault.hpp"
 #include "api/http.hpp"
 #include "app/desk.hpp"
 #include "app/sign_in.hpp"
 #include "base/require.hpp"
+#include "domain/solver.hpp"
 #include "store/store.hpp"
 
 /// Every address of the program, who may ask it, and what answers. No socket and no clock: the same request
@@ -29,6 +31,7 @@ struct Services {
   app::Gate& gate;
   store::Store& store;
   std::function<std::chrono::sys_time<std::chrono::milliseconds>()> clock;
+  domain::Solver& solver;
 };
 
 /// One request on its way to its handler. `id` is the part of the path that stands for `*`.
@@ -72,9 +75,6 @@ class Access {
   }
   std::uint8_t bits_ = 0;
 };
-
-/// Quick answers come at once; long ones compute, and a few run at a time.
-enum class Cost : std::uint8_t { Quick, Long };
 
 struct Route {
   Method method;

@@ -39,8 +39,53 @@ base::Result<void> Desk::change(const std::function<base::Result<void>(OpenGym& 
   if (auto current = look_again_alone(); !current) return current;
   OpenGym next = at_hand()->gym();
   if (auto changed = change(next); !changed) return changed;
-  lay_down(std::move(next));
+  lay_down(std::make_shared<const GymAtHand>(std::move(next)));
   return {};
+}
+
+base::Result<domain::AddedScore> Desk::enter(domain::NewScore score, const KeepScores& keep) {
+  Entering own{std::move(score), std::nullopt};
+  std::unique_lock lock(entering_);
+  waiting_.push_back(&own);
+  entered_.wait(lock, [&] { return own.went || !somebody_enters_; });
+  if (own.went) return *own.went;
+  somebody_enters_ = true;
+  const std::vector<Entering*> all = std::exchange(waiting_, {});
+  lock.unlock();
+  std::vector<domain::NewScore> scores;
+  scores.reserve(all.size());
+  for (const Entering* each : all) scores.push_back(each->score);
+  base::Result<std::vector<domain::AddedScore>> added =
+      base::failure(base::ErrorCode::Unavailable, "the score was not kept; try again");
+  const auto hand_out = [&] {
+    lock.lock();
+    for (std::size_t i = 0; i < all.size(); ++i)
+      all[i]->went = added.map([&](const std::vector<domain::AddedScore>& lines) { return lines.at(i); });
+    somebody_enters_ = false;
+    entered_.notify_all();
+  };
+  // Whatever happens, nobody is left waiting.
+  try {
+    added = enter_all(scores, keep);
+  } catch (...) {
+    hand_out();
+    throw;
+  }
+  hand_out();
+  return *own.went;
+}
+
+base::Result<std::vector<domain::AddedScore>> Desk::enter_all(const std::vector<domain::NewScore>& scores,
+                                                              const KeepScores& keep) {
+  const std::scoped_lock changing(changing_);
+  if (auto current = look_again_alone(); !current) return tl::unexpected(current.error());
+  auto added = keep(scores);
+  if (!added) return added;
+  std::vector<domain::ScoreEntry> fresh;
+  for (std::size_t i = 0; i < scores.size(); ++i)
+    if (added->at(i).is_new) fresh.push_back(scores[i].entry);
+  if (!fresh.empty()) lay_down(GymAtHand::with_scores(*at_hand(), fresh));
+  return added;
 }
 
 base::Result<void> Desk::look_again_alone() {
@@ -51,7 +96,7 @@ base::Result<void> Desk::look_again_alone() {
     mark_ = *mark;
     unreadable_.reset();
     if (auto gym = origin_.load())
-      lay_down(std::move(*gym));
+      lay_down(std::make_shared<const GymAtHand>(std::move(*gym)));
     else
       unreadable_ = gym.error();
   }
@@ -59,8 +104,7 @@ base::Result<void> Desk::look_again_alone() {
   return {};
 }
 
-void Desk::lay_down(OpenGym gym) {
-  auto next = std::make_shared<const GymAtHand>(std::move(gym));
+void Desk::lay_down(std::shared_ptr<const GymAtHand> next) {
   const std::scoped_lock lock(reading_);
   next->keep(at_hand_->lessons());
   at_hand_ = std::move(next);

@@ -9,8 +9,10 @@
 #include <stop_token>
 #include <thread>
 #include <utility>
+#include <vector>
 
 #include "app/gym_at_hand.hpp"
+#include "domain/new_score.hpp"
 
 namespace repwright::app {
 
@@ -47,13 +49,32 @@ class Desk {
   /// waits for it, and until it is done all is forecast with what was learned before.
   void learn_beside();
 
+  /// Keeps lines of the score sheet, as `store::Store::add_scores`.
+  using KeepScores =
+      std::function<base::Result<std::vector<domain::AddedScore>>(const std::vector<domain::NewScore>&)>;
+  /// Enters a score. Those that come while others are being kept are kept together, so that a room full of
+  /// phones waits for the disk twice at most. Fails as `keep` and `look_again`.
+  base::Result<domain::AddedScore> enter(domain::NewScore score, const KeepScores& keep);
+
  private:
-  void lay_down(OpenGym gym);
+  /// A score on its way, and how it went.
+  struct Entering {
+    domain::NewScore score;
+    std::optional<base::Result<domain::AddedScore>> went;
+  };
+
+  void lay_down(std::shared_ptr<const GymAtHand> next);
   base::Result<void> look_again_alone();
+  base::Result<std::vector<domain::AddedScore>> enter_all(const std::vector<domain::NewScore>& scores,
+                                                          const KeepScores& keep);
 
   void learn_until(const std::stop_token& stop);
 
   Origin origin_;
+  std::mutex entering_;
+  std::condition_variable entered_;
+  std::vector<Entering*> waiting_;  // for the next to enter them; guarded by `entering_`
+  bool somebody_enters_ = false;    // guarded likewise
   mutable std::mutex reading_;
   std::mutex changing_;
   std::shared_ptr<const GymAtHand> at_hand_;

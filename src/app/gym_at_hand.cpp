@@ -7,6 +7,21 @@
 #include "app/lately.hpp"
 
 namespace repwright::app {
+
+std::shared_ptr<const GymAtHand> GymAtHand::with_scores(const GymAtHand& before,
+                                                        const std::vector<domain::ScoreEntry>& more) {
+  OpenGym gym = before.gym_;
+  gym.knowledge.scores.insert(gym.knowledge.scores.end(), more.begin(), more.end());
+  auto after = std::make_shared<GymAtHand>(std::move(gym));
+  const std::scoped_lock lock(before.remembering_);
+  // Only what was done before a day counts on it.
+  for (const auto& [day, done] : before.lately_)
+    if (std::ranges::none_of(
+            more, [&](const domain::ScoreEntry& entry) { return std::chrono::sys_days{entry.date} < day; }))
+      after->lately_.emplace(day, done);
+  return after;
+}
+
 board::Reading GymAtHand::read(std::string_view text) const {
   std::call_once(names_in_order_, [this] {
     reader_ = std::make_unique<board::Reader>(gym_.knowledge.catalogue, gym_.knowledge.house);

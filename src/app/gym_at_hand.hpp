@@ -6,6 +6,7 @@
 #include <mutex>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 #include "app/known_people.hpp"
 #include "app/learning_memory.hpp"
@@ -18,6 +19,10 @@ namespace repwright::app {
 class GymAtHand {
  public:
   explicit GymAtHand(OpenGym gym) : gym_(std::move(gym)) {}
+
+  /// That gym with more scores. What was worked out before stays, as far as they do not touch it.
+  static std::shared_ptr<const GymAtHand> with_scores(const GymAtHand& before,
+                                                      const std::vector<domain::ScoreEntry>& more);
 
   const OpenGym& gym() const { return gym_; }
 

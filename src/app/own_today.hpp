@@ -19,6 +19,8 @@ struct OwnPiece {
   ScoreForm form = ScoreForm::Reps;
   std::optional<base::Duration> cap;
   int parts = 1;
+  int heats = 1;
+  bool lanes = false;
   FormPerson own;
   std::vector<std::string> lines;     // '9 ring rows', 'run 400 m': as this person does them
   std::string starts_with;            // the line they begin with where every second person begins elsewhere
@@ -34,6 +36,10 @@ struct OwnToday {
   std::vector<std::string> told;  // action words, for this person
   std::vector<OwnPiece> pieces;
 };
+
+/// The first class from that day on that the person is in; null if there is none.
+const domain::GymClass* own_class(const OpenGym& gym, const domain::PersonId& person,
+                                  std::chrono::year_month_day today);
 
 /// Nothing where the person is on no list from that day on. Fails as `score_form`.
 base::Result<std::optional<OwnToday>> own_today(const GymAtHand& at_hand, const domain::PersonId& person,

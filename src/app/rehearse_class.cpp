@@ -9,6 +9,7 @@
 #include "app/who_comes.hpp"
 #include "body/knowledge.hpp"
 #include "rehearsal/findings.hpp"
+#include "rehearsal/findings_intent.hpp"
 #include "rehearsal/luck.hpp"
 #include "rehearsal/place_table.hpp"
 #include "rehearsal/rehearse.hpp"
@@ -66,8 +67,10 @@ std::size_t reach(const domain::Finding& finding) {
 /// What was seen while the scripts were written and what the runs showed: the gravest first, then what most
 /// people meet.
 std::vector<domain::Finding> findings_of(const rehearsal::WrittenFloor& floor,
-                                         const rehearsal::FindingRequest& request) {
+                                         const rehearsal::FindingRequest& request,
+                                         const rehearsal::IntentRequest& meant) {
   std::vector<domain::Finding> findings = rehearsal::find(request);
+  rehearsal::find_missed_intents(meant, findings);
   findings.insert(findings.end(), floor.findings.begin(), floor.findings.end());
   std::ranges::stable_sort(findings, [](const domain::Finding& a, const domain::Finding& b) {
     return a.severity != b.severity ? a.severity > b.severity : reach(a) > reach(b);
@@ -84,7 +87,8 @@ void add_findings(ClassRehearsal& result, const rehearsal::WrittenFloor& floor,
                                        .catalogue = request.gym.catalogue,
                                        .hall = request.gym.hall,
                                        .history = history_of(people, request)};
-  result.rehearsal.findings = findings_of(floor, seen);
+  result.rehearsal.findings =
+      findings_of(floor, seen, {result.rehearsal, result.timetable, request.reading.board});
   for (std::size_t p = 0; p < people.size(); ++p) result.reps.push_back(rehearsal::reps_by_group(seen, p));
 }
 

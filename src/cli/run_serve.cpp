@@ -16,6 +16,7 @@
 #include "server/server.hpp"
 #include "server/sodium_vault.hpp"
 #include "server/trust_page.hpp"
+#include "solver/cbc_solver.hpp"
 #include "store/memory_accounts.hpp"
 
 namespace repwright::cli {
@@ -110,11 +111,12 @@ base::Result<void> serve(const ServeOptions& options) {
   store::MemoryAccounts passing;
   server::SodiumVault vault;
   app::Gate gate(ends_with_the_program(**store) ? passing : *(*store)->accounts(), vault, now);
-  const api::Services services{**desk, gate, **store, now_in_ms};
+  solver::CbcSolver solver;
+  const api::Services services{**desk, gate, **store, now_in_ms, solver};
   server::Site site{
       .answer = [&](const api::Request& request,
                     const std::stop_token& stop) { return api::respond(request, services, stop); },
-      .takes_long = [](const api::Request& request) { return api::cost_of(request) == api::Cost::Long; },
+      .cost = api::cost_of,
       .look = [&] { return api::changed_by_others(**desk).changed; },
       .page = std::move(*files),
       .log = [](std::string_view line) { std::fputs(fmt::format("repwright: {}\n", line).c_str(), stderr); }};

@@ -190,7 +190,7 @@ void Floor::account(Player& player, const body::SetDone& done, double oxygen_rat
   player.doing.stint.units += done.units;
   result.oxygen += oxygen_rate / 60 * done.seconds;
   if (task.counted) {
-    const double units = done.units * task.score_factor;
+    const double units = done.units / task.score_factor;
     if (task.unit == domain::Unit::Reps) result.counts.reps += units;
     if (task.unit == domain::Unit::Metres) result.counts.metres += units;
     if (task.unit == domain::Unit::Kilocalories) result.counts.kcal += units;

@@ -31,6 +31,7 @@ const std::vector<Example> examples{
     {"me-coach", Method::Get, "/api/me", "", Role::Coach},
     {"me-relief", Method::Get, "/api/me", "", Role::Relief},
     {"me-person", Method::Get, "/api/me", "", Role::Person},
+    {"me-screen", Method::Get, "/api/me", "", Role::Screen},
     {"owner", Method::Post, "/api/owner",
      R"({"token": "token-1", "name": "Mira", "password": "ten letters"})", std::nullopt},
     {"sign-in-refused", Method::Post, "/api/sign-in", R"({"name": "Jo", "password": "ten letters"})",
@@ -39,6 +40,8 @@ const std::vector<Example> examples{
     {"accounts", Method::Get, "/api/accounts", "", Role::Owner},
     {"account-person", Method::Post, "/api/accounts",
      R"({"name": "p7", "role": "person", "person": "a07", "pin": "4711"})", Role::Owner},
+    {"account-screen", Method::Post, "/api/accounts", R"({"name": "The wall", "role": "screen"})",
+     Role::Coach},
     {"account-signed-out", Method::Post, "/api/accounts/sign-out", R"({"name": "owner"})", Role::Owner},
     {"account-removed-refused", Method::Post, "/api/accounts/remove", R"({"name": "owner"})", Role::Owner},
     {"trail", Method::Get, "/api/trail", "", Role::Owner},
@@ -71,6 +74,7 @@ const std::vector<Example> examples{
     {"score-form", Method::Get, "/api/classes/sat-24/score-form", "", Role::Coach},
     {"results", Method::Get, "/api/classes/sat-24/results", "", Role::Coach},
     {"own-today", Method::Get, "/api/people/a07/today", "", Role::Person},
+    {"home", Method::Get, "/api/classes/sat-24/home", "", Role::Screen},
     {"consent", Method::Get, "/api/people/a07/consent", "", Role::Person},
     {"consent-said", Method::Put, "/api/people/a07/consent", R"({"in_rankings": true})", Role::Person},
     {"emergency", Method::Get, "/api/emergency", "", Role::Person},
@@ -125,6 +129,22 @@ const std::vector<Example> examples{
     {"repairs", Method::Post, "/api/repairs", R"({"board": "sat-two-clocks", "class": "sat-24", "runs": 16})",
      Role::Coach},
     {"repairs-refused", Method::Post, "/api/repairs", R"({"text": "12:75 AMRAP\n7 burpees\n"})", Role::Coach},
+    {"timetable", Method::Post, "/api/timetable",
+     R"({"board": "sat-two-clocks", "class": "sat-24", "runs": 8, "words_per_minute": 120})", Role::Relief},
+    {"fit", Method::Post, "/api/fit", R"({"board": "sat-two-clocks", "class": "sat-24", "runs": 8})",
+     Role::Coach},
+    {"warmup", Method::Post, "/api/warmup",
+     R"({"board": "sat-two-clocks", "class": "sat-24", "minutes": 8, "kit": ["band"]})", Role::Relief},
+    {"warmup-refused", Method::Post, "/api/warmup", R"({"board": "sat-two-clocks", "kit": ["trampoline"]})",
+     Role::Coach},
+    {"pairs", Method::Post, "/api/pairs",
+     R"({"board": "tue-pairs", "class": "tue-pairs-13", "apart": ["a01+a07"]})", Role::Coach},
+    {"pairs-refused", Method::Post, "/api/pairs", R"({"board": "tue-pairs", "apart": ["a01"]})", Role::Coach},
+    {"away", Method::Post, "/api/away",
+     R"({"board": "sat-two-clocks", "who": "a07", "quiet": true, "room": 4, "minutes": 30})", Role::Coach},
+    {"own-away", Method::Post, "/api/people/a07/away", R"({"kit": ["kettlebell"], "outside": true})",
+     Role::Person},
+    {"own-away-refused", Method::Post, "/api/people/a01/away", R"({"quiet": true})", Role::Person},
     {"movements", Method::Get, "/api/movements", "", Role::Coach},
     {"equipment", Method::Get, "/api/equipment", "", Role::Coach},
     {"limits", Method::Get, "/api/limits", "", Role::Coach},
@@ -198,8 +218,10 @@ TEST(GoldenAnswers, AreWhatEachAddressAnswers) {
     }
     const ordered_json expected = ordered_json::parse(test::text_of_file(file));
     const bool moves = name == "list-effect" || name == "runs" || name == "score-form" || name == "results" ||
-                       name == "own-today" || name == "rehearse" || name == "repairs" || name == "brief" ||
-                       name == "movements" || name == "equipment" || name == "limits";
+                       name == "own-today" || name == "home" || name == "rehearse" || name == "repairs" ||
+                       name == "brief" || name == "movements" || name == "equipment" || name == "limits" ||
+                       name == "fit" || name == "warmup" || name == "warmup-refused" || name == "pairs" ||
+                       name == "away" || name == "own-away" || name == "timetable";
     EXPECT_EQ((moves ? shape_of(answer) : answer).dump(1), (moves ? shape_of(expected) : expected).dump(1))
         << name;
   }

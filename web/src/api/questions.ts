@@ -16,11 +16,16 @@ import {
 import { keptHall, type Hall } from "../model/hall.ts";
 import { arrivals, listEffect } from "../model/arrivals.ts";
 import { clock, programTime } from "../model/clock.ts";
+import { awayPlan, type AwayPlace } from "../model/away.ts";
 import { brief, pastScores } from "../model/brief.ts";
 import { equipmentList, limitKinds } from "../model/catalogue.ts";
 import { anything } from "../model/decode.ts";
 import { floorPeople, floorPerson, peoplePreview, peopleTable, personRow, type PersonRow } from "../model/people.ts";
+import { efforts } from "../model/effort.ts";
+import { fitPlan } from "../model/fits.ts";
+import { hourPlan } from "../model/hour_plan.ts";
 import { emergencyCard } from "../model/emergency.ts";
+import { home } from "../model/home.ts";
 import { runners, runs } from "../model/runners.ts";
 import { consent, ownToday } from "../model/own_today.ts";
 import { results } from "../model/results.ts";
@@ -28,6 +33,7 @@ import { classScores, scoreForm, type ScoreChange } from "../model/scores.ts";
 import { reading } from "../model/reading.ts";
 import { rehearsal } from "../model/rehearsal.ts";
 import { repairPlan } from "../model/repairs.ts";
+import { warmUpPlan } from "../model/warm_up.ts";
 import type { Client } from "./client.ts";
 
 /** What to change for one look at a class; what is left out stays as the class has it. */
@@ -69,10 +75,13 @@ export const questions = (client: Client) => ({
   becomeOwner: (token: string, name: string, password: string) =>
     client.ask("POST", "/api/owner", me, name ? { token, name, password } : { token }),
   signIn: (name: string, password: string) => client.ask("POST", "/api/sign-in", me, { name, password }),
-  signInByLink: (link: string, pin: string) => client.ask("POST", "/api/sign-in", me, { link, pin }),
+  signInByLink: (link: string, pin: string | null) =>
+    client.ask("POST", "/api/sign-in", me, pin === null ? { link } : { link, pin }),
   signOut: () => client.ask("POST", "/api/sign-out", anything),
   accounts: () => client.ask("GET", "/api/accounts", accounts),
   keepAccount: (made: NewAccount) => client.ask("POST", "/api/accounts", account, made),
+
+  removeAccount: (name: string) => client.ask("POST", "/api/accounts/remove", anything, { name }),
 
   gym: () => client.ask("GET", "/api/gym", gym),
   boards: () => client.ask("GET", "/api/boards", boardRows),
@@ -98,11 +107,12 @@ export const questions = (client: Client) => ({
   consent: (id: string) => client.ask("GET", `${at("people", id)}/consent`, consent),
   keepConsent: (id: string, inRankings: boolean) =>
     client.ask("PUT", `${at("people", id)}/consent`, consent, { in_rankings: inRankings }),
-  addNote: (person: string, text: string) => client.ask("POST", "/api/notes", anything, { person, text }),
   emergency: () => client.ask("GET", "/api/emergency", emergencyCard),
   keepEmergency: (text: string, version: string) => client.ask("PUT", "/api/emergency", saved, { text, version }),
   time: () => client.ask("GET", "/api/time", programTime),
   clock: (id: string) => client.ask("GET", `${at("classes", id)}/clock`, clock),
+  home: (id: string) => client.ask("GET", `${at("classes", id)}/home`, home),
+  efforts: (id: string) => client.ask("GET", `${at("classes", id)}/effort`, efforts),
   clockAct: (id: string, act: ClockAct) => client.ask("POST", `${at("classes", id)}/clock`, clock, act),
 
   brief: (id: string) => client.ask("GET", `${at("classes", id)}/brief`, brief),
@@ -125,6 +135,11 @@ export const questions = (client: Client) => ({
   tidy: (text: string) => client.ask("POST", "/api/tidy", tidied, { text }),
   rehearse: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/rehearse", rehearsal, what, stop),
   repairs: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/repairs", repairPlan, what, stop),
+  fits: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/fit", fitPlan, what, stop),
+  warmUp: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/warmup", warmUpPlan, what, stop),
+  hourPlan: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/timetable", hourPlan, what, stop),
+  ownAway: (id: string, place: AwayPlace, stop?: AbortSignal) =>
+    client.ask("POST", `${at("people", id)}/away`, awayPlan, place, stop),
   equipment: () => client.ask("GET", "/api/equipment", equipmentList),
   limits: () => client.ask("GET", "/api/limits", limitKinds),
   movements: () => client.ask("GET", "/api/movements", movements),
