@@ -7,6 +7,7 @@
 
 #include "domain/board_search.hpp"
 #include "domain/spoken.hpp"
+#include "domain/stairs.hpp"
 
 namespace repwright::advice {
 namespace {
@@ -148,7 +149,8 @@ class Search {
     const Movement& movement = *known(item);
     for (const domain::MovementId& id : movement.easier) {
       const Movement* other = request_.catalogue.find(id);
-      if (other == nullptr || needs_crowded_place(*other)) continue;
+      if (other == nullptr || needs_crowded_place(*other) || !domain::may_propose(request_.hall, *other))
+        continue;
       Edit edit = change(
           RepairKind::SecondStation, block, {item.step}, 1.5,
           domain::spoken_many(*other) + " as a second station beside the " + domain::spoken_many(movement));

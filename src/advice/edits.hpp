@@ -4,6 +4,7 @@
 
 #include "domain/board.hpp"
 #include "domain/catalogue.hpp"
+#include "domain/hall.hpp"
 #include "domain/rehearsal.hpp"
 #include "domain/repair.hpp"
 #include "timetable/timetable.hpp"
@@ -16,6 +17,7 @@ struct EditRequest {
   const timetable::Timetable& timetable;
   const domain::Catalogue& catalogue;
   const domain::Rehearsal& before;
+  const domain::Hall& hall;
 };
 
 /// Every single small change that could shorten waiting or help the class to end in time: another start for

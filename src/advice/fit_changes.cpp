@@ -6,6 +6,7 @@
 #include <functional>
 #include <string_view>
 
+#include "domain/stairs.hpp"
 #include "rehearsal/amounts.hpp"
 
 namespace repwright::advice {
@@ -58,9 +59,17 @@ std::vector<domain::EquipmentId> load_kit(const Movement& movement) {
   return kit;
 }
 
-void add_versions(const Item& item, const Movement& movement, const domain::Catalogue& catalogue,
+/// What a version may be taken from.
+struct Shelves {
+  const domain::Catalogue& catalogue;
+  const domain::Hall& hall;
+};
+
+void add_versions(const Item& item, const Movement& movement, const Shelves& shelves,
                   std::vector<FitChange>& into) {
   const auto add = [&](const domain::MovementId& id) {
+    const Movement* version = shelves.catalogue.find(id);
+    if (version == nullptr || !domain::may_propose(shelves.hall, *version)) return;
     FitChange change;
     change.versions[item.step] = id;
     if (std::ranges::find(into, change) == into.end()) into.push_back(std::move(change));
@@ -70,7 +79,7 @@ void add_versions(const Item& item, const Movement& movement, const domain::Cata
     std::vector<domain::MovementId> next;
     for (const domain::MovementId& id : ring) {
       add(id);
-      if (const Movement* easier = catalogue.find(id))
+      if (const Movement* easier = shelves.catalogue.find(id))
         next.insert(next.end(), easier->easier.begin(), easier->easier.end());
     }
     ring = std::move(next);
@@ -134,7 +143,7 @@ std::vector<FitChange> single_changes(const Block& piece, const domain::Catalogu
     metres = metres || item.unit == domain::Unit::Metres;
     const Movement* movement = item.movement ? catalogue.find(*item.movement) : nullptr;
     if (movement == nullptr) return;
-    add_versions(item, *movement, catalogue, changes);
+    add_versions(item, *movement, {catalogue, hall}, changes);
     add_loads(item, *movement, hall, changes);
   });
   for (const double factor : count_factors) changes.emplace_back().counts = factor;

@@ -42,6 +42,10 @@ Some some_of(const FitTask& task, const std::vector<int>& places) {
     some.cast.names.push_back(task.cast.names[p]);
     some.cast.median.push_back(task.cast.median[p]);
   }
+  if (task.cast.stretch)
+    some.cast.stretch = [&all = task.cast.stretch, places](domain::BlockId piece, int person, int run) {
+      return all(piece, places[static_cast<std::size_t>(person)], run);
+    };
   return some;
 }
 
@@ -91,15 +95,17 @@ std::vector<FitOption> tried(const FitTask& task, const Some& some, const FitCha
   const std::optional<int> rounds = board.blocks.front().rounds;
   std::vector<FitOption> options;
   if (timetable.pieces.empty()) return options;
-  const rehearsal::WrittenFloor floor = rehearsal::write_scripts({.fitted = fitted,
-                                                                  .timetable = timetable,
-                                                                  .catalogue = task.plain.catalogue,
-                                                                  .hall = task.hall,
-                                                                  .house = task.plain.house,
-                                                                  .gym_class = task.gym_class,
-                                                                  .people = some.people,
-                                                                  .bodies = some.cast.median,
-                                                                  .constants = task.plain.constants});
+  rehearsal::WrittenFloor floor = rehearsal::write_scripts({.fitted = fitted,
+                                                            .timetable = timetable,
+                                                            .catalogue = task.plain.catalogue,
+                                                            .hall = task.hall,
+                                                            .house = task.plain.house,
+                                                            .gym_class = task.gym_class,
+                                                            .people = some.people,
+                                                            .bodies = some.cast.median,
+                                                            .constants = task.plain.constants});
+  // The piece alone begins at once: who comes late to the class has come long since.
+  std::ranges::fill(floor.plan.late, 0.0);
   const auto parts = rehearsal::lone_pass(floor.plan, timetable, task.plain.constants, some.cast);
   for (std::size_t p = 0; p < some.people.size(); ++p) {
     FitOption& option = options.emplace_back();
@@ -275,7 +281,17 @@ double harder_by(const FitTask& task, const FitOption& own, const FitOption& oth
   return seconds ? other.expected / own.expected - 1 : own.expected / other.expected - 1;
 }
 
-/// The nearest way that is easier or harder by more than the least step.
+/// Whether a line is done by a movement that is on the other's ladder of easier ones.
+bool has_easier_line(const FitTask& task, const FitOption& than, const FitOption& way) {
+  for (std::size_t i = 0; i < std::min(way.fitted.items.size(), than.fitted.items.size()); ++i) {
+    const domain::Movement* was = task.plain.catalogue.find(than.fitted.items[i].movement);
+    if (was != nullptr && std::ranges::count(was->easier, way.fitted.items[i].movement) > 0) return true;
+  }
+  return false;
+}
+
+/// The nearest way that is easier or harder by more than the least step. A walk for a run takes longer and is
+/// no harder.
 std::optional<FitOption> next_to(const FitTask& task, const FitOption& own,
                                  const std::vector<FitOption>& ways, double direction) {
   std::optional<FitOption> nearest;
@@ -284,6 +300,7 @@ std::optional<FitOption> next_to(const FitTask& task, const FitOption& own,
     const double by = direction * harder_by(task, own, way);
     const double distance = by + 0.02 * size_of(way.change);
     if (by < next_step || (nearest && distance >= least)) continue;
+    if (direction > 0 ? has_easier_line(task, own, way) : has_easier_line(task, way, own)) continue;
     nearest = way;
     least = distance;
   }

@@ -33,6 +33,7 @@ Json person_json(const domain::PersonFit& person) {
           {"name", person.name},
           {"does", person.does},
           {"expected", person.expected},
+          {"expects", person.expects},
           {"inside_before", person.inside_before},
           {"inside_after", person.inside_after},
           {"easier", person.easier},
@@ -50,6 +51,7 @@ std::string fit_json(const domain::FitPlan& plan) {
     for (const domain::PersonFit& person : piece.people) people.push_back(person_json(person));
     json["pieces"].push_back({{"piece", piece.piece},
                               {"window", window_json(piece.window)},
+                              {"intent", piece.intent},
                               {"inside_before", piece.inside_before},
                               {"inside_after", piece.inside_after},
                               {"short_of", piece.short_of},

@@ -66,6 +66,20 @@ std::optional<std::string> RequestBody::text(const std::string& field, std::size
   return words;
 }
 
+std::vector<std::string> RequestBody::texts(const std::string& field, std::size_t most) {
+  std::vector<std::string> out;
+  const Json* value = find(field);
+  if (value == nullptr) return out;
+  if (!value->is_array()) return wrong(field, fmt::format("`{}` is not a list of texts", field)), out;
+  for (const Json& one : *value) {
+    if (one.is_string() && one.get_ref<const std::string&>().size() <= most)
+      out.push_back(one.get<std::string>());
+    else
+      wrong(field, fmt::format("`{}` is not a list of texts of at most {} bytes", field, most));
+  }
+  return out;
+}
+
 std::string RequestBody::needed_text(const std::string& field, std::size_t most) {
   std::optional<std::string> words = text(field, most);
   if (!words || words->empty()) wrong(field, fmt::format("`{}` is missing", field));

@@ -6,6 +6,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "api/fault.hpp"
 
@@ -23,6 +24,8 @@ class RequestBody {
   explicit RequestBody(std::string_view bytes);
 
   bool has(const std::string& field);
+  /// A list of texts of at most `most` bytes each; empty if it is not there.
+  std::vector<std::string> texts(const std::string& field, std::size_t most);
   /// At most `most` bytes of UTF-8.
   std::optional<std::string> text(const std::string& field, std::size_t most);
   /// As `text`, but it must be there and not empty.

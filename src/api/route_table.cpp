@@ -4,6 +4,7 @@
 #include <exception>
 
 #include "api/account_routes.hpp"
+#include "api/advice_routes.hpp"
 #include "api/arrival_routes.hpp"
 #include "api/board_routes.hpp"
 #include "api/brief_routes.hpp"
@@ -72,6 +73,7 @@ constexpr std::array table{
     Route{Method::Get, "/api/classes/*/results", coaches_and_screens, Cost::Long, get_results},
     Route{Method::Get, "/api/classes/*/home", all_and_screens, Cost::Long, get_home},
     Route{Method::Get, "/api/people/*/today", own_page, Cost::Long, get_own_today},
+    Route{Method::Post, "/api/people/*/away", own_page, Cost::Long, post_own_away},
     Route{Method::Get, "/api/people/*/consent", Access{Role::Person}, Cost::Quick, get_consent},
     Route{Method::Put, "/api/people/*/consent", Access{Role::Person}, Cost::Change, put_consent},
     Route{Method::Get, "/api/classes/*/effort", everybody, Cost::Quick, get_efforts},
@@ -97,6 +99,11 @@ constexpr std::array table{
     Route{Method::Post, "/api/tidy", coaches, Cost::Quick, post_tidy},
     Route{Method::Post, "/api/rehearse", coaches, Cost::Long, post_rehearse},
     Route{Method::Post, "/api/repairs", owner_and_coach, Cost::Long, post_repairs},
+    Route{Method::Post, "/api/timetable", coaches, Cost::Long, post_timetable},
+    Route{Method::Post, "/api/fit", coaches, Cost::Long, post_fit},
+    Route{Method::Post, "/api/warmup", coaches, Cost::Long, post_warm_up},
+    Route{Method::Post, "/api/pairs", coaches, Cost::Long, post_pairs},
+    Route{Method::Post, "/api/away", owner_and_coach, Cost::Long, post_away},
     Route{Method::Get, "/api/movements", coaches, Cost::Quick, get_movements},
     Route{Method::Get, "/api/equipment", coaches, Cost::Quick, get_equipment},
     Route{Method::Get, "/api/limits", owner_and_coach, Cost::Quick, get_limits},

@@ -18,6 +18,7 @@
 #include "app/desk.hpp"
 #include "app/sign_in.hpp"
 #include "base/require.hpp"
+#include "domain/solver.hpp"
 #include "store/store.hpp"
 
 /// Every address of the program, who may ask it, and what answers. No socket and no clock: the same request
@@ -30,6 +31,7 @@ struct Services {
   app::Gate& gate;
   store::Store& store;
   std::function<std::chrono::sys_time<std::chrono::milliseconds>()> clock;
+  domain::Solver& solver;
 };
 
 /// One request on its way to its handler. `id` is the part of the path that stands for `*`.

@@ -83,13 +83,42 @@ Json piece_json(const Piece& piece) {
   return json;
 }
 
+Json cut_json(const domain::HourCut& cut) {
+  return {{"cut", cut.words},
+          {"gives_s", cut.gives_s},
+          {"end_p90_s", cut.end_p90_s},
+          {"work_left", cut.work_left}};
+}
+
+Json change_json(const domain::ChangeOver& change) {
+  Json json = {{"from", change.from},
+               {"to", change.to},
+               {"seconds", change.seconds},
+               {"bars_reloaded", change.bars_reloaded},
+               {"kit", Json::array()}};
+  for (const domain::KitMove& move : change.kit)
+    json["kit"].push_back({{"name", move.name},
+                           {"stays", move.stays},
+                           {"fetched", move.fetched},
+                           {"put_away", move.put_away},
+                           {"short_by", move.short_by}});
+  return json;
+}
+
 }  // namespace
 
-std::string timetable_json(const timetable::Timetable& timetable) {
+std::string timetable_json(const timetable::Timetable& timetable,
+                           const std::optional<domain::HourPlan>& plan) {
   Json json = {
       {"class_s", seconds(timetable.class_length)}, {"boxes", Json::array()}, {"pieces", Json::array()}};
   for (const Box& box : timetable.boxes) json["boxes"].push_back(box_json(box));
   for (const Piece& piece : timetable.pieces) json["pieces"].push_back(piece_json(piece));
+  if (plan) {
+    json["cuts"] = Json::array();
+    for (const domain::HourCut& cut : plan->cuts) json["cuts"].push_back(cut_json(cut));
+    json["changes"] = Json::array();
+    for (const domain::ChangeOver& change : plan->changes) json["changes"].push_back(change_json(change));
+  }
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -4,8 +4,6 @@
 #include <optional>
 #include <utility>
 
-#include "api/request_body.hpp"
-
 namespace repwright::api {
 namespace {
 
@@ -52,6 +50,10 @@ std::optional<Fault> beyond_relief(const Call& call, const std::string& class_id
 
 tl::expected<WhatIfQuestion, Fault> what_if_question(const Call& call) {
   RequestBody body(call.request.body);
+  return what_if_question(call, body);
+}
+
+tl::expected<WhatIfQuestion, Fault> what_if_question(const Call& call, RequestBody& body) {
   const auto sent = body.text("text", longest_board);
   const std::string board_id = body.text("board", 100).value_or("");
   app::WhatIf what{

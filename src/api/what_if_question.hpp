@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <string>
 
+#include "api/request_body.hpp"
 #include "api/route_table.hpp"
 
 /// What the routes that rehearse a board under a 'what if' are asked with.
@@ -20,5 +21,7 @@ struct WhatIfQuestion {
 /// booked. A fault says what cannot be read, where the board has its first error, or that a relief coach
 /// asked for another class than theirs.
 tl::expected<WhatIfQuestion, Fault> what_if_question(const Call& call);
+/// The same from a body of whose fields the others are read already; their faults are said here too.
+tl::expected<WhatIfQuestion, Fault> what_if_question(const Call& call, RequestBody& body);
 
 }  // namespace repwright::api

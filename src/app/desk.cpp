@@ -1,5 +1,7 @@
 #include "app/desk.hpp"
 
+#include "base/require.hpp"
+
 namespace repwright::app {
 
 base::Result<std::unique_ptr<Desk>> Desk::open(Origin origin) {
@@ -104,7 +106,42 @@ base::Result<void> Desk::look_again_alone() {
 
 void Desk::lay_down(std::shared_ptr<const GymAtHand> next) {
   const std::scoped_lock lock(reading_);
+  next->keep(at_hand_->lessons());
   at_hand_ = std::move(next);
+  laid_down_.notify_all();
+}
+
+base::Result<void> Desk::learn(const std::stop_token& stop) {
+  const std::scoped_lock learning(learning_);
+  const auto held = at_hand();
+  auto lessons = memory_.learn(held->gym(), {.threads = 1, .stop = stop});
+  if (!lessons) return tl::unexpected(lessons.error());
+  const auto learned = std::make_shared<const Lessons>(std::move(*lessons));
+  held->keep(learned);
+  const std::scoped_lock lock(reading_);
+  if (at_hand_ != held) at_hand_->keep(learned);
+  return {};
+}
+
+void Desk::learn_beside() {
+  beside_ = std::jthread([this](const std::stop_token& stop) { learn_until(stop); });
+}
+
+void Desk::learn_until(const std::stop_token& stop) {
+  std::shared_ptr<const GymAtHand> learned;
+  while (!stop.stop_requested()) {
+    {
+      std::unique_lock lock(reading_);
+      if (!laid_down_.wait(lock, stop, [&] { return at_hand_ != learned; })) return;
+      learned = at_hand_;
+    }
+    // A fault of ours must not end the program in the middle of a class: forecasts stay as they are.
+    try {
+      if (!learn(stop)) return;
+    } catch (const base::Bug&) {
+      continue;
+    }
+  }
 }
 
 }  // namespace repwright::app

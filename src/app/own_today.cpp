@@ -27,19 +27,6 @@ bool is_listed(const GymClass& gym_class, const PersonId& person) {
   return std::ranges::find(gym_class.booked, person) != gym_class.booked.end();
 }
 
-/// The first class from that day on that the person is in; null if there is none.
-const GymClass* own_class(const OpenGym& gym, const PersonId& person, std::chrono::year_month_day today) {
-  const GymClass* next = nullptr;
-  const auto when = [](const GymClass& each) {
-    return std::tuple(*each.date, each.start_minute.value_or(0));
-  };
-  for (const auto& [id, each] : gym.classes) {
-    if (!each.date || *each.date < today || !is_listed(each, person)) continue;
-    if (next == nullptr || when(each) < when(*next)) next = &each;
-  }
-  return next;
-}
-
 std::string set_words(const domain::SetAmount& amount) {
   return std::visit(
       base::Overloaded{[](double count) { return write_number(count); },
@@ -104,6 +91,18 @@ std::string starts_with(const board::Reading& reading, const FormPerson& own, st
 }
 
 }  // namespace
+
+const GymClass* own_class(const OpenGym& gym, const PersonId& person, std::chrono::year_month_day today) {
+  const GymClass* next = nullptr;
+  const auto when = [](const GymClass& each) {
+    return std::tuple(*each.date, each.start_minute.value_or(0));
+  };
+  for (const auto& [id, each] : gym.classes) {
+    if (!each.date || *each.date < today || !is_listed(each, person)) continue;
+    if (next == nullptr || when(each) < when(*next)) next = &each;
+  }
+  return next;
+}
 
 std::string line_words(const domain::FittedItem& item, const domain::Catalogue& catalogue) {
   const domain::Movement* movement = catalogue.find(item.movement);

@@ -37,6 +37,10 @@ struct OwnToday {
   std::vector<OwnPiece> pieces;
 };
 
+/// The first class from that day on that the person is in; null if there is none.
+const domain::GymClass* own_class(const OpenGym& gym, const domain::PersonId& person,
+                                  std::chrono::year_month_day today);
+
 /// Nothing where the person is on no list from that day on. Fails as `score_form`.
 base::Result<std::optional<OwnToday>> own_today(const GymAtHand& at_hand, const domain::PersonId& person,
                                                 std::chrono::year_month_day today,

@@ -7,8 +7,9 @@
 #include "app/parallel.hpp"
 #include "app/rehearse_fitted.hpp"
 #include "app/who_comes.hpp"
-#include "body/estimate.hpp"
+#include "body/knowledge.hpp"
 #include "rehearsal/findings.hpp"
+#include "rehearsal/findings_intent.hpp"
 #include "rehearsal/luck.hpp"
 #include "rehearsal/place_table.hpp"
 #include "rehearsal/rehearse.hpp"
@@ -66,8 +67,10 @@ std::size_t reach(const domain::Finding& finding) {
 /// What was seen while the scripts were written and what the runs showed: the gravest first, then what most
 /// people meet.
 std::vector<domain::Finding> findings_of(const rehearsal::WrittenFloor& floor,
-                                         const rehearsal::FindingRequest& request) {
+                                         const rehearsal::FindingRequest& request,
+                                         const rehearsal::IntentRequest& meant) {
   std::vector<domain::Finding> findings = rehearsal::find(request);
+  rehearsal::find_missed_intents(meant, findings);
   findings.insert(findings.end(), floor.findings.begin(), floor.findings.end());
   std::ranges::stable_sort(findings, [](const domain::Finding& a, const domain::Finding& b) {
     return a.severity != b.severity ? a.severity > b.severity : reach(a) > reach(b);
@@ -84,8 +87,31 @@ void add_findings(ClassRehearsal& result, const rehearsal::WrittenFloor& floor,
                                        .catalogue = request.gym.catalogue,
                                        .hall = request.gym.hall,
                                        .history = history_of(people, request)};
-  result.rehearsal.findings = findings_of(floor, seen);
+  result.rehearsal.findings =
+      findings_of(floor, seen, {result.rehearsal, result.timetable, request.reading.board});
   for (std::size_t p = 0; p < people.size(); ++p) result.reps.push_back(rehearsal::reps_by_group(seen, p));
+}
+
+struct RunOf {
+  base::Seed seed;
+  int run = 0;
+};
+
+/// How much longer than their body tells a line of that piece takes one of those who were gathered.
+double stretch_of(const Gathered& gathered, domain::BlockId piece, std::size_t person, RunOf of) {
+  const domain::PersonId& id = gathered.people[person].id;
+  const auto own = gathered.paces.find(id);
+  if (own == gathered.paces.end()) return 1;
+  const auto pace = own->second.find(piece);
+  if (pace == own->second.end()) return 1;
+  if (of.run == rehearsal::in_the_middle) return pace->second.stretch({}, 0);
+  const std::uint64_t key = rehearsal::person_key(id);
+  const auto run = static_cast<std::uint64_t>(of.run);
+  // Behind the draws that the body takes.
+  const std::uint64_t next = body::parameter_count + static_cast<std::uint64_t>(piece.index);
+  const double own_luck = base::normal_quantile(
+      base::unit_interval(base::Stream(of.seed, run, key, base::Purpose::Body).bits_at(next)));
+  return pace->second.stretch(body::normals_behind(of.seed, run, key), own_luck);
 }
 
 }  // namespace
@@ -96,13 +122,14 @@ base::Result<Gathered> gather(const ClassRequest& request) {
                          "the board has no work to rehearse: chalk at least one line such as `10 push-ups`");
   auto attendance = who_comes(request.people, request.gym_class, request.heads);
   if (!attendance) return tl::unexpected(attendance.error());
-  Gathered gathered{std::move(attendance->people), std::move(attendance->late), {}};
+  Gathered gathered{std::move(attendance->people), std::move(attendance->late), {}, {}};
   for (const domain::Person& person : gathered.people) {
     const auto known = request.known.find(person.id);
     gathered.estimates.push_back(known != request.known.end()
                                      ? known->second
                                      : body::estimate(person, request.gym.catalogue, request.gym.constants));
   }
+  gathered.paces = own_paces(request, gathered);
   return gathered;
 }
 
@@ -124,6 +151,10 @@ rehearsal::Cast cast_of(const ClassRequest& request, const Gathered& gathered) {
   if (request.bodies)
     cast.drawn = [&people, &bodies = request.bodies](int person, int run) {
       return bodies(people[static_cast<std::size_t>(person)], run);
+    };
+  if (!gathered.paces.empty())
+    cast.stretch = [&gathered, seed = request.seed](domain::BlockId piece, int person, int run) {
+      return stretch_of(gathered, piece, static_cast<std::size_t>(person), {seed, run});
     };
   if (request.gym_class.weather.wbgt_c)
     cast.conditions = body::heat_factor(*request.gym_class.weather.wbgt_c);

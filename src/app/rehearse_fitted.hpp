@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/rehearse_class.hpp"
+#include "rehearsal/cast.hpp"
 
 namespace repwright::app {
 

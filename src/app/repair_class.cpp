@@ -6,33 +6,16 @@
 #include "advice/edits.hpp"
 #include "advice/repairs.hpp"
 #include "app/chalk_edit.hpp"
+#include "app/other_board.hpp"
 #include "app/parallel.hpp"
 
 namespace repwright::app {
-namespace {
-
-/// The same request for another board, on the thread that asks.
-ClassRequest with_board(const ClassRequest& request, const board::Reading& reading, int runs) {
-  return {.reading = reading,
-          .gym = request.gym,
-          .people = request.people,
-          .gym_class = request.gym_class,
-          .heads = request.heads,
-          .rule = request.rule,
-          .seed = request.seed,
-          .runs = runs,
-          .threads = 1,
-          .stop = request.stop,
-          .bodies = request.bodies};
-}
-
-}  // namespace
-
 base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::string_view text) {
   const auto gathered = gather(request);
   if (!gathered) return tl::unexpected(gathered.error());
   const advice::Halving halving{.last_runs = request.runs};
-  const auto before = rehearse_class(with_board(request, request.reading, halving.first_runs), *gathered);
+  const auto before =
+      rehearse_class(with_board(request, request.reading, request.gym, halving.first_runs), *gathered);
   if (!before) return tl::unexpected(before.error());
 
   const board::Reader reader(request.gym.catalogue, request.gym.house);
@@ -40,10 +23,11 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
   std::vector<domain::Edit> edits = advice::edits_of({.board = request.reading.board,
                                                       .timetable = before->timetable,
                                                       .catalogue = request.gym.catalogue,
-                                                      .before = before->rehearsal});
+                                                      .before = before->rehearsal,
+                                                      .hall = request.gym.hall});
   const auto trial = [&](const domain::Board& board, int runs) -> base::Result<domain::Consequences> {
-    const board::Reading reading{.board = board, .steps = {}, .blocks = {}, .rules = {}, .diagnostics = {}};
-    const auto rehearsed = rehearse_class(with_board(request, reading, runs), *gathered);
+    const board::Reading reading = reading_of(board);
+    const auto rehearsed = rehearse_class(with_board(request, reading, request.gym, runs), *gathered);
     if (!rehearsed) return tl::unexpected(rehearsed.error());
     return advice::consequences_of(rehearsed->rehearsal);
   };
@@ -60,11 +44,11 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
                               in_parallel(request.threads));
 }
 
-base::Result<domain::RepairPlan> repair_what_if(const OpenGym& gym, const board::Reading& reading,
+base::Result<domain::RepairPlan> repair_what_if(const GymAtHand& at_hand, const board::Reading& reading,
                                                 std::string_view text, const WhatIf& what) {
-  const auto gym_class = class_under(gym, what);
+  const auto gym_class = class_under(at_hand.gym(), what);
   if (!gym_class) return tl::unexpected(gym_class.error());
-  return repair_class(request_of(gym, reading, *gym_class, what), text);
+  return repair_class(knowing_request(at_hand, reading, *gym_class, what).request, text);
 }
 
 }  // namespace repwright::app

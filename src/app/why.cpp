@@ -70,8 +70,9 @@ const domain::PersonOutcome* outcome_of(const domain::Rehearsal& rehearsal, cons
 
 /// The class with everybody as known but one, who is drawn from another estimate; everybody does what they
 /// were fitted with.
-base::Result<ClassRehearsal> played_with(const WhyRequest& of, const Gathered& gathered,
+base::Result<ClassRehearsal> played_with(const WhyRequest& of, Gathered gathered,
                                          const body::BodyEstimate& other) {
+  gathered.paces.erase(of.person);
   ClassRequest request = of.request;
   request.keep_draws = true;
   request.bodies = [&](const domain::Person& person, int run) {

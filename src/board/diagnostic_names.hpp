@@ -61,6 +61,8 @@ inline constexpr std::array all_diagnostic_names{
     DiagnosticName{"two-units", domain::Severity::Error, "two units for one amount"},
     DiagnosticName{"no-amount", domain::Severity::Error, "an amount of nothing or less"},
     DiagnosticName{"backwards", domain::Severity::Error, "a range whose end comes before its start"},
+    DiagnosticName{"intent-backwards", domain::Severity::Warning,
+                   "an intended range whose end comes before its start, read the other way round"},
     DiagnosticName{"unclosed-bracket", domain::Severity::Note, "a bracket that is not closed on its line"},
     DiagnosticName{"too-deep", domain::Severity::Warning, "brackets in brackets in brackets"},
     DiagnosticName{"too-heavy", domain::Severity::Error, "a load that nobody lifts"},

@@ -74,6 +74,7 @@ struct Said {
   bool repeats = false;  // a repeated distance or group
   bool rest = false;
   bool note = false;
+  bool quiet = false;  // part of a warm-up or cool-down
 };
 
 struct Draft {

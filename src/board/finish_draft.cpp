@@ -287,6 +287,7 @@ std::string joined_words(const std::vector<std::string>& words) {
 
 std::vector<Block> finish_draft(Session& session, Places& places, const Chapter& chapter, Draft& draft) {
   if (draft.untouched() && draft.block == Block{}) return {};
+  draft.said.quiet = chapter.part == Part::WarmUp || chapter.part == Part::CoolDown;
   if (const auto time = time_at_each(session, draft, all_entries(draft))) {
     draft.block.work = time;
     draft.said.stations = true;

@@ -261,9 +261,9 @@ domain::BlockId Places::block(const domain::Span& span) {
 
 Item finish_entry(Session& session, Places& places, Entry entry, const EntryRules& rules) {
   if (!entry.amount && rules.draft.scheme) entry.amount = rules.draft.scheme;
-  settle_lift(
-      session, entry,
-      {.sets_alone = rules.sets && (rules.one || entry.letter != 0), .build = rules.draft.said.build});
+  settle_lift(session, entry,
+              {.sets_alone = rules.sets && !rules.draft.said.quiet && (rules.one || entry.letter != 0),
+               .build = rules.draft.said.build});
   Item item = entry.item;
   item.step = places.item(entry.span);
   const domain::Movement* movement = movement_of(session, item);

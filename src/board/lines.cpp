@@ -160,24 +160,9 @@ bool read_line_head(Session& session, Cursor& cursor, bool& opened) {
   return read_ordinal_line(session, cursor);
 }
 
-/// Whether sets of a lift begin here: `back squat 5x5`, `5x5 back squat`.
-bool at_sets_of_lift(const Session& session, Cursor cursor) {
-  const auto at_times = [](const Cursor& c) {
-    return c.at_number() && c.at_symbol(times_sign, 1) && (c.at_number(2) || c.at_any({"max"}, 2));
-  };
-  if (const auto named = session.names.find(cursor)) {
-    cursor.next(named->marks);
-    return at_times(cursor);
-  }
-  if (!at_times(cursor)) return false;
-  cursor.next(2);
-  Remarks silent;
-  return take_numbers(cursor, silent) && session.names.find(cursor).has_value();
-}
-
 /// Below a blank line, sets of a lift are no further station and no slot of the clock above.
 void sets_open_piece(Session& session, const Cursor& cursor) {
-  if (session.line->after_blank && session.draft().has_work() && at_sets_of_lift(session, cursor))
+  if (session.line->after_blank && session.draft().has_work() && sets_of_lift_at(session, cursor))
     session.fresh(cursor.rest_span());
 }
 

@@ -14,7 +14,7 @@ std::optional<domain::MovementId> lift_of(const Session&, const Named&);
 
 /// What is said around a name that a lift may be meant by.
 struct LiftedIn {
-  bool sets_alone = false;  // the only work of its sets
+  bool sets_alone = false;  // the only work of its sets, in no warm-up
   bool build = false;
 };
 /// Takes the lift for the name: in sets of few, by percentage, effort or load, or built up to. Says so.

@@ -1,5 +1,9 @@
 #include "board/part_borders.hpp"
 
+#include <algorithm>
+
+#include "board/movement_choice.hpp"
+
 namespace repwright::board {
 namespace {
 
@@ -43,16 +47,42 @@ std::optional<LineClock> clock_of(Cursor cursor) {
   return std::nullopt;
 }
 
+/// A share of a best (`75 %`) anywhere in the line.
+bool says_share(Cursor line) {
+  for (; !line.done(); line.next())
+    if (line.at_number() && line.at_symbol('%', 1)) return true;
+  return false;
+}
+
+/// Sets of a lift with the bar: what people warm up for.
+bool at_sets_with_bar(const Session& session, const Cursor& line) {
+  const std::optional<Named> named = sets_of_lift_at(session, line);
+  if (!named) return false;
+  const std::optional<domain::MovementId> lift = lift_of(session, *named);
+  const domain::Movement* movement = session.names.movement(lift ? *lift : named->meaning.movements.front());
+  return movement != nullptr &&
+         std::ranges::find(movement->equipment, domain::EquipmentId{"barbell"}) != movement->equipment.end();
+}
+
+/// Lifting below a warm-up: in shares of a best, or with the bar below a blank line.
+bool lifting_begins(const Session& session, const Chapter& now, bool untouched, const Cursor& line) {
+  if (!sets_of_lift_at(session, line)) return false;
+  const bool apart = session.line->after_blank || (now.minutes && untouched);
+  return (apart && says_share(line)) || (session.line->after_blank && at_sets_with_bar(session, line));
+}
+
 /// What follows a change of place or a talk is no more of it.
 bool spoken_part_is_over(const Chapter& now) {
   return now.part == Part::Rest || now.part == Part::Talk;
 }
 
-/// A clock below a warm-up that the coach leads, or that has minutes of its own, other than the clock's.
-bool quiet_part_is_over(const Chapter& now, const Cursor& line) {
+/// A clock below a warm-up that the coach leads, or that has minutes of its own, other than the clock's; or
+/// lifting.
+bool quiet_part_is_over(const Session& session, const Chapter& now, const Cursor& line) {
   if (now.part != Part::WarmUp && now.part != Part::CoolDown) return false;
-  if (!now.words.empty()) return begins_with_clock(line);
   const bool untouched = now.drafts.empty() || now.drafts.back().untouched();
+  if (lifting_begins(session, now, untouched, line)) return true;
+  if (!now.words.empty()) return begins_with_clock(line);
   const std::optional<LineClock> clock = clock_of(line);
   if (!now.minutes || !untouched || !clock) return false;
   return clock->turns ? clock->length > now.minutes : clock->length != now.minutes;
@@ -75,11 +105,26 @@ bool lifting_is_over(const Session& session, const Chapter& now, const Cursor& l
 
 }  // namespace
 
+std::optional<Named> sets_of_lift_at(const Session& session, Cursor cursor) {
+  const auto at_times = [](const Cursor& c) {
+    return c.at_number() && c.at_symbol(times_sign, 1) && (c.at_number(2) || c.at_any({"max"}, 2));
+  };
+  if (auto named = session.names.find(cursor)) {
+    cursor.next(named->marks);
+    return at_times(cursor) ? named : std::nullopt;
+  }
+  if (!at_times(cursor)) return std::nullopt;
+  cursor.next(2);
+  Remarks silent;
+  return take_numbers(cursor, silent) ? session.names.find(cursor) : std::nullopt;
+}
+
 void leave_part(Session& session, const Cursor& line) {
   if (session.chapters.empty() || session.line->indent > 0) return;
   const Chapter& now = session.chapter();
   if (now.from) return;
-  if (spoken_part_is_over(now) || quiet_part_is_over(now, line) || lifting_is_over(session, now, line))
+  if (spoken_part_is_over(now) || quiet_part_is_over(session, now, line) ||
+      lifting_is_over(session, now, line))
     session.open_chapter(Part::None, "", line.rest_span());
 }
 

@@ -138,8 +138,8 @@ bool read_intent(Session& session, Cursor& cursor) {
   const bool rounds_backwards = put_forwards(intent.rounds);
   const bool effort_backwards = intent.effort && intent.effort->max < intent.effort->min;
   if (time_backwards || rounds_backwards || effort_backwards) {
-    session.remarks.add({"backwards", ahead.span_from(from),
-                         fmt::format("`{}` runs backwards: the smaller number comes first",
+    session.remarks.add({"intent-backwards", ahead.span_from(from),
+                         fmt::format("`{}` runs backwards: read from the smaller number to the larger",
                                      session.kept(ahead.span_from(from))),
                          "swap the two numbers"});
     if (effort_backwards) std::swap(intent.effort->min, intent.effort->max);

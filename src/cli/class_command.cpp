@@ -2,8 +2,12 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 
+#include "app/briefing.hpp"
 #include "app/lately.hpp"
+#include "board/words.hpp"
+#include "cli/patience.hpp"
 #include "cli/say.hpp"
 #include "sheets/diagnostics_text.hpp"
 
@@ -40,20 +44,26 @@ app::ClassRequest ClassAsked::request() const {
           .runs = options.runs,
           .threads = options.threads,
           .keep_draws = options.draws,
-          .stop = {},
-          .known = taught.known,
+          .stop = stop,
+          .known = taught.known.bodies,
+          .done = &taught.known.done,
           .history = history_of(inputs)};
 }
 
 int with_class(const ClassOptions& options, const std::function<int(const ClassAsked&)>& command) {
-  const auto inputs = load_class(options);
+  auto inputs = load_class(options);
   if (!inputs) return refuse(inputs.error());
   const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
   remark(remarks_of(inputs->board, reading));
   if (has_errors(reading)) return input_at_fault;
   const auto taught = taught_by_scores(options, *inputs);
   if (!taught) return refuse(taught.error());
-  return command({options, *inputs, reading, *taught});
+  std::optional<base::Duration>& briefing = inputs->gym_class.boxes.briefing;
+  if (options.words_per_minute && !briefing)
+    briefing = app::briefing_length(board::in_words(reading.board, inputs->gym.catalogue, inputs->gym.house),
+                                    *options.words_per_minute);
+  const Patience patience;
+  return command({options, *inputs, reading, *taught, patience.stop()});
 }
 
 }  // namespace repwright::cli

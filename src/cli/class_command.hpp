@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <stop_token>
 #include <string>
 
 #include "app/rehearse_class.hpp"
@@ -26,6 +27,7 @@ struct ClassAsked {
   const ClassInputs& inputs;
   const board::Reading& reading;
   const Taught& taught;
+  std::stop_token stop;
 
   app::ClassRequest request() const;
 };

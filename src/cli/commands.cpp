@@ -11,6 +11,7 @@
 #include "api/reading_json.hpp"
 #include "api/rehearsal_json.hpp"
 #include "api/timetable_json.hpp"
+#include "app/hour_class.hpp"
 #include "app/person_record.hpp"
 #include "app/rehearse_class.hpp"
 #include "app/swaps.hpp"
@@ -21,6 +22,7 @@
 #include "board/words.hpp"
 #include "cli/class_command.hpp"
 #include "cli/say.hpp"
+#include "sheets/hour_plan_text.hpp"
 #include "sheets/reading_text.hpp"
 #include "sheets/reasons_text.hpp"
 #include "sheets/rehearsal_text.hpp"
@@ -91,15 +93,22 @@ int run_timetable(const ClassOptions& options) {
                            {.last_rest_counts = asked.inputs.gym.house.last_rest_counts});
     if (planned.boxes.empty())
       return refuse({base::ErrorCode::Invalid, asked.inputs.board.name + ": nothing on it takes time"});
-    if (asked.options.json) {
-      say(api::timetable_json(planned));
+    const bool people = !planned.pieces.empty() && (!asked.inputs.people.empty() || asked.options.heads);
+    if (!people) {
+      say(asked.options.json ? api::timetable_json(planned, {}) : sheets::timetable_text(planned));
       return fine;
     }
-    say(sheets::timetable_text(planned));
-    if (asked.inputs.people.empty() && !asked.options.heads) return fine;
-    const auto result = app::rehearse_class(asked.request());
-    if (!result) return refuse(result.error());
-    say("\nWith these people:\n" + sheets::hour_text(result->rehearsal.timetable));
+    const app::ClassRequest request = asked.request();
+    const auto gathered = app::gather(request);
+    if (!gathered) return refuse(gathered.error());
+    const auto rehearsed = app::rehearse_class(request, *gathered);
+    if (!rehearsed) return refuse(rehearsed.error());
+    const auto hour = app::hour_class(request, *gathered, *rehearsed);
+    if (!hour) return refuse(hour.error());
+    say(asked.options.json
+            ? api::timetable_json(planned, *hour)
+            : sheets::timetable_text(planned) + "\nWith these people:\n" +
+                  sheets::hour_text(rehearsed->rehearsal.timetable) + sheets::hour_plan_text(*hour));
     return fine;
   });
 }
@@ -114,7 +123,8 @@ int run_rehearse(const ClassOptions& options) {
     const ClassInputs& inputs = asked.inputs;
     domain::Rehearsal& rehearsal = result->rehearsal;
     rehearsal.notes.insert(rehearsal.notes.begin(), inputs.notes.begin(), inputs.notes.end());
-    if (!asked.taught.known.empty()) rehearsal.notes.push_back(note_of(asked.taught));
+    if (auto note = app::note_of(asked.taught.known, result->people); !note.empty())
+      rehearsal.notes.push_back(std::move(note));
     if (asked.options.json) {
       say(api::rehearsal_json(rehearsal,
                               {asked.reading.board.title, timetable::fixed_length(asked.reading.board)},

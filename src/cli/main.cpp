@@ -305,8 +305,13 @@ void add_advice(CLI::App& app, AdviceOptions& options, Chosen& chosen) {
   add_warm_up(app, options.warm_up, options.warm_up_out, chosen);
   add_pairs(app, options, chosen);
   add_away(app, options.away, chosen);
-  add_played(app, {"timetable", "what happens when, box by box", repwright::cli::run_timetable},
-             options.timetable, chosen);
+  add_played(app,
+             {"timetable", "what happens when, box by box, and what to cut", repwright::cli::run_timetable},
+             options.timetable, chosen)
+      ->add_option(
+          "--words-per-minute", options.timetable.of_class.words_per_minute,
+          "how fast you speak: the briefing lasts as long as the board read out (else as the class says)")
+      ->check(CLI::Range(60, 240));
 }
 
 /// `export` writes the gym, or all that it keeps of one person.

@@ -29,7 +29,8 @@ struct ClassOptions {
   bool indoors = false;
   int runs = 200;
   std::uint64_t seed = 1;
-  int threads = 0;  // 0: as many as the machine has
+  int threads = 0;                      // 0: as many as the machine has
+  std::optional<int> words_per_minute;  // of the coach's briefing
   bool as_written = false;
   bool json = false;
   bool draws = false;

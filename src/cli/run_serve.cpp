@@ -16,6 +16,7 @@
 #include "server/server.hpp"
 #include "server/sodium_vault.hpp"
 #include "server/trust_page.hpp"
+#include "solver/cbc_solver.hpp"
 #include "store/memory_accounts.hpp"
 
 namespace repwright::cli {
@@ -97,6 +98,7 @@ base::Result<void> serve(const ServeOptions& options) {
   const auto desk =
       app::Desk::open({.mark = [&] { return (*store)->mark(); }, .load = [&] { return load_gym(**store); }});
   if (!desk) return tl::unexpected(desk.error());
+  (*desk)->learn_beside();
   const server::MachineNames names = server::names_of_this_machine();
   const auto tls = identity(options, names);
   if (!tls) return tl::unexpected(tls.error());
@@ -109,7 +111,8 @@ base::Result<void> serve(const ServeOptions& options) {
   store::MemoryAccounts passing;
   server::SodiumVault vault;
   app::Gate gate(ends_with_the_program(**store) ? passing : *(*store)->accounts(), vault, now);
-  const api::Services services{**desk, gate, **store, now_in_ms};
+  solver::CbcSolver solver;
+  const api::Services services{**desk, gate, **store, now_in_ms, solver};
   server::Site site{
       .answer = [&](const api::Request& request,
                     const std::stop_token& stop) { return api::respond(request, services, stop); },

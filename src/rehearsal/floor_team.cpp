@@ -97,7 +97,7 @@ void Floor::pool_set(Player& player, Pool& pool) {
   const bool alone = team.one_works[static_cast<std::size_t>(op.pool)];
   const double factor = task_of(player).score_factor;
   double& left = filling_of(player);
-  player.doing.at.left = left / factor;
+  player.doing.at.left = left * factor;
   const double rest =
       pool.last_worker == player.person
           ? body::break_for(player.state, *player.body, player.doing.effort, player.doing.at.left, constants_)
@@ -111,7 +111,7 @@ void Floor::pool_set(Player& player, Pool& pool) {
     const double bell = seconds_of(limit - player.now);
     const double wanted = std::min(player.doing.at.left, pool_chunk(player));
     const body::SetDone done = lift(player, {.wanted = wanted, .seconds = std::min(bell, held)});
-    left = std::max(0.0, left - done.units * factor);
+    left = std::max(0.0, left - done.units / factor);
     if (alone) hold_gate(player, pool, done.seconds);
     player.now = std::min(limit, player.now + whole_ms(done.seconds));
     on = player.now < limit;
@@ -138,7 +138,7 @@ double Floor::pool_chunk(const Player& player) const {
   const Team& team = piece_->teams[static_cast<std::size_t>(player.script->team)];
   const double share =
       team.pools[static_cast<std::size_t>(op.pool)] / static_cast<double>(4 * team.people.size());
-  return std::max(1.0, std::ceil(share / task.score_factor));
+  return std::max(1.0, std::ceil(share * task.score_factor));
 }
 
 /// The worker of a pool has set down: the next one takes over, those whose filling is empty go on.

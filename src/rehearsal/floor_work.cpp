@@ -79,7 +79,7 @@ Floor::Flow Floor::begin_work(Player& player, const Op& op) {
   doing.at.resumed = false;
   doing.stint = {
       .op = doing.at.op + (player.outer ? aside : 0), .round = rounds_of(player), .start = player.now};
-  doing.stretch = player.luck ? player.luck->stretch() : 1;
+  doing.stretch = (player.luck ? player.luck->stretch() : 1) * stretch_of(player);
   take_up(player, op.task);
   player.cut_work = false;
   const Task& task = task_of(player);
@@ -138,6 +138,12 @@ Floor::Flow Floor::one_set(Player& player, const Op& op) {
   return Flow::On;
 }
 
+/// What this piece takes of the person beyond what their body tells.
+double Floor::stretch_of(const Player& player) const {
+  if (setting_->stretch.empty()) return 1;
+  return setting_->stretch[static_cast<std::size_t>(piece_->piece)][static_cast<std::size_t>(player.person)];
+}
+
 /// Units that an unbroken set would give now if carried to failure.
 double Floor::units_to_failure(const Player& player) const {
   body::State probe = player.state;
@@ -184,7 +190,7 @@ void Floor::account(Player& player, const body::SetDone& done, double oxygen_rat
   player.doing.stint.units += done.units;
   result.oxygen += oxygen_rate / 60 * done.seconds;
   if (task.counted) {
-    const double units = done.units * task.score_factor;
+    const double units = done.units / task.score_factor;
     if (task.unit == domain::Unit::Reps) result.counts.reps += units;
     if (task.unit == domain::Unit::Metres) result.counts.metres += units;
     if (task.unit == domain::Unit::Kilocalories) result.counts.kcal += units;

@@ -4,6 +4,8 @@
 #include <cstddef>
 #include <tuple>
 
+#include "domain/stairs.hpp"
+
 namespace repwright::rehearsal {
 
 namespace {
@@ -88,8 +90,15 @@ std::vector<Version> stand_ins(const Ability& ability, const Movement& written, 
     if (forbidden(written, limit.limit) && swap != written.swap_for.end())
       add(versions, written, {.movement = catalogue.find(swap->second)});
   }
+  const std::size_t chosen = versions.size();
   add_easier(versions, catalogue, written);
   add_alike(versions, catalogue, written);
+  if (const domain::Hall* hall = ability.request.hall)
+    versions.erase(std::remove_if(versions.begin() + static_cast<std::ptrdiff_t>(chosen), versions.end(),
+                                  [&](const Version& version) {
+                                    return !domain::may_propose(*hall, *version.movement);
+                                  }),
+                   versions.end());
   return versions;
 }
 

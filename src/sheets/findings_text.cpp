@@ -72,10 +72,11 @@ std::string_view remedy_of(domain::FindingKind kind) {
       return "`heats 2`, or part of the class outside";
     case FreeText:
       return "the catalogue's name for it";
+    case MissesIntent:
+      return "`repwright fit`, or another intent";
     case UnevenHeats:
     case LimitSwapped:
     case MuchMoreThanLately:
-    case MissesIntent:
       return "";
   }
   return "";

@@ -34,10 +34,13 @@ std::string team_text(const domain::TeamPlan& plan) {
          fmt::format("{}{}", fmt::join(team.names, " + "),
                      team.factor == 1 ? "" : fmt::format(", {:g} times the shared counts", team.factor))});
   std::string text =
-      paragraph("", fmt::format("{}: {} between the first and the last {}; as they stand it would be {}.",
-                                plan.piece, apart(plan, plan.spread),
-                                plan.rehearsed ? "in the middle of the rehearsal" : "by everybody's pace",
-                                apart(plan, plan.spread_as_they_stand)));
+      plan.teams.size() == 1
+          ? paragraph("", plan.piece + ": there is only one team.")
+          : paragraph("",
+                      fmt::format("{}: {} between the first and the last {}; as they stand it would be {}.",
+                                  plan.piece, apart(plan, plan.spread),
+                                  plan.rehearsed ? "in the middle of the rehearsal" : "by everybody's pace",
+                                  apart(plan, plan.spread_as_they_stand)));
   text += "\n" + table_text(table, 2);
   if (!plan.notes.empty()) text += "\n";
   for (const std::string& note : plan.notes) text += paragraph("", note);

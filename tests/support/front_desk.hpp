@@ -7,6 +7,7 @@
 
 #include "api/cookies.hpp"
 #include "api/route_table.hpp"
+#include "solver/cbc_solver.hpp"
 #include "store/memory_store.hpp"
 #include "support/demo_gym.hpp"
 
@@ -68,12 +69,13 @@ class FrontDesk {
     return ask(request);
   }
   api::Response ask(const api::Request& request) {
-    return api::respond(request, {desk, gate, store, [this] { return now + ms; }}, {});
+    return api::respond(request, {desk, gate, store, [this] { return now + ms; }, solver}, {});
   }
 
   std::chrono::sys_seconds now{std::chrono::sys_days{std::chrono::year{2027} / 5 / 14}};
   std::chrono::milliseconds ms{0};  // beyond `now`
   GlassVault vault;
+  solver::CbcSolver solver;
   store::MemoryStore store;
   store::Accounts& accounts = *store.accounts();
   std::unique_ptr<app::Desk> opened_desk;

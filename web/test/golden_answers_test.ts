@@ -3,10 +3,13 @@ import { readFileSync, readdirSync } from "node:fs";
 import { test } from "node:test";
 import { account, accounts, me } from "../src/model/account.ts";
 import { arrivals, listEffect } from "../src/model/arrivals.ts";
+import { awayPlan } from "../src/model/away.ts";
 import { brief, pastScores } from "../src/model/brief.ts";
 import { equipmentList, limitKinds } from "../src/model/catalogue.ts";
 import { clock, programTime } from "../src/model/clock.ts";
 import { anything, type Decoder } from "../src/model/decode.ts";
+import { fitPlan } from "../src/model/fits.ts";
+import { hourPlan } from "../src/model/hour_plan.ts";
 import { emergencyCard } from "../src/model/emergency.ts";
 import { faultAnswer } from "../src/model/fault.ts";
 import { boardLast, boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
@@ -18,6 +21,7 @@ import { floorPeople, peoplePreview, peopleTable, personRow } from "../src/model
 import { reading } from "../src/model/reading.ts";
 import { rehearsal } from "../src/model/rehearsal.ts";
 import { repairPlan } from "../src/model/repairs.ts";
+import { warmUpPlan } from "../src/model/warm_up.ts";
 import { results } from "../src/model/results.ts";
 import { runners, runs } from "../src/model/runners.ts";
 import { classScores, scoreForm } from "../src/model/scores.ts";
@@ -52,9 +56,11 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   clock,
   "clock-started": clock,
   "effort-said": anything,
+  away: awayPlan,
   emergency: emergencyCard,
   "emergency-saved": saved,
   equipment: equipmentList,
+  fit: fitPlan,
   gym,
   hall: keptHall,
   home,
@@ -70,7 +76,11 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "note-added": anything,
   "note-removed": anything,
   notes: anything,
+  "own-away": awayPlan,
   "own-today": ownToday,
+  pairs: anything,
+  timetable: hourPlan,
+  warmup: warmUpPlan,
   owner: me,
   "people-preview-bad": peoplePreview,
   "people-preview": peoplePreview,
@@ -109,6 +119,11 @@ test("there are answers to read", () => {
 
 /** Fields that the page leaves out on purpose; any other one that it does not read is news from the program. */
 const leftOut = new Set(["category"]);
+/** The same of one answer, as paths. */
+const leftOutOf: Readonly<Record<string, readonly string[]>> = {
+  fit: [".pieces[].window"], // said in words beside it
+  timetable: [".class_s", ".boxes", ".pieces"], // of the rehearsal, which knows when each is likely to begin
+};
 
 /** Every field of an answer that the decoded value lacks, as paths. */
 function lost(answer: unknown, decoded: unknown, at = ""): readonly string[] {
@@ -132,7 +147,8 @@ for (const name of names) {
     }
     const decode = decoders[name];
     assert.ok(decode, `no decoder is said for ${name}.json`);
-    assert.deepEqual([...new Set(lost(body, decode(body, "")))], []);
+    const missing = lost(body, decode(body, "")).filter((path) => !leftOutOf[name]?.includes(path));
+    assert.deepEqual([...new Set(missing)], []);
   });
 }
 

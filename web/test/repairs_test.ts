@@ -9,7 +9,7 @@ import type { Reading } from "../src/model/reading.ts";
 import type { Finding, Rehearsal } from "../src/model/rehearsal.ts";
 import type { Consequences, RepairPlan } from "../src/model/repairs.ts";
 import { BoardModel } from "../src/views/board/board_model.ts";
-import { isSameQuestion } from "../src/views/repairs/repair_search.ts";
+import { isSameQuestion, isStale } from "../src/views/advice/advice_search.ts";
 import { figuresOf, lineOf } from "../src/views/repairs/repair_words.ts";
 
 const nothing: Consequences = {
@@ -49,6 +49,8 @@ function opened(findings: readonly Finding[] = [queue]) {
     },
   };
   const asked: WhatIf[] = [];
+  const fitted: WhatIf[] = [];
+  const noDrills = { asked_s: 600, planned_s: 0, prepared_share: 0, floor_visits: 0, proven: true, unprepared: [], drills: [] };
   const ok = <T,>(value: T): Promise<Answer<T>> => Promise.resolve({ ok: true, value });
   const program = {
     read: () => ok(understood),
@@ -57,6 +59,12 @@ function opened(findings: readonly Finding[] = [queue]) {
       asked.push(what);
       return ok(plan);
     },
+    fits: (what: WhatIf) => {
+      fitted.push(what);
+      return ok({ pieces: [], notes: [] });
+    },
+    hourPlan: () => ok({ cuts: [], changes: [] }),
+    warmUp: () => ok({ notes: [], needs: [], together: noDrills, late: noDrills, away: noDrills }),
     tidy: () => ok({ text }),
     board: () => ok({ id: "thursday", text, version: "1" }),
     keepBoard: () => ok({ version: "2" }),
@@ -82,7 +90,7 @@ function opened(findings: readonly Finding[] = [queue]) {
       await new Promise((done) => setImmediate(done));
     }
   };
-  return { model, asked, pass };
+  return { model, asked, fitted, pass };
 }
 
 test("a board that is opened is searched once its rehearsal has found something to mend", async () => {
@@ -110,7 +118,7 @@ test("writing marks the proposals and searches for none; a switch does", async (
   await pass();
   assert.equal(asked.length, 1);
   const found = model.repairs.found.value;
-  assert.ok(found && model.repairQuestion.value && !isSameQuestion(found.asked, model.repairQuestion.value));
+  assert.ok(found && model.adviceQuestion.value && !isSameQuestion(found.asked, model.adviceQuestion.value));
   model.lookAt({ heads: 19 });
   await pass();
   assert.equal(asked.length, 2);
@@ -135,7 +143,7 @@ test("a proposal that was taken can be put back until something else is written"
   assert.equal(model.repairs.taken.value, null);
   await pass();
   const found = model.repairs.found.value;
-  assert.ok(found && model.repairQuestion.value && isSameQuestion(found.asked, model.repairQuestion.value));
+  assert.ok(found && model.adviceQuestion.value && isSameQuestion(found.asked, model.adviceQuestion.value));
   model.stop();
 });
 
@@ -148,6 +156,25 @@ test("a search that is left shows nothing of its answer", async () => {
   await pass();
   assert.equal(model.repairs.found.value, null);
   assert.equal(model.repairs.looking.value, false);
+  model.stop();
+});
+
+test("fits are worked out only when asked for, and are stale once the board is another", async () => {
+  const { model, fitted, pass } = opened();
+  await model.open("thursday", "sat");
+  await pass();
+  assert.deepEqual(fitted, []);
+  const now = model.adviceQuestion.value;
+  assert.ok(now);
+  model.fits.look(now);
+  await pass();
+  assert.equal(fitted.length, 1);
+  assert.equal(isStale(model.fits.found.value, model.adviceQuestion.value), false);
+  model.write(`${text}\n5 burpees`);
+  await pass();
+  assert.equal(isStale(model.fits.found.value, model.adviceQuestion.value), true);
+  await model.open("thursday", "sat");
+  assert.equal(model.fits.found.value, null);
   model.stop();
 });
 

@@ -18,8 +18,10 @@ using domain::RepairKind;
 /// The edits of a board whose rehearsal says that people wait for the bars, or that the class runs over.
 struct Class {
   double bar_wait_s = 0;
+  double box_wait_s = 0;
   double over_share = 0;
   int people = 12;
+  domain::Hall hall{};
 
   std::vector<Edit> edits(const std::string& text) const {
     static const domain::Catalogue catalogue = test::shipped_catalogue();
@@ -28,7 +30,8 @@ struct Class {
     before.people.resize(static_cast<std::size_t>(people));
     before.timetable.over_share = over_share;
     before.places.push_back({.place = {"pull-up-bar"}, .count = 4, .wait_mean_s = bar_wait_s, .queue = {}});
-    return edits_of({board, timetable::lay_out(board, {}), catalogue, before});
+    before.places.push_back({.place = {"box"}, .count = 4, .wait_mean_s = box_wait_s, .queue = {}});
+    return edits_of({board, timetable::lay_out(board, {}), catalogue, before, hall});
   }
 };
 
@@ -61,6 +64,16 @@ TEST(Edits, AgainstAQueueAreStartsOrdersHeatsStationsAndCounts) {
   EXPECT_EQ(words_of(edits, RepairKind::SecondStation).size(), 1U);
   EXPECT_THAT(words_of(edits, RepairKind::FewerReps), ElementsAre("7 pull-ups instead of 10"));
   EXPECT_THAT(words_of(edits, RepairKind::FewerRounds), IsEmpty()) << "the class fits";
+}
+
+TEST(Edits, SendNobodyToStairsThatTheHallDoesNotList) {
+  Class boxes{.box_wait_s = 30};
+  boxes.hall.unlimited = false;
+  const std::string stepping = "5 rounds for time\nrun 400 m\n20 box step-ups\n15 push-ups\n";
+  EXPECT_THAT(words_of(boxes.edits(stepping), RepairKind::SecondStation), IsEmpty());
+  boxes.hall.places.push_back({.equipment = {"stairs"}, .count = 8});
+  EXPECT_THAT(words_of(boxes.edits(stepping), RepairKind::SecondStation),
+              ElementsAre("stair climbs as a second station beside the box step-ups"));
 }
 
 TEST(Edits, AgainstTheClockAreShorterRunsAndFewerRounds) {

@@ -129,6 +129,22 @@ const std::vector<Example> examples{
     {"repairs", Method::Post, "/api/repairs", R"({"board": "sat-two-clocks", "class": "sat-24", "runs": 16})",
      Role::Coach},
     {"repairs-refused", Method::Post, "/api/repairs", R"({"text": "12:75 AMRAP\n7 burpees\n"})", Role::Coach},
+    {"timetable", Method::Post, "/api/timetable",
+     R"({"board": "sat-two-clocks", "class": "sat-24", "runs": 8, "words_per_minute": 120})", Role::Relief},
+    {"fit", Method::Post, "/api/fit", R"({"board": "sat-two-clocks", "class": "sat-24", "runs": 8})",
+     Role::Coach},
+    {"warmup", Method::Post, "/api/warmup",
+     R"({"board": "sat-two-clocks", "class": "sat-24", "minutes": 8, "kit": ["band"]})", Role::Relief},
+    {"warmup-refused", Method::Post, "/api/warmup", R"({"board": "sat-two-clocks", "kit": ["trampoline"]})",
+     Role::Coach},
+    {"pairs", Method::Post, "/api/pairs",
+     R"({"board": "tue-pairs", "class": "tue-pairs-13", "apart": ["a01+a07"]})", Role::Coach},
+    {"pairs-refused", Method::Post, "/api/pairs", R"({"board": "tue-pairs", "apart": ["a01"]})", Role::Coach},
+    {"away", Method::Post, "/api/away",
+     R"({"board": "sat-two-clocks", "who": "a07", "quiet": true, "room": 4, "minutes": 30})", Role::Coach},
+    {"own-away", Method::Post, "/api/people/a07/away", R"({"kit": ["kettlebell"], "outside": true})",
+     Role::Person},
+    {"own-away-refused", Method::Post, "/api/people/a01/away", R"({"quiet": true})", Role::Person},
     {"movements", Method::Get, "/api/movements", "", Role::Coach},
     {"equipment", Method::Get, "/api/equipment", "", Role::Coach},
     {"limits", Method::Get, "/api/limits", "", Role::Coach},
@@ -203,7 +219,9 @@ TEST(GoldenAnswers, AreWhatEachAddressAnswers) {
     const ordered_json expected = ordered_json::parse(test::text_of_file(file));
     const bool moves = name == "list-effect" || name == "runs" || name == "score-form" || name == "results" ||
                        name == "own-today" || name == "home" || name == "rehearse" || name == "repairs" ||
-                       name == "brief" || name == "movements" || name == "equipment" || name == "limits";
+                       name == "brief" || name == "movements" || name == "equipment" || name == "limits" ||
+                       name == "fit" || name == "warmup" || name == "warmup-refused" || name == "pairs" ||
+                       name == "away" || name == "own-away" || name == "timetable";
     EXPECT_EQ((moves ? shape_of(answer) : answer).dump(1), (moves ? shape_of(expected) : expected).dump(1))
         << name;
   }

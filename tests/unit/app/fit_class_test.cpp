@@ -84,6 +84,25 @@ TEST(FitClass, LeavesAloneWhatIsInsideAlready) {
     EXPECT_THAT(person.does, IsEmpty()) << person.name;
 }
 
+TEST(FitClass, TakesWhoComesLateToTheClassForThereWhenTheLastPieceBegins) {
+  const std::string with_warm_up = "Warm-up 10 min\n\n" + mixed;
+  Class some(4);
+  const domain::PieceFit in_time = some.fitted(with_warm_up).plan.pieces.back();
+  for (const domain::Person& person : some.all) {
+    some.gym_class.booked.push_back(person.id);
+    some.gym_class.arrivals.push_back({person.id, 420 * base::second});
+  }
+  const domain::PieceFit late = some.fitted(with_warm_up).plan.pieces.back();
+  for (std::size_t p = 0; p < in_time.people.size(); ++p)
+    EXPECT_DOUBLE_EQ(late.people[p].expected, in_time.people[p].expected) << in_time.people[p].name;
+}
+
+TEST(FitClass, OffersNoWalkAsAHarderRun) {
+  const ClassFit fit = Class(12).fitted("AMRAP 11\n200 m run\n10 air squats\nintent 3+ rounds\n");
+  for (const domain::PersonFit& person : fit.plan.pieces[0].people)
+    EXPECT_THAT(person.harder, Not(HasSubstr("walk"))) << person.name;
+}
+
 TEST(FitClass, SlowsDownWhoIsTooFast) {
   const ClassFit fit = Class(4).fitted("2 rounds for time\n10 push-ups\n200 m run\nintent 6-12 min\n");
   EXPECT_GT(fit.plan.pieces[0].inside_after, fit.plan.pieces[0].inside_before);

@@ -37,7 +37,7 @@ const std::vector<Case>& cases() {
       {"0 push-ups", "no-amount", 1, 1},
       {"for time\n-5 burpees\n10 squats", "no-amount", 2, 1},
       {"0 rounds: 10 burpees", "no-amount", 1, 1},
-      {"AMRAP 12\n10 burpees\nintent 14-10 min", "backwards", 3, 1},
+      {"AMRAP 12\n10 burpees\nintent 14-10 min", "intent-backwards", 3, 1},
       {"RPE 8-6, bench 3x5", "backwards", 1, 1},
       {"3 RFT\n10 swings 2400 kg", "too-heavy", 2, 1},
       {"AMRAP 10\n8 unheard of things", "unknown-movement", 2, 3},

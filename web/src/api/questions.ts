@@ -16,11 +16,14 @@ import {
 import { keptHall, type Hall } from "../model/hall.ts";
 import { arrivals, listEffect } from "../model/arrivals.ts";
 import { clock, programTime } from "../model/clock.ts";
+import { awayPlan, type AwayPlace } from "../model/away.ts";
 import { brief, pastScores } from "../model/brief.ts";
 import { equipmentList, limitKinds } from "../model/catalogue.ts";
 import { anything } from "../model/decode.ts";
 import { floorPeople, floorPerson, peoplePreview, peopleTable, personRow, type PersonRow } from "../model/people.ts";
 import { efforts } from "../model/effort.ts";
+import { fitPlan } from "../model/fits.ts";
+import { hourPlan } from "../model/hour_plan.ts";
 import { emergencyCard } from "../model/emergency.ts";
 import { home } from "../model/home.ts";
 import { runners, runs } from "../model/runners.ts";
@@ -30,6 +33,7 @@ import { classScores, scoreForm, type ScoreChange } from "../model/scores.ts";
 import { reading } from "../model/reading.ts";
 import { rehearsal } from "../model/rehearsal.ts";
 import { repairPlan } from "../model/repairs.ts";
+import { warmUpPlan } from "../model/warm_up.ts";
 import type { Client } from "./client.ts";
 
 /** What to change for one look at a class; what is left out stays as the class has it. */
@@ -131,6 +135,11 @@ export const questions = (client: Client) => ({
   tidy: (text: string) => client.ask("POST", "/api/tidy", tidied, { text }),
   rehearse: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/rehearse", rehearsal, what, stop),
   repairs: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/repairs", repairPlan, what, stop),
+  fits: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/fit", fitPlan, what, stop),
+  warmUp: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/warmup", warmUpPlan, what, stop),
+  hourPlan: (what: WhatIf, stop?: AbortSignal) => client.ask("POST", "/api/timetable", hourPlan, what, stop),
+  ownAway: (id: string, place: AwayPlace, stop?: AbortSignal) =>
+    client.ask("POST", `${at("people", id)}/away`, awayPlan, place, stop),
   equipment: () => client.ask("GET", "/api/equipment", equipmentList),
   limits: () => client.ask("GET", "/api/limits", limitKinds),
   movements: () => client.ask("GET", "/api/movements", movements),

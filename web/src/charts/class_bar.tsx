@@ -3,7 +3,22 @@ import type { ClassTime } from "../model/rehearsal.ts";
 import { clockText } from "./words.ts";
 import "./class_bar.css";
 
+/** A stretch of the class with a name, in seconds from its start. */
+export interface Stretch {
+  readonly name: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+interface ClassBarProps {
+  readonly timetable: ClassTime;
+  readonly axis: Axis;
+  /** What stands within the warm-up's box, one after the other. */
+  readonly drills?: readonly Stretch[];
+}
+
 const barHeight = 40;
+const drillHeight = 8;
 
 /** Whether a box's name fits into it, at about seven pixels a letter. */
 const fits = (name: string, width: number): boolean => name.length * 7 + 12 <= width;
@@ -15,7 +30,7 @@ function tickPlace(x: number, width: number): string {
 }
 
 /** The hour: its boxes in order, the minutes below, the end of the class, and how late it may get. */
-export function ClassBar({ timetable, axis }: { readonly timetable: ClassTime; readonly axis: Axis }) {
+export function ClassBar({ timetable, axis, drills = [] }: ClassBarProps) {
   const { boxes, planned_s, p50_s, p90_s } = timetable;
   const sees = (second: number): boolean => second > axis.from && second <= axis.to;
   return (
@@ -36,6 +51,15 @@ export function ClassBar({ timetable, axis }: { readonly timetable: ClassTime; r
             )}
           </g>
         );
+      })}
+      {drills.map((drill) => {
+        const x = axis.at(drill.from);
+        const width = axis.at(drill.to) - x;
+        return width > 0 ? (
+          <rect key={drill.from} x={x} y={barHeight - drillHeight} width={width} height={drillHeight} class="drill">
+            <title>{`${drill.name}: ${clockText(drill.from)} to ${clockText(drill.to)}`}</title>
+          </rect>
+        ) : null;
       })}
       {p90_s > p50_s && sees(p90_s) && (
         <rect x={axis.at(p50_s)} y={8} width={axis.at(p90_s) - axis.at(p50_s)} height={barHeight - 16} class="box-late" />

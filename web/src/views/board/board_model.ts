@@ -9,6 +9,10 @@ import type { LastTime, Movement } from "../../model/gym.ts";
 import type { Reading } from "../../model/reading.ts";
 import type { Rehearsal } from "../../model/rehearsal.ts";
 import type { Repair } from "../../model/repairs.ts";
+import type { FitPlan } from "../../model/fits.ts";
+import type { HourPlan } from "../../model/hour_plan.ts";
+import type { WarmUpPlan } from "../../model/warm_up.ts";
+import { AdviceSearch } from "../advice/advice_search.ts";
 import { RepairSearch } from "../repairs/repair_search.ts";
 
 /** What the coach changes for one look at a class; nothing of it is kept. */
@@ -60,7 +64,7 @@ export interface Picture {
 
 export type Saving = "saved" | "changed" | "saving" | "new";
 
-type Program = Pick<Questions, "read" | "rehearse" | "repairs" | "tidy" | "board" | "keepBoard" | "boardLast">;
+type Program = Pick<Questions, "read" | "rehearse" | "repairs" | "fits" | "hourPlan" | "warmUp" | "tidy" | "board" | "keepBoard" | "boardLast">;
 
 interface Surroundings {
   readonly program: Program;
@@ -75,7 +79,7 @@ const rehearsePause = 180;
 const retryPause = 2000;
 
 /** More would not tell two small changes apart better, and take longer than a coach looks. */
-const repairRuns = 200;
+const adviceRuns = 200;
 
 /** Whether anything that a change of the board may mend was found. */
 const isWorthRepairing = (rehearsal: Rehearsal | undefined): boolean =>
@@ -104,8 +108,11 @@ export class BoardModel {
   readonly draftless = signal(false);
 
   readonly repairs: RepairSearch;
-  /** What a search for repairs would be asked; null while the board cannot be rehearsed. */
-  readonly repairQuestion: ReadonlySignal<WhatIf | null>;
+  readonly fits: AdviceSearch<FitPlan>;
+  readonly hourPlan: AdviceSearch<HourPlan>;
+  readonly warmUp: AdviceSearch<WarmUpPlan>;
+  /** What a search for advice would be asked; null while the board cannot be rehearsed. */
+  readonly adviceQuestion: ReadonlySignal<WhatIf | null>;
   /** The text before the proposal that was taken, if nothing else was written since; null otherwise. */
   readonly untaken: ReadonlySignal<string | null>;
 
@@ -133,10 +140,13 @@ export class BoardModel {
     );
     this.hasWork = computed(() => this.read.value?.reading.understood.some((each) => each.as === "step") ?? false);
     this.repairs = new RepairSearch(program, waits);
-    this.repairQuestion = computed(() =>
+    this.fits = new AdviceSearch(program.fits, waits);
+    this.hourPlan = new AdviceSearch(program.hourPlan, waits);
+    this.warmUp = new AdviceSearch(program.warmUp, waits);
+    this.adviceQuestion = computed(() =>
       this.errors.value > 0 || !this.hasWork.value || this.read.value?.text !== this.text.value
         ? null
-        : whatIfOf(this.text.value, { ...this.look.value, runs: Math.min(this.look.value.runs, repairRuns) }),
+        : whatIfOf(this.text.value, { ...this.look.value, runs: Math.min(this.look.value.runs, adviceRuns) }),
     );
     this.untaken = computed(() => {
       const taken = this.repairs.taken.value;
@@ -191,7 +201,7 @@ export class BoardModel {
     this.picture.value = null;
     this.read.value = null;
     this.lastTime.value = null;
-    this.repairs.forget();
+    for (const search of this.searches()) search.forget();
     this.unasked = true;
     this.look.value = { ...plainLook, classId };
     this.set(found.text);
@@ -212,7 +222,7 @@ export class BoardModel {
   lookAt(change: Partial<Look>): void {
     this.look.value = { ...this.look.value, ...change };
     this.unasked = true;
-    this.repairs.leave();
+    for (const search of this.searches()) search.leave();
     this.rehearse("now");
   }
 
@@ -262,11 +272,15 @@ export class BoardModel {
   }
 
   stop(): void {
-    this.repairs.leave();
+    for (const search of this.searches()) search.leave();
     this.opened += 1;
     this.reader.stop();
     this.rehearser.stop();
     this.retrier.stop();
+  }
+
+  private searches(): readonly AdviceSearch<unknown>[] {
+    return [this.repairs, this.fits, this.hourPlan, this.warmUp];
   }
 
   private set(text: string): void {
@@ -303,7 +317,7 @@ export class BoardModel {
   }
 
   private lookForRepairs(): void {
-    const asked = this.repairQuestion.value;
+    const asked = this.adviceQuestion.value;
     if (!this.unasked || asked === null || !isWorthRepairing(this.picture.value?.rehearsal)) return;
     this.unasked = false;
     this.repairs.lookUnasked(asked);

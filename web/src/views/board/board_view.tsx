@@ -16,6 +16,11 @@ import { BoardHead } from "./board_head.tsx";
 import { BothTexts } from "./both_texts.tsx";
 import { DoubtList } from "./doubt_list.tsx";
 import { LastTimeLine } from "../last_time/last_time_line.tsx";
+import { AdviceSection } from "../advice/advice_section.tsx";
+import { drillStretches } from "../advice/advice_words.ts";
+import { FitTable } from "../advice/fit_table.tsx";
+import { HourPlanView } from "../advice/hour_plan.tsx";
+import { WarmUp } from "../advice/warm_up.tsx";
 import { Repairs } from "../repairs/repairs.tsx";
 import { RehearsalSide } from "./rehearsal_side.tsx";
 import { Switches } from "./switches.tsx";
@@ -84,7 +89,7 @@ const BoardRepairs = memo(function BoardRepairs({ model, showLine, write }: Pick
   return (
     <Repairs
       search={model.repairs}
-      now={model.repairQuestion.value}
+      now={model.adviceQuestion.value}
       take={(repair) => {
         write(model.take(repair));
         showLine(repair.line);
@@ -101,12 +106,54 @@ const BoardRepairs = memo(function BoardRepairs({ model, showLine, write }: Pick
   );
 });
 
+const BoardAdvice = memo(function BoardAdvice({ model }: Pick<RightSideProps, "model">) {
+  const now = model.adviceQuestion.value;
+  return (
+    <>
+      <AdviceSection
+        name="What each does"
+        doing="Fitting the board to each of them"
+        act="Fit the board to the people"
+        search={model.fits}
+        now={now}
+        show={(plan) => <FitTable plan={plan} />}
+      />
+      <AdviceSection
+        name="The warm-up"
+        doing="Choosing drills"
+        act="Choose a warm-up"
+        search={model.warmUp}
+        now={now}
+        show={(plan) => <WarmUp plan={plan} />}
+      />
+      <AdviceSection
+        name="What to cut, and the kit"
+        doing="Trying what each cut gives"
+        act="Look what to cut first"
+        search={model.hourPlan}
+        now={now}
+        show={(plan) => <HourPlanView plan={plan} />}
+      />
+    </>
+  );
+});
+
 function RightSide({ model, chosen, choose, showLine, write }: RightSideProps) {
   const picture = model.picture.value;
   const stale = picture !== null && (picture.text !== model.text.value || model.rehearsing.value);
   const help = useMemo(
-    () => <BoardRepairs model={model} showLine={showLine} write={write} />,
+    () => (
+      <>
+        <BoardRepairs model={model} showLine={showLine} write={write} />
+        <BoardAdvice model={model} />
+      </>
+    ),
     [model, showLine, write],
+  );
+  const warmUp = model.warmUp.found.value;
+  const drills = useMemo(
+    () => (warmUp && picture ? drillStretches(warmUp.plan.together.drills, picture.rehearsal.timetable.boxes) : []),
+    [warmUp, picture],
   );
   return (
     <section class={`rehearsal-side${stale ? " stale" : ""}`} aria-label="The rehearsal" aria-busy={model.rehearsing.value}>
@@ -131,6 +178,7 @@ function RightSide({ model, chosen, choose, showLine, write }: RightSideProps) {
           chosen={chosen}
           choose={choose}
           showLine={showLine}
+          drills={drills}
         >
           {help}
         </RehearsalSide>

@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { memo } from "preact/compat";
 import { useMemo, useState } from "preact/hooks";
 import { axisOf } from "../../charts/axis.ts";
-import { ClassBar } from "../../charts/class_bar.tsx";
+import { ClassBar, type Stretch } from "../../charts/class_bar.tsx";
 import { kinds } from "../../charts/kinds.ts";
 import { LaneList } from "../../charts/lane_list.tsx";
 import { kindsIn, stretchOfPiece, type Lane } from "../../charts/lanes.ts";
@@ -24,6 +24,8 @@ interface RehearsalSideProps {
   readonly choose: (person: string) => void;
   /** Shows a line of the text. */
   readonly showLine: (line: number) => void;
+  /** The drills of the warm-up, where one was chosen. */
+  readonly drills: readonly Stretch[];
   /** What may be done about the findings. */
   readonly children?: ComponentChildren;
 }
@@ -98,7 +100,7 @@ function ScoresOf({ rehearsal, piece, choose, close, draw }: ScoresOfProps) {
  * another rehearsal or choice, not for every key that is pressed in the text.
  */
 export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSideProps) {
-  const { rehearsal, lanes, chosen, choose, showLine, children } = props;
+  const { rehearsal, lanes, chosen, choose, showLine, drills, children } = props;
   const [box, width] = useWidth<HTMLDivElement>();
   const [finding, setFinding] = useState<Finding | null>(null);
   const [asTable, setAsTable] = useState(false);
@@ -155,7 +157,7 @@ export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSidePro
           <>
             <div class="lane lane-head">
               <span class="lane-name">{rehearsal.people.length} people</span>
-              <ClassBar timetable={timetable} axis={axis} />
+              <ClassBar timetable={timetable} axis={axis} drills={drills} />
               <span class="lane-range">{sides.range > 0 && "4 of 5 runs"}</span>
             </div>
             <LaneList

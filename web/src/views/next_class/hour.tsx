@@ -1,5 +1,5 @@
 import { axisOf } from "../../charts/axis.ts";
-import { ClassBar } from "../../charts/class_bar.tsx";
+import { ClassBar, type Stretch } from "../../charts/class_bar.tsx";
 import { useWidth } from "../../charts/use_width.ts";
 import { slackText } from "../../charts/words.ts";
 import type { ClassTime } from "../../model/rehearsal.ts";
@@ -10,8 +10,15 @@ function minutes(seconds: number): string {
   return whole === 0 && seconds > 0 ? "under 1 min" : `${whole} min`;
 }
 
+interface HourProps {
+  readonly timetable: ClassTime;
+  readonly start: string | null;
+  /** The drills of the warm-up, where one was chosen. */
+  readonly drills: readonly Stretch[];
+}
+
 /** The hour of the class: its boxes as a bar and as a list with times of day, and what is to spare. */
-export function Hour({ timetable, start }: { readonly timetable: ClassTime; readonly start: string | null }) {
+export function Hour({ timetable, start, drills }: HourProps) {
   const [bar, width] = useWidth<HTMLDivElement>();
   const end = Math.max(timetable.p90_s, timetable.planned_s ?? 0);
   return (
@@ -21,7 +28,7 @@ export function Hour({ timetable, start }: { readonly timetable: ClassTime; read
         <strong>{slackText(timetable)}</strong>
       </p>
       <div ref={bar} class="no-print">
-        {width > 0 ? <ClassBar timetable={timetable} axis={axisOf({ from: 0, to: end }, width)} /> : null}
+        {width > 0 ? <ClassBar timetable={timetable} axis={axisOf({ from: 0, to: end }, width)} drills={drills} /> : null}
       </div>
       <ol class="plain boxes">
         {timetable.boxes.map((box, index) => (

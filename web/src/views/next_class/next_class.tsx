@@ -8,7 +8,7 @@ import { Said } from "../../ui/said.tsx";
 import { dayWords, shortDay } from "../../ui/words.ts";
 import { EmergencyButton } from "../floor/emergency.tsx";
 import { ClassRepairs } from "./class_repairs.tsx";
-import { Hour } from "./hour.tsx";
+import { ClassHour } from "./class_hour.tsx";
 import { LastTime } from "../last_time/last_time.tsx";
 import { Matters } from "./matters.tsx";
 import { SetOutList } from "./set_out_list.tsx";
@@ -154,7 +154,7 @@ function ClassPage({ id, who, isNext }: { readonly id: string; readonly who: Me;
                       {mayEdit(who) ? (
                         <ClassRepairs boardId={gymClass.board_id} classId={id} rehearsal={rehearsal} />
                       ) : null}
-                      <Hour timetable={rehearsal.timetable} start={gymClass.start} />
+                      <ClassHour boardId={gymClass.board_id} classId={id} rehearsal={rehearsal} start={gymClass.start} />
                     </>
                   )}
                 />

@@ -4,6 +4,7 @@ import { Caution } from "../../ui/caution.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Waiting } from "../floor/waiting.tsx";
 import { PersonBody } from "../people/person_view.tsx";
+import { Away } from "./away.tsx";
 import { OwnTodayView } from "./own_today.tsx";
 import "../floor/floor.css";
 import "./own.css";
@@ -41,7 +42,14 @@ export function OwnPage({ id }: { readonly id: string }) {
           <LookedAt
             at={ownTodayOf(id)}
             show={({ today }) =>
-              today ? <OwnTodayView today={today} id={id} /> : <p class="soft">You are on the list of no class ahead.</p>
+              today ? (
+                <>
+                  <OwnTodayView today={today} id={id} />
+                  {today.text ? <Away id={id} /> : null}
+                </>
+              ) : (
+                <p class="soft">You are on the list of no class ahead.</p>
+              )
             }
           />
           <PersonBody row={row} id={id} own />

@@ -3,7 +3,9 @@ import type { WhatIf } from "../../api/questions.ts";
 import type { Repair, RepairPlan } from "../../model/repairs.ts";
 import { Said } from "../../ui/said.tsx";
 import { count, sentence } from "../../ui/words.ts";
-import { isSameQuestion, type RepairSearch } from "./repair_search.ts";
+import { AdviceHead } from "../advice/advice_head.tsx";
+import { isStale } from "../advice/advice_search.ts";
+import type { RepairSearch } from "./repair_search.ts";
 import { figureNames, figuresOf, lineOf } from "./repair_words.ts";
 import "./repairs.css";
 
@@ -126,36 +128,17 @@ export function Repairs({ search, now, take, undo }: RepairsProps) {
   const found = search.found.value;
   const looking = search.looking.value;
   const taken = search.taken.value;
-  const stale = found !== null && (now === null || !isSameQuestion(found.asked, now));
-  const look = (): void => {
-    if (now) search.look(now);
-  };
+  const stale = isStale(found, now);
   return (
     <section class="help stack" aria-labelledby={id} aria-busy={looking}>
-      <div class="help-head">
-        <h2 id={id}>What would help</h2>
-        {looking ? (
-          <>
-            <span class="row small" role="status">
-              <progress aria-label="Trying small changes" /> Trying small changes of the board with the same people…
-            </span>
-            <button
-              type="button"
-              onClick={() => {
-                search.leave();
-              }}
-            >
-              Stop looking
-            </button>
-          </>
-        ) : (
-          (found === null || stale) && (
-            <button type="button" disabled={now === null} onClick={look}>
-              {found === null ? "Look for small changes" : "Look again"}
-            </button>
-          )
-        )}
-      </div>
+      <AdviceHead
+        id={id}
+        name="What would help"
+        doing="Trying small changes of the board with the same people"
+        act="Look for small changes"
+        search={search}
+        now={now}
+      />
       {taken && (
         <div class="taken" role="status">
           <Said weight="fine">

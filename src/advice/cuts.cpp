@@ -1,0 +1,211 @@
+#include "advice/cuts.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <utility>
+
+#include "advice/consequences.hpp"
+#include "base/clock_text.hpp"
+#include "timetable/box_words.hpp"
+#include "timetable/clocks.hpp"
+
+namespace repwright::advice {
+namespace {
+
+using domain::Block;
+using domain::BlockKind;
+using domain::Board;
+using timetable::BoxKind;
+
+// Judgements of ours, docs/decisions/timetable.md.
+constexpr double shortest_s = 360;          // of a clock, a warm-up or a cool-down that may still be cut
+constexpr double step_s = 120;              // by which it is
+constexpr double whole_s = 30;              // to which a length is rounded up
+constexpr double rest_step_s = 60;          // by which a rest is
+constexpr double loss_of_warm_up = 0.4;     // per minute
+constexpr double loss_of_cool_down = 0.2;   // per minute
+constexpr double loss_of_rest = 0.1;        // per minute
+constexpr double loss_of_a_part = 1;        // that people came for
+constexpr double minutes_of_all_work = 10;  // as in the burden of a repair
+constexpr double least_gain_s = 20;
+
+std::string name_of(const Block& block) {
+  if (!block.title.empty()) return block.title;
+  return timetable::has_clock(block) ? timetable::piece_name(block) : block.text;
+}
+
+std::string shorter_words(const Block& block, base::Duration length) {
+  return fmt::format("{}: {} instead of {}", name_of(block), base::format_clock(length),
+                     base::format_clock(*block.duration));
+}
+
+/// The last piece with a clock: what the people came for.
+const Block* last_piece(const std::vector<Block>& blocks) {
+  for (auto block = blocks.rbegin(); block != blocks.rend(); ++block) {
+    if (timetable::has_clock(*block)) return &*block;
+    if (const Block* child = last_piece(block->children)) return child;
+  }
+  return nullptr;
+}
+
+class Cutting {
+ public:
+  explicit Cutting(const Board& board) : board_(board), last_(last_piece(board.blocks)) {
+    each(board_.blocks);
+  }
+  std::vector<Cut> take() { return std::move(cuts_); }
+
+ private:
+  using Path = std::vector<std::size_t>;
+
+  /// `within` is the path to the list of blocks.
+  void each(const std::vector<Block>& blocks) {
+    for (std::size_t i = 0; i < blocks.size(); ++i) {
+      path_.push_back(i);
+      one(blocks[i]);
+      path_.pop_back();
+    }
+  }
+
+  void one(const Block& block) {
+    if (block.kind == BlockKind::Optional || block.kind == BlockKind::Window) return;
+    if (!timetable::has_clock(block)) {
+      plain(block);
+      return each(block.children);
+    }
+    if (block.duration)
+      fewer_sets_in_less(block);
+    else
+      fewer(block, &Block::sets, "sets", 3);
+    fewer(block, &Block::rounds, "rounds", 2);
+    fewer(block, &Block::intervals, "intervals", 3);
+    const bool runs_down = block.kind == BlockKind::Amrap || block.kind == BlockKind::ForDistance;
+    if (runs_down) shorter(block, step_s, 0);
+    if (&block == last_) return;
+    Cut cut{.words = "leave out " + name_of(block), .board = board_, .loss = loss_of_a_part};
+    remove(cut.board);
+    cuts_.push_back(std::move(cut));
+  }
+
+  void plain(const Block& block) {
+    const BoxKind kind =
+        timetable::box_kind(name_of(block), block.kind == BlockKind::Rest ? BoxKind::Rest : BoxKind::Note);
+    if (kind == BoxKind::WarmUp) shorter(block, step_s, loss_of_warm_up);
+    if (kind == BoxKind::CoolDown) shorter(block, step_s, loss_of_cool_down);
+    if (kind == BoxKind::Rest) shorter(block, rest_step_s, loss_of_rest);
+  }
+
+  void shorter(const Block& block, double by_s, double loss_per_minute) {
+    const double least = by_s == rest_step_s ? 2 * rest_step_s : shortest_s;
+    if (!block.duration || block.duration->si() - by_s < least) return;
+    const base::Duration length = *block.duration - by_s * base::second;
+    Cut cut{.words = shorter_words(block, length), .board = board_, .loss = loss_per_minute * by_s / 60};
+    at_path(cut.board).duration = length;
+    cuts_.push_back(std::move(cut));
+  }
+
+  void fewer(const Block& block, std::optional<int> Block::* count, const char* what, int least) {
+    if (!(block.*count) || *(block.*count) < least || block.duration) return;
+    const int left = *(block.*count) - 1;
+    Cut cut{.words = fmt::format("{}: {} {} instead of {}", name_of(block), left,
+                                 left == 1 ? std::string(what, std::string(what).size() - 1) : what,
+                                 *(block.*count)),
+            .board = board_,
+            .loss = 0};
+    at_path(cut.board).*count = left;
+    cuts_.push_back(std::move(cut));
+  }
+
+  /// A set less where the board gives all sets so many minutes: those go down by the same share.
+  void fewer_sets_in_less(const Block& block) {
+    if (!block.sets || *block.sets < 3) return;
+    const int left = *block.sets - 1;
+    const double share = static_cast<double>(left) / *block.sets;
+    const base::Duration length = std::ceil(share * block.duration->si() / whole_s) * whole_s * base::second;
+    Cut cut{
+        .words = fmt::format("{}: {} sets in {} instead of {} in {}", name_of(block), left,
+                             base::format_clock(length), *block.sets, base::format_clock(*block.duration)),
+        .board = board_,
+        .loss = 0};
+    at_path(cut.board).sets = left;
+    at_path(cut.board).duration = length;
+    cuts_.push_back(std::move(cut));
+  }
+
+  std::vector<Block>& list_at_path(Board& board) const {
+    std::vector<Block>* list = &board.blocks;
+    for (std::size_t depth = 0; depth + 1 < path_.size(); ++depth) list = &(*list)[path_[depth]].children;
+    return *list;
+  }
+  Block& at_path(Board& board) const { return list_at_path(board)[path_.back()]; }
+  void remove(Board& board) const {
+    std::vector<Block>& list = list_at_path(board);
+    list.erase(list.begin() + static_cast<std::ptrdiff_t>(path_.back()));
+  }
+
+  const Board& board_;
+  const Block* last_;
+  Path path_;
+  std::vector<Cut> cuts_;
+};
+
+double lost(const Cut& cut, const domain::Consequences& before, const domain::Consequences& after) {
+  const double work = before.work_s > 0 ? std::max(0.0, 1 - after.work_s / before.work_s) : 0;
+  return cut.loss + minutes_of_all_work * work;
+}
+
+/// The place of the cut that loses least for what it gives; nothing where none gives anything.
+std::optional<std::size_t> best_of(const std::vector<Cut>& cuts,
+                                   const std::vector<std::optional<domain::Consequences>>& after,
+                                   const domain::Consequences& before) {
+  std::optional<std::size_t> best;
+  double least = 0;
+  for (std::size_t c = 0; c < cuts.size(); ++c) {
+    if (!after[c]) continue;
+    const double gives = before.end_p50_s - after[c]->end_p50_s;
+    if (gives < least_gain_s) continue;
+    const double price = lost(cuts[c], before, *after[c]) / gives;
+    if (best && price >= least) continue;
+    best = c;
+    least = price;
+  }
+  return best;
+}
+
+}  // namespace
+
+std::vector<Cut> cuts_of(const Board& board) {
+  return Cutting(board).take();
+}
+
+base::Result<std::vector<domain::HourCut>> cuts_in_order(const Board& board, const Trial& trial,
+                                                         const CutSearch& search,
+                                                         const rehearsal::ForEach& for_each) {
+  const auto whole = trial(board, search.runs);
+  if (!whole) return tl::unexpected(whole.error());
+  std::vector<domain::HourCut> order;
+  Board now = board;
+  domain::Consequences before = *whole;
+  while (static_cast<int>(order.size()) < search.most) {
+    std::vector<Cut> cuts = cuts_of(now);
+    std::vector<std::optional<domain::Consequences>> after(cuts.size());
+    for_each(static_cast<int>(cuts.size()), [&](int c) {
+      const auto at = static_cast<std::size_t>(c);
+      if (auto told = trial(cuts[at].board, search.runs)) after[at] = *told;
+    });
+    const auto best = best_of(cuts, after, before);
+    if (!best) break;
+    order.push_back({.words = cuts[*best].words,
+                     .gives_s = before.end_p50_s - after[*best]->end_p50_s,
+                     .end_p90_s = after[*best]->end_p90_s,
+                     .work_left = whole->work_s > 0 ? after[*best]->work_s / whole->work_s : 1});
+    before = *after[*best];
+    now = std::move(cuts[*best].board);
+  }
+  return order;
+}
+
+}  // namespace repwright::advice

@@ -1,0 +1,31 @@
+#include "app/own_away.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "app/own_today.hpp"
+
+namespace repwright::app {
+
+base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, const domain::PersonId& person,
+                                        std::chrono::year_month_day today, AwayWishes wishes,
+                                        const std::stop_token& stop) {
+  const OpenGym& gym = at_hand.gym();
+  const domain::GymClass* gym_class = own_class(gym, person, today);
+  if (gym_class == nullptr)
+    return base::failure(base::ErrorCode::NotFound, "you are on the list of no class ahead");
+  const auto board = gym.knowledge.boards.find(gym_class->board_id);
+  if (board == gym.knowledge.boards.end())
+    return base::failure(base::ErrorCode::Invalid, "your next class has no board yet");
+  const board::Reading reading = at_hand.read(board->second);
+  const bool unread = std::ranges::any_of(reading.diagnostics, [](const domain::Diagnostic& each) {
+    return each.severity == domain::Severity::Error;
+  });
+  if (unread) return base::failure(base::ErrorCode::Invalid, "the board of your next class is not finished");
+  wishes.who = person.text;
+  WhatIf what;
+  what.stop = stop;
+  return away_class(request_of(gym, reading, *gym_class, what), wishes);
+}
+
+}  // namespace repwright::app

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <chrono>
+#include <stop_token>
+
+#include "app/away_class.hpp"
+#include "app/gym_at_hand.hpp"
+#include "base/result.hpp"
+
+namespace repwright::app {
+
+/// The person's next class from that day on, for them alone at another place; `wishes.who` is passed over.
+/// Fails with NotFound where they are on no list, with Invalid where the class has no board that can be
+/// rehearsed, and as `away_class`.
+base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, const domain::PersonId& person,
+                                        std::chrono::year_month_day today, AwayWishes wishes,
+                                        const std::stop_token& stop);
+
+}  // namespace repwright::app
