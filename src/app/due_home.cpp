@@ -60,7 +60,7 @@ std::vector<Homecomings> homecomings(const ClassRehearsal& done, int piece,
 
 /// Whether people are home when they are done, and that is what is scored.
 bool ends_at_home(const ClassRehearsal& done, int piece) {
-  if (!done.timetable.pieces[static_cast<std::size_t>(piece)].phases.empty()) return false;
+  if (done.timetable.pieces[static_cast<std::size_t>(piece)].clock != timetable::ClockKind::Up) return false;
   return std::ranges::any_of(done.rehearsal.people, [&](const domain::PersonOutcome& person) {
     return std::ranges::any_of(person.pieces, [&](const domain::PieceOutcome& outcome) {
       return outcome.piece == piece && outcome.measure == domain::Measure::Seconds &&

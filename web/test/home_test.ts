@@ -18,12 +18,12 @@ test("the forecast is that of the piece and the heat that run", () => {
 
 test("first, middle and last are said to ten seconds, the last as a range where it is one", () => {
   assert.deepEqual(homeFigures(heat), [
-    ["first home about", "10:00"],
-    ["half of them", "12:30"],
-    ["the last", "16:40 to 18:10"],
+    ["first home", "10:00"],
+    ["half home", "12:30"],
+    ["last home", "16:40 to 18:10"],
   ]);
-  assert.deepEqual(homeFigures({ ...heat, last_late_s: 1005 }).at(-1), ["the last", "16:40"]);
-  assert.deepEqual(homeFigures({ ...heat, people: 2 }), [["home about", "16:40"]]);
+  assert.deepEqual(homeFigures({ ...heat, last_late_s: 1005 }).at(-1), ["last home", "16:40"]);
+  assert.deepEqual(homeFigures({ ...heat, people: 2 }), [["home", "16:40"]]);
 });
 
 test("a moment for the last call is suggested before it, at it, and not long after it", () => {

@@ -29,11 +29,11 @@ const about = (seconds: number): string => clock(Math.round(seconds / 10) * 10);
 /** The three that a coach waits for. */
 export const homeFigures = (heat: HeatHome): readonly (readonly [name: string, time: string])[] =>
   heat.people < 3
-    ? [["home about", about(heat.last_s)]]
+    ? [["home", about(heat.last_s)]]
     : [
-        ["first home about", about(heat.first_s)],
-        ["half of them", about(heat.middle_s)],
-        ["the last", heat.last_late_s - heat.last_s < 10 ? about(heat.last_s) : `${about(heat.last_s)} to ${about(heat.last_late_s)}`],
+        ["first home", about(heat.first_s)],
+        ["half home", about(heat.middle_s)],
+        ["last home", heat.last_late_s - heat.last_s < 10 ? about(heat.last_s) : `${about(heat.last_s)} to ${about(heat.last_late_s)}`],
       ];
 
 /** When a last call suits, after so many milliseconds of the piece; null where none is needed. */
