@@ -42,6 +42,10 @@ Some some_of(const FitTask& task, const std::vector<int>& places) {
     some.cast.names.push_back(task.cast.names[p]);
     some.cast.median.push_back(task.cast.median[p]);
   }
+  if (task.cast.stretch)
+    some.cast.stretch = [&all = task.cast.stretch, places](domain::BlockId piece, int person, int run) {
+      return all(piece, places[static_cast<std::size_t>(person)], run);
+    };
   return some;
 }
 

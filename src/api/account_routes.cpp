@@ -28,6 +28,27 @@ Answer done_with(const std::string& name, const base::Result<void>& done) {
   return done ? Answer(json_response({{"name", name}})) : refuse(done.error());
 }
 
+/// The owner changes every account, a coach those of screens.
+bool may_change(const Call& call, Role role) {
+  return call.who().role == Role::Owner || role == Role::Screen;
+}
+
+/// Why who asks may not change what is called so, if it is there.
+std::optional<Fault> not_theirs(const Call& call, const std::string& name) {
+  const auto all = call.services.gate.accounts();
+  if (!all) return refuse(all.error()).value();
+  for (const Caller& account : *all)
+    if (account.name == name && !may_change(call, account.role)) return not_yours().value();
+  return std::nullopt;
+}
+
+/// The secret that such an account signs in with; empty where its link is enough.
+std::string secret_in(RequestBody& body, Role role) {
+  if (role == Role::Person) return body.needed_text("pin", longest_secret);
+  if (role == Role::Screen || role == Role::Relief) return body.text("password", longest_secret).value_or("");
+  return body.needed_text("password", longest_secret);
+}
+
 Answer trail_page(const Call& call, std::optional<std::int64_t> before) {
   auto lines = call.services.store.trail({.most = lines_of_a_page + 1, .before = before});
   if (!lines) return refuse(lines.error());
@@ -73,7 +94,8 @@ Answer get_accounts(const Call& call) {
   const auto all = call.services.gate.accounts();
   if (!all) return refuse(all.error());
   ordered_json json = ordered_json::array();
-  for (const Caller& account : *all) json.push_back(account_json(account));
+  for (const Caller& account : *all)
+    if (may_change(call, account.role)) json.push_back(account_json(account));
   return json_response(json);
 }
 
@@ -87,13 +109,15 @@ Answer post_account(const Call& call) {
                        .link_hash = {},
                        .class_id = body.text("class", longest_name).value_or(""),
                        .person = {body.text("person", longest_name).value_or("")}};
-  const std::string secret = body.needed_text(role == Role::Person ? "pin" : "password", longest_secret);
+  const std::string secret = secret_in(body, account.role);
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
-  if (!role) return refuse_field("role", "`role` is not owner, coach, relief or person");
+  if (!role) return refuse_field("role", "`role` is not owner, coach, relief, person or screen");
+  if (!may_change(call, account.role)) return not_yours();
+  if (const auto fault = not_theirs(call, name)) return tl::unexpected(*fault);
   if (const auto fault = misfit(account, *call.gym)) return tl::unexpected(*fault);
   const auto link = call.services.gate.keep(account, secret, call.who().name);
   if (!link) return refuse(link.error());
-  ordered_json json{{"name", name}, {"role", name_of(*role)}};
+  ordered_json json = account_json(account);
   if (!link->empty()) json["link"] = *link;
   return json_response(json);
 }
@@ -107,6 +131,7 @@ Answer post_account_sign_out(const Call& call) {
 Answer post_account_remove(const Call& call) {
   const auto name = only_name(call.request);
   if (!name) return tl::unexpected(name.error());
+  if (const auto fault = not_theirs(call, *name)) return tl::unexpected(*fault);
   return done_with(*name, call.services.gate.remove(*name, call.who().name));
 }
 

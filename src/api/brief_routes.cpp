@@ -66,9 +66,11 @@ ordered_json past_score_json(const app::PastScore& past) {
                     {"effort", nullptr},
                     {"flag", store::name_of(entry.flag)},
                     {"value", nullptr},
+                    {"days", nullptr},
                     {"forecast", nullptr}};
   if (entry.effort) json["effort"] = number_json(*entry.effort);
   if (past.value) json["value"] = number_json(*past.value);
+  if (past.days) json["days"] = {number_json(past.days->first), number_json(past.days->second)};
   if (past.forecast) json["forecast"] = forecast_json(*past.forecast);
   return json;
 }

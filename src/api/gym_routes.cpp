@@ -27,6 +27,18 @@ Response kept(const char* name, const std::string& text) {
   return json_response({{"version", version_of(text)}, {name, ordered_json::parse(text)}});
 }
 
+/// Whether all that who asks may see of classes is one: a relief coach theirs, a screen the next.
+bool sees_one_class(const Call& call) {
+  return is_relief(call) || call.who().role == Role::Screen;
+}
+
+/// That class, or null if it is gone.
+const domain::GymClass* only_class(const Call& call) {
+  if (is_relief(call)) return relief_class(call);
+  const auto next = call.gym->classes.find(app::next_class(*call.gym, call.services.gate.today()));
+  return next == call.gym->classes.end() ? nullptr : &next->second;
+}
+
 /// When the board was saved; null if the store does not know.
 ordered_json saved_at(const app::OpenGym& gym, const std::string& board) {
   const auto known = gym.versions.boards.find(board);
@@ -70,9 +82,10 @@ Answer get_boards(const Call& call) {
 }
 
 Answer get_board(const Call& call) {
-  if (const auto* taken = relief_class(call);
-      is_relief(call) && (taken == nullptr || taken->board_id != call.id))
-    return not_yours();
+  if (sees_one_class(call)) {
+    const domain::GymClass* only = only_class(call);
+    if (only == nullptr || only->board_id != call.id) return not_yours();
+  }
   const auto board = call.gym->knowledge.boards.find(call.id);
   if (board == call.gym->knowledge.boards.end()) return nothing_called("board", call.id);
   return json_response({{"id", call.id}, {"text", board->second}, {"version", version_of(board->second)}});
@@ -97,7 +110,7 @@ Answer get_board_last(const Call& call) {
 Answer get_classes(const Call& call) {
   ordered_json json = ordered_json::array();
   for (const auto& [id, each] : call.gym->classes)
-    if (!is_relief(call) || id == call.who().class_id) json.push_back(class_row(each));
+    if (!sees_one_class(call) || &each == only_class(call)) json.push_back(class_row(each));
   return json_response(json);
 }
 

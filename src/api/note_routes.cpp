@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "api/class_of_call.hpp"
 #include "api/json_response.hpp"
 #include "api/number_id.hpp"
 #include "api/relief.hpp"
@@ -50,7 +51,8 @@ Answer post_note(const Call& call) {
   RequestBody body(call.request.body);
   domain::Note note{.person = {body.text("person", longest_name).value_or("")},
                     .text = body.needed_text("text", longest_note),
-                    .until = std::nullopt};
+                    .until = std::nullopt,
+                    .key = body.text("key", longest_key).value_or("")};
   const auto until = body.text("until", longest_date);
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   if (base::trim(note.text).empty()) return refuse_field("text", "`text` says nothing");
@@ -60,6 +62,9 @@ Answer post_note(const Call& call) {
     if (*day < call.services.gate.today()) return refuse_field("until", "`until` is over");
     note.until = *day;
   }
+  // A person tells the coaches something of themselves.
+  if (call.who().role == Role::Person && note.person.empty()) note.person = call.who().person;
+  if (call.who().role == Role::Person && note.person != call.who().person) return not_yours();
   if (!note.person.empty() && domain::find_person(call.gym->people, note.person) == nullptr)
     return refuse_field("person", "no person is called `" + note.person.text + "`");
   const auto number = call.services.store.add_note(note, call.stamp());

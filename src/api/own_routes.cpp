@@ -21,6 +21,13 @@ ordered_json piece_json(const app::OwnPiece& piece) {
                     {"parts", piece.parts}};
   if (piece.cap) json["cap_s"] = seconds_json(*piece.cap);
   json.update(form_person_json(piece.own));
+  json["heat"] = nullptr;
+  if (piece.heats > 1) json["heat"] = piece.own.standing.heat + 1;
+  json["heats"] = piece.heats;
+  json["place"] = nullptr;
+  if (piece.heats > 1 || piece.lanes) json["place"] = piece.own.standing.place + 1;
+  json["lanes"] = piece.lanes;
+  json["starts_s"] = seconds_json(piece.own.start);
   json["lines"] = piece.lines;
   json["starts_with"] = piece.starts_with;
   json["partners"] = piece.partners;

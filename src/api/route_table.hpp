@@ -12,6 +12,7 @@
 #include <string_view>
 
 #include "api/caller.hpp"
+#include "api/cost.hpp"
 #include "api/fault.hpp"
 #include "api/http.hpp"
 #include "app/desk.hpp"
@@ -74,9 +75,6 @@ class Access {
   }
   std::uint8_t bits_ = 0;
 };
-
-/// Quick answers come at once; long ones compute, and a few run at a time.
-enum class Cost : std::uint8_t { Quick, Long };
 
 struct Route {
   Method method;

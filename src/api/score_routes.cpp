@@ -80,12 +80,11 @@ tl::expected<std::vector<KeptScore>, Fault> line_in(const Call& call) {
 
 Answer get_class_scores(const Call& call) {
   if (const auto known = class_in(call); !known) return tl::unexpected(known.error());
-  const auto scores = call.services.store.scores();
+  const auto scores = call.services.store.scores_of_class(call.id);
   if (!scores) return refuse(scores.error());
   ordered_json json = ordered_json::array();
   for (const KeptScore& kept : *scores)
-    if (kept.entry.class_id == call.id && !is_somebody_else(call, kept.entry.person))
-      json.push_back(score_json(kept));
+    if (!is_somebody_else(call, kept.entry.person)) json.push_back(score_json(kept));
   return json_response(json);
 }
 
@@ -101,19 +100,12 @@ Answer post_class_score(const Call& call) {
   line.key = body.text("key", longest_key).value_or("");
   const auto entry = score_in(body, call, std::move(line));
   if (!entry) return tl::unexpected(entry.error());
-  std::int64_t number = 0;
-  const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
-    const bool sent_before =
-        !entry->key.empty() && std::ranges::any_of(gym.knowledge.scores, [&](const domain::ScoreEntry& each) {
-          return each.key == entry->key;
-        });
-    if (!sent_before) gym.knowledge.scores.push_back(*entry);
-    return call.services.store.add_score(*entry, call.stamp()).map([&](std::int64_t added) {
-      number = added;
-    });
-  });
-  if (!done) return refuse(done.error());
-  return told({{"number", number}, {"version", 1}});
+  store::Store& store = call.services.store;
+  const auto added = call.services.desk.enter(
+      {*entry, call.stamp()},
+      [&](const std::vector<domain::NewScore>& scores) { return store.add_scores(scores); });
+  if (!added) return refuse(added.error());
+  return told({{"number", added->number}, {"version", 1}});
 }
 
 Answer put_score(const Call& call) {
@@ -167,6 +159,7 @@ Answer put_effort(const Call& call) {
   domain::ClassEffort effort{.class_id = call.id, .person = person_in(body, call)};
   const auto said = body.number("effort", 0, hardest);
   if (!body.has("effort")) return refuse_field("effort", "`effort` is missing");
+  effort.key = body.text("key", longest_key).value_or("");
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   effort.effort = said.value_or(0);
   if (const auto fault = unknown_person(call, effort.person)) return tl::unexpected(*fault);

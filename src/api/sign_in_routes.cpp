@@ -51,7 +51,8 @@ Answer post_sign_in(const Call& call) {
   RequestBody body(call.request.body);
   const auto link = body.text("link", longest_secret);
   const std::string name = link ? "" : body.needed_text("name", longest_name);
-  const std::string secret = body.needed_text(link ? "pin" : "password", longest_secret);
+  const std::string secret =
+      link ? body.text("pin", longest_secret).value_or("") : body.needed_text("password", longest_secret);
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   app::Gate& gate = call.services.gate;
   return entered(call.request, link ? gate.enter_by_link(*link, secret) : gate.enter(name, secret));

@@ -1,5 +1,9 @@
 #include "app/desk.hpp"
 
+#include <chrono>
+
+#include "base/require.hpp"
+
 namespace repwright::app {
 
 base::Result<std::unique_ptr<Desk>> Desk::open(Origin origin) {
@@ -37,8 +41,53 @@ base::Result<void> Desk::change(const std::function<base::Result<void>(OpenGym& 
   if (auto current = look_again_alone(); !current) return current;
   OpenGym next = at_hand()->gym();
   if (auto changed = change(next); !changed) return changed;
-  lay_down(std::move(next));
+  lay_down(std::make_shared<const GymAtHand>(std::move(next)));
   return {};
+}
+
+base::Result<domain::AddedScore> Desk::enter(domain::NewScore score, const KeepScores& keep) {
+  Entering own{std::move(score), std::nullopt};
+  std::unique_lock lock(entering_);
+  waiting_.push_back(&own);
+  entered_.wait(lock, [&] { return own.went || !somebody_enters_; });
+  if (own.went) return *own.went;
+  somebody_enters_ = true;
+  const std::vector<Entering*> all = std::exchange(waiting_, {});
+  lock.unlock();
+  std::vector<domain::NewScore> scores;
+  scores.reserve(all.size());
+  for (const Entering* each : all) scores.push_back(each->score);
+  base::Result<std::vector<domain::AddedScore>> added =
+      base::failure(base::ErrorCode::Unavailable, "the score was not kept; try again");
+  const auto hand_out = [&] {
+    lock.lock();
+    for (std::size_t i = 0; i < all.size(); ++i)
+      all[i]->went = added.map([&](const std::vector<domain::AddedScore>& lines) { return lines.at(i); });
+    somebody_enters_ = false;
+    entered_.notify_all();
+  };
+  // Whatever happens, nobody is left waiting.
+  try {
+    added = enter_all(scores, keep);
+  } catch (...) {
+    hand_out();
+    throw;
+  }
+  hand_out();
+  return *own.went;
+}
+
+base::Result<std::vector<domain::AddedScore>> Desk::enter_all(const std::vector<domain::NewScore>& scores,
+                                                              const KeepScores& keep) {
+  const std::scoped_lock changing(changing_);
+  if (auto current = look_again_alone(); !current) return tl::unexpected(current.error());
+  auto added = keep(scores);
+  if (!added) return added;
+  std::vector<domain::ScoreEntry> fresh;
+  for (std::size_t i = 0; i < scores.size(); ++i)
+    if (added->at(i).is_new) fresh.push_back(scores[i].entry);
+  if (!fresh.empty()) lay_down(GymAtHand::with_scores(*at_hand(), fresh));
+  return added;
 }
 
 base::Result<void> Desk::look_again_alone() {
@@ -49,7 +98,7 @@ base::Result<void> Desk::look_again_alone() {
     mark_ = *mark;
     unreadable_.reset();
     if (auto gym = origin_.load())
-      lay_down(std::move(*gym));
+      lay_down(std::make_shared<const GymAtHand>(std::move(*gym)));
     else
       unreadable_ = gym.error();
   }
@@ -57,10 +106,49 @@ base::Result<void> Desk::look_again_alone() {
   return {};
 }
 
-void Desk::lay_down(OpenGym gym) {
-  auto next = std::make_shared<const GymAtHand>(std::move(gym));
+void Desk::lay_down(std::shared_ptr<const GymAtHand> next) {
   const std::scoped_lock lock(reading_);
+  next->keep(at_hand_->lessons());
   at_hand_ = std::move(next);
+  laid_down_.notify_all();
+}
+
+base::Result<void> Desk::learn(const std::stop_token& stop) {
+  const std::scoped_lock learning(learning_);
+  const auto held = at_hand();
+  auto lessons = memory_.learn(held->gym(), {.threads = 1, .stop = stop});
+  if (!lessons) return tl::unexpected(lessons.error());
+  const auto learned = std::make_shared<const Lessons>(std::move(*lessons));
+  held->keep(learned);
+  const std::scoped_lock lock(reading_);
+  if (at_hand_ != held) at_hand_->keep(learned);
+  return {};
+}
+
+void Desk::learn_beside() {
+  beside_ = std::jthread([this](const std::stop_token& stop) { learn_until(stop); });
+}
+
+void Desk::learn_until(const std::stop_token& stop) {
+  // Phones send a class's scores within a minute: a rest between two lessons leaves them the machine.
+  constexpr std::chrono::seconds between_lessons(1), after_a_fault(60);
+  std::shared_ptr<const GymAtHand> learned;
+  while (!stop.stop_requested()) {
+    {
+      std::unique_lock lock(reading_);
+      if (!laid_down_.wait(lock, stop, [&] { return at_hand_ != learned; })) return;
+      learned = at_hand_;
+    }
+    std::chrono::seconds rest = between_lessons;
+    // A fault of ours must not end the program in the middle of a class: forecasts stay as they are.
+    try {
+      if (!learn(stop)) return;
+    } catch (const base::Bug&) {
+      rest = after_a_fault;
+    }
+    std::unique_lock lock(reading_);
+    laid_down_.wait_for(lock, stop, rest, [] { return false; });
+  }
 }
 
 }  // namespace repwright::app

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "app/done_pieces.hpp"
 #include "app/open_gym.hpp"
 #include "base/result.hpp"
 #include "body/knowledge.hpp"
@@ -43,12 +44,14 @@ struct LearnedPerson {
   int scores = 0;                    // that taught
   std::chrono::sys_days until{};     // the day of the last one
   std::vector<TaughtBy> taught_by;   // by date
+  DonePieces done{};
 };
 
 struct GymLearning {
-  std::vector<LearnedPerson> people;     // in the order of the gym's people
-  std::vector<ForecastScore> forecasts;  // by date
-  std::vector<std::string> notes;        // scores that were left out, and why
+  std::vector<LearnedPerson> people;                           // in the order of the gym's people
+  std::vector<ForecastScore> forecasts;                        // by date
+  std::vector<std::string> notes;                              // scores that were left out, and why
+  std::map<std::pair<std::string, int>, domain::Block> works;  // of `DoneBefore`
 };
 
 struct LearnRequest {

@@ -25,9 +25,8 @@ Result<domain::Rehearsal> rehearsed(const GymAtHand& at_hand, const domain::GymC
     return base::failure(base::ErrorCode::NotFound, "no board is called `" + gym_class.board_id + "`");
   const board::Reading reading = at_hand.read(board->second);
   const WhatIf what{.class_id = gym_class.id, .heads = {}, .out = {}, .runs = runs, .stop = stop};
-  ClassRequest request = request_of(gym, reading, gym_class, what);
-  request.history = at_hand.lately_on(gym_class.date);
-  return rehearse_class(request).map([](ClassRehearsal done) { return std::move(done.rehearsal); });
+  const KnowingRequest knowing = knowing_request(at_hand, reading, gym_class, what);
+  return rehearse_class(knowing.request).map([](ClassRehearsal done) { return std::move(done.rehearsal); });
 }
 
 std::string slack_words(const ListEffect& effect) {

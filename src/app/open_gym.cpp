@@ -43,6 +43,7 @@ ClassRequest request_of(const OpenGym& gym, const board::Reading& reading, const
           .seed = {what.seed},
           .runs = what.runs,
           .threads = what.threads,
+          .keep_draws = what.keep_draws,
           .stop = what.stop};
 }
 

@@ -33,6 +33,7 @@ struct WhatIf {
   std::uint64_t seed = 1;
   int threads = 0;  // 0: as many as the machine has
   std::stop_token stop;
+  bool keep_draws = false;
 };
 
 /// The class as it would be under a 'what if'. Fails with NotFound for a class or a kind of place that is not

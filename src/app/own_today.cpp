@@ -152,6 +152,8 @@ Result<std::optional<OwnToday>> own_today(const GymAtHand& at_hand, const Person
         .form = piece.form,
         .cap = piece.cap,
         .parts = piece.parts,
+        .heats = piece.heats,
+        .lanes = piece.lanes,
         .own = *found,
         .lines = {},
         .starts_with = starts_with(reading, *found, static_cast<std::size_t>(found - piece.people.begin()),

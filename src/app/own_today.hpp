@@ -19,6 +19,8 @@ struct OwnPiece {
   ScoreForm form = ScoreForm::Reps;
   std::optional<base::Duration> cap;
   int parts = 1;
+  int heats = 1;
+  bool lanes = false;
   FormPerson own;
   std::vector<std::string> lines;     // '9 ring rows', 'run 400 m': as this person does them
   std::string starts_with;            // the line they begin with where every second person begins elsewhere

@@ -64,6 +64,14 @@ class Sessions {
   std::map<SessionKey, std::optional<domain::Rehearsal>> rehearsed_;
 };
 
+/// The spread of days is that of the forecast, as a share of it.
+std::pair<double, double> days_around(double value, const PieceOutcome& forecast) {
+  constexpr double four_in_five = 1.2816;
+  const double share = forecast.score.p50 > 0 ? forecast.sd_day / forecast.score.p50 : 0;
+  const double margin = four_in_five * share * value;
+  return {std::max(0.0, value - margin), value + margin};
+}
+
 std::string title_of(const OpenGym& gym, const board::Reader& reader, const std::string& board_id) {
   const auto board = gym.knowledge.boards.find(board_id);
   if (board == gym.knowledge.boards.end()) return board_id;
@@ -79,11 +87,12 @@ std::vector<PastScore> past_scores(const OpenGym& gym, const domain::PersonId& p
   Sessions sessions(gym, reader, stop);
   std::vector<PastScore> out;
   for (const ScoreEntry* entry : latest_of(gym.knowledge.scores, person, most)) {
-    PastScore past{*entry, title_of(gym, reader, entry->board_id), sessions.forecast_of(*entry),
+    PastScore past{*entry, title_of(gym, reader, entry->board_id), sessions.forecast_of(*entry), std::nullopt,
                    std::nullopt};
     if (past.forecast) {
       past.forecast->steps.clear();
       past.value = score_in_measure(entry->value, *past.forecast);
+      if (past.value) past.days = days_around(*past.value, *past.forecast);
     }
     out.push_back(std::move(past));
   }

@@ -3,6 +3,7 @@
 #include <optional>
 #include <stop_token>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "app/open_gym.hpp"
@@ -15,6 +16,8 @@ struct PastScore {
   std::string title;                             // of the board; its id where it has none
   std::optional<domain::PieceOutcome> forecast;  // without steps; nothing where the gym has no such piece
   std::optional<double> value;                   // the score in the forecast's measure, where it can be said
+  /// What the same body gives on four days in five around that score, in the same measure.
+  std::optional<std::pair<double, double>> days;
 };
 
 /// The latest scores of a person, the latest first, `most` at most. Every session whose board the gym still

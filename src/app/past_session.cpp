@@ -1,7 +1,5 @@
 #include "app/past_session.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "base/overloaded.hpp"
@@ -62,14 +60,6 @@ std::optional<double> score_in_measure(const domain::ScoreValue& score, const do
           [&](const domain::KcalScore& s) { return when(domain::Measure::Kilocalories, s.kcal); },
           [](const auto&) -> std::optional<double> { return std::nullopt; }},
       score);
-}
-
-std::string versions_done(const domain::FittedPerson& fitted) {
-  std::vector<std::string> seen;
-  for (const domain::FittedItem& item : fitted.items)
-    if (!item.movement.empty() && std::ranges::find(seen, item.movement.text) == seen.end())
-      seen.push_back(item.movement.text);
-  return fmt::format("{}", fmt::join(seen, " / "));
 }
 
 bool is_of_piece(const domain::ScoreEntry& entry, const domain::PieceOutcome& piece,

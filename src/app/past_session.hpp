@@ -43,9 +43,6 @@ base::Result<ClassRehearsal> played_again(const GymKnowledge& gym, const board::
 /// The score in the measure of the outcome, where it can be said in it.
 std::optional<double> score_in_measure(const domain::ScoreValue& score, const domain::PieceOutcome& piece);
 
-/// The versions that a person did, in the order of the board, each once, as a score names them.
-std::string versions_done(const domain::FittedPerson& fitted);
-
 /// Whether the entry was scored in that piece, one of `piece_names`; an entry that names none stands for all.
 bool is_of_piece(const domain::ScoreEntry& entry, const domain::PieceOutcome& piece,
                  const std::vector<std::string>& piece_names);

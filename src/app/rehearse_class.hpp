@@ -8,6 +8,8 @@
 #include <string>
 #include <vector>
 
+#include "app/done_pieces.hpp"
+#include "app/own_pace.hpp"
 #include "base/random.hpp"
 #include "base/result.hpp"
 #include "board/read.hpp"
@@ -55,6 +57,8 @@ struct ClassRequest {
   std::function<body::Body(const domain::Person& person, int run)> bodies{};
   /// What their scores have taught of people; who is not in it is estimated from marks.
   std::map<domain::PersonId, body::BodyEstimate> known{};
+  /// What they have scored before; if null, nothing. Must outlive the request.
+  const DoneBefore* done = nullptr;
   rehearsal::VersionsSaid said{};  // what people really did, of a session that is over
   /// What people have done lately, as `lately` tells; who is not in it is not warned.
   std::map<domain::PersonId, rehearsal::History> history{};
@@ -74,6 +78,7 @@ struct Gathered {
   std::vector<domain::Person> people;
   std::vector<base::Duration> late;
   std::vector<body::BodyEstimate> estimates;
+  OwnPaces paces{};
 };
 /// Fails with Invalid when the board has no work or nobody comes, NotFound for people whom the class names
 /// and nobody knows.

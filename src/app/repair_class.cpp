@@ -44,11 +44,11 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
                               in_parallel(request.threads));
 }
 
-base::Result<domain::RepairPlan> repair_what_if(const OpenGym& gym, const board::Reading& reading,
+base::Result<domain::RepairPlan> repair_what_if(const GymAtHand& at_hand, const board::Reading& reading,
                                                 std::string_view text, const WhatIf& what) {
-  const auto gym_class = class_under(gym, what);
+  const auto gym_class = class_under(at_hand.gym(), what);
   if (!gym_class) return tl::unexpected(gym_class.error());
-  return repair_class(request_of(gym, reading, *gym_class, what), text);
+  return repair_class(knowing_request(at_hand, reading, *gym_class, what).request, text);
 }
 
 }  // namespace repwright::app

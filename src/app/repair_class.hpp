@@ -2,7 +2,7 @@
 
 #include <string_view>
 
-#include "app/open_gym.hpp"
+#include "app/gym_at_hand.hpp"
 #include "app/rehearse_class.hpp"
 #include "domain/repair.hpp"
 
@@ -14,7 +14,7 @@ namespace repwright::app {
 base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::string_view text);
 
 /// The same for one class of the gym under a 'what if'. Fails as `rehearse_what_if` does.
-base::Result<domain::RepairPlan> repair_what_if(const OpenGym& gym, const board::Reading& reading,
+base::Result<domain::RepairPlan> repair_what_if(const GymAtHand& at_hand, const board::Reading& reading,
                                                 std::string_view text, const WhatIf& what);
 
 }  // namespace repwright::app

@@ -22,6 +22,7 @@ constexpr double widest_share = 0.25;
 struct Played {
   const board::Reading& reading;
   const ClassRehearsal& class_rehearsal;
+  const domain::GymClass& gym_class;
 };
 
 ScoreForm form_of(const domain::PieceOutcome& outcome, Score score) {
@@ -71,6 +72,12 @@ std::vector<std::vector<domain::PersonId>> partners_of(const domain::Block& bloc
   return with;
 }
 
+/// How long after the signal of their heat somebody at that place begins.
+base::Duration start_at(const timetable::Piece& piece, int place) {
+  if (!piece.stagger) return {};
+  return piece.stagger->every * (place / std::max(1, piece.stagger->people));
+}
+
 const domain::PieceOutcome* outcome_of(const domain::PersonOutcome& person, int piece) {
   const auto found = std::ranges::find(person.pieces, piece, &domain::PieceOutcome::piece);
   return found == person.pieces.end() ? nullptr : &*found;
@@ -83,7 +90,13 @@ std::optional<FormPiece> form_piece(const Played& played, int index) {
   if (block == nullptr) return std::nullopt;
   const Score score = block->score.value_or(board::usual_score(*block));
   const auto with = partners_of(*block, done.people);
-  FormPiece form{.piece = {}, .title = piece.name, .cap = piece.cap, .people = {}};
+  const auto where = rehearsal::standings(*block, piece.heats, late_in(played.gym_class, done.people));
+  FormPiece form{.piece = {},
+                 .title = piece.name,
+                 .cap = piece.cap,
+                 .heats = where.heats,
+                 .lanes = block->lanes.has_value(),
+                 .people = {}};
   for (std::size_t p = 0; p < done.people.size(); ++p) {
     const domain::PieceOutcome* outcome = outcome_of(done.rehearsal.people[p], index);
     if (outcome == nullptr) continue;
@@ -98,6 +111,8 @@ std::optional<FormPiece> form_piece(const Played& played, int index) {
         .done_as = versions_done({.person = done.people[p].id, .level = {}, .items = lines, .rounds = {}}),
         .with = with[p],
         .forecast = *outcome,
+        .standing = where.people[p],
+        .start = start_at(piece, where.people[p].place),
         .least = least,
         .most = most};
     one.forecast.steps.clear();
@@ -108,6 +123,15 @@ std::optional<FormPiece> form_piece(const Played& played, int index) {
 }
 
 }  // namespace
+
+std::vector<double> late_in(const domain::GymClass& gym_class, const std::vector<domain::Person>& people) {
+  std::vector<double> late(people.size());
+  for (std::size_t p = 0; p < people.size(); ++p) {
+    const auto at = std::ranges::find(gym_class.arrivals, people[p].id, &domain::Arrival::person);
+    if (at != gym_class.arrivals.end()) late[p] = at->late.si();
+  }
+  return late;
+}
 
 std::pair<double, double> believed(const domain::Spread& forecast) {
   const double margin = std::max(forecast.p90 - forecast.p10, widest_share * forecast.p50);
@@ -129,7 +153,7 @@ Result<std::vector<FormPiece>> score_form(const GymAtHand& at_hand, const std::s
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   std::vector<FormPiece> pieces;
   for (std::size_t i = 0; i < rehearsed->timetable.pieces.size(); ++i)
-    if (auto piece = form_piece({reading, *rehearsed}, static_cast<int>(i)))
+    if (auto piece = form_piece({reading, *rehearsed, known->second}, static_cast<int>(i)))
       pieces.push_back(std::move(*piece));
   if (pieces.size() > 1)
     for (FormPiece& piece : pieces) piece.piece = piece.title;

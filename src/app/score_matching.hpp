@@ -1,9 +1,9 @@
 #pragma once
 
 #include <string>
-#include <tuple>
 #include <vector>
 
+#include "app/done_pieces.hpp"
 #include "app/past_session.hpp"
 
 /// Which score of the sheet belongs to which forecast.
@@ -11,9 +11,6 @@ namespace repwright::app {
 
 /// Lines of the score sheet, in its order.
 using Entries = std::vector<const domain::ScoreEntry*>;
-
-/// The pieces that somebody scored: the board, its piece, the versions done.
-using PieceKey = std::tuple<std::string, int, std::string>;
 
 /// An entry that there is a forecast for, and how it is counted.
 struct MatchedScore {

@@ -27,9 +27,22 @@ bool is_pin(std::string_view secret) {
          std::ranges::all_of(secret, [](char c) { return c >= '0' && c <= '9'; });
 }
 
+/// Whether a link is all that such an account signs in with: nobody types on a screen, and a class is over
+/// soon.
+bool opens_by_link(Role role, std::string_view secret) {
+  return secret.empty() && (role == Role::Screen || role == Role::Relief);
+}
+
+std::chrono::seconds stay_of(Role role) {
+  if (role == Role::Screen) return screen_stays;
+  return role == Role::Person ? person_stays : coach_stays;
+}
+
 /// What is wrong with the secret of such an account; empty if nothing.
 std::string fault_of(Role role, std::string_view secret) {
   if (role == Role::Person) return is_pin(secret) ? "" : "a PIN has 4 to 8 digits";
+  if (opens_by_link(role, secret)) return "";
+  if (role == Role::Screen) return "a screen has a link and no password";
   if (secret.size() < shortest_password) return "a password has at least 10 characters";
   return secret.size() > longest_secret ? "a password has at most 200 characters" : "";
 }
@@ -56,7 +69,7 @@ base::Result<bool> Gate::first_start() {
 }
 
 Outcome Gate::ticket_for(const Account& account) {
-  Ticket ticket{vault_.random_token(), account, account.role == Role::Person ? person_stays : coach_stays};
+  Ticket ticket{vault_.random_token(), account, stay_of(account.role)};
   const auto kept = accounts_.sign_in({vault_.token_hash(ticket.token), account.name, now_() + ticket.stays});
   if (!kept) return refused(kept.error());
   return ticket;
@@ -112,8 +125,9 @@ Outcome Gate::enter_by_link(const std::string& link, const std::string& pin) {
   const auto all = accounts_.all();
   if (!all) return refused(all.error());
   const std::string hash = vault_.token_hash(link);
-  return checked("link " + hash, first(*all, [&](const Account& each) { return each.link_hash == hash; }),
-                 pin);
+  const auto account = first(*all, [&](const Account& each) { return each.link_hash == hash; });
+  if (account && opens_by_link(account->role, account->secret_hash)) return ticket_for(*account);
+  return checked("link " + hash, account, pin);
 }
 
 base::Result<std::optional<Account>> Gate::who(const std::string& token) {
@@ -122,9 +136,7 @@ base::Result<std::optional<Account>> Gate::who(const std::string& token) {
   if (!browser) return tl::unexpected(browser.error());
   const SignedIn known = browser->value_or(SignedIn{});
   if (known.account.empty() || known.until <= now_()) return std::optional<Account>();
-  return accounts_.all().map([&](const std::vector<Account>& all) {
-    return first(all, [&](const Account& each) { return each.name == known.account; });
-  });
+  return accounts_.called(known.account);
 }
 
 base::Result<void> Gate::leave(const std::string& token) {
@@ -161,13 +173,14 @@ base::Result<std::string> Gate::keep(Account account, const std::string& secret,
   if (base::trim(account.name).empty()) return base::failure(ErrorCode::Invalid, "a name is missing");
   if (std::string fault = fault_of(account.role, secret); !fault.empty())
     return base::failure(ErrorCode::Invalid, std::move(fault));
-  account.secret_hash = vault_.secret_hash(secret);
+  const bool by_link = opens_by_link(account.role, secret);
+  account.secret_hash = by_link ? "" : vault_.secret_hash(secret);
   const std::scoped_lock lock(busy_);
   if (account.role != Role::Owner)
     if (auto owned = leaves_an_owner(account.name); !owned) return tl::unexpected(owned.error());
   std::string link;
   account.link_hash.clear();
-  if (account.role == Role::Person) {
+  if (by_link || account.role == Role::Person) {
     link = vault_.random_token();
     account.link_hash = vault_.token_hash(link);
   }

@@ -21,6 +21,7 @@ using domain::Role;
 
 inline constexpr std::chrono::seconds coach_stays = std::chrono::hours(24 * 30);
 inline constexpr std::chrono::seconds person_stays = std::chrono::hours(24 * 180);
+inline constexpr std::chrono::seconds screen_stays = std::chrono::hours(24 * 365);
 
 /// How a sign-in ended well: what the browser keeps, for how long.
 struct Ticket {
@@ -55,7 +56,7 @@ class Gate {
   tl::expected<Ticket, Refusal> enter_as_owner(const std::string& token, const std::string& name,
                                                const std::string& password);
   tl::expected<Ticket, Refusal> enter(const std::string& name, const std::string& password);
-  /// A person with their own link and PIN.
+  /// A person with their own link and PIN; a screen, or who takes one class, with their link alone.
   tl::expected<Ticket, Refusal> enter_by_link(const std::string& link, const std::string& pin);
 
   /// The account of a browser, if it is signed in.
@@ -63,9 +64,10 @@ class Gate {
   base::Result<void> leave(const std::string& token);
 
   base::Result<std::vector<Account>> accounts() { return accounts_.all(); }
-  /// Makes or replaces an account. Returns the person's link if `account` is a person's, else nothing. Fails
-  /// with Invalid for a password under 10 characters, a PIN that is not 4 to 8 digits, or a name that is
-  /// empty; with Conflict for a change that leaves the gym without an owner. `by` is who does it.
+  /// Makes or replaces an account. Returns the link of a person, of a screen, and of a relief coach without a
+  /// password; else nothing. Fails with Invalid for a password under 10 characters, a PIN that is not 4 to 8
+  /// digits, or a name that is empty; with Conflict for a change that leaves the gym without an owner. `by`
+  /// is who does it.
   base::Result<std::string> keep(Account account, const std::string& secret, const std::string& by);
   /// Signs an account out wherever it is signed in. Fails with NotFound.
   base::Result<void> sign_out(const std::string& name, const std::string& by);

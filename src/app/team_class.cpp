@@ -68,6 +68,7 @@ struct Wanted {
 /// The people in the order of their teams.
 Gathered in_team_order(const Gathered& gathered, const std::vector<advice::Team>& teams) {
   Gathered ordered;
+  ordered.paces = gathered.paces;
   for (const advice::Team& team : teams)
     for (const int person : team.people) {
       const auto p = static_cast<std::size_t>(person);

@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "app/known_people.hpp"
+#include "app/rehearse_fitted.hpp"
 #include "body/effort.hpp"
 #include "body/forecast_line.hpp"
 #include "domain/people_search.hpp"
@@ -70,15 +71,16 @@ const domain::PersonOutcome* outcome_of(const domain::Rehearsal& rehearsal, cons
 
 /// The class with everybody as known but one, who is drawn from another estimate; everybody does what they
 /// were fitted with.
-base::Result<ClassRehearsal> played_with(const WhyRequest& of, const Gathered& gathered,
+base::Result<ClassRehearsal> played_with(const WhyRequest& of, Gathered gathered,
                                          const body::BodyEstimate& other) {
+  gathered.paces.erase(of.person);
   ClassRequest request = of.request;
   request.keep_draws = true;
   request.bodies = [&](const domain::Person& person, int run) {
     const auto at = std::ranges::find(gathered.people, person.id, &domain::Person::id);
     const auto p = static_cast<std::size_t>(at - gathered.people.begin());
-    return body::draw(person.id == of.person ? other : gathered.estimates[p], request.seed,
-                      static_cast<std::uint64_t>(run), rehearsal::person_key(person.id),
+    if (person.id != of.person) return drawn_body(request, gathered, p, run);
+    return body::draw(other, request.seed, static_cast<std::uint64_t>(run), rehearsal::person_key(person.id),
                       request.gym.constants);
   };
   return rehearse_class(request, gathered);

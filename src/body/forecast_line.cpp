@@ -133,6 +133,13 @@ Normals by_parameters(const BodyEstimate& body, Normals slope) {
   return slope;
 }
 
+Normals by_normals(const BodyEstimate& body, const Normals& slope) {
+  Normals out{};
+  for (std::size_t i = 0; i < parameter_count; ++i)
+    for (std::size_t k = 0; k <= i; ++k) out.at(k) += body.spread.at(i).at(k) * slope.at(i);
+  return out;
+}
+
 ForecastLine line_near(const std::vector<Normals>& drawn, const std::vector<double>& forecasts, double seen) {
   const std::vector<double> moderate = tamed(forecasts);
   std::vector<double> weights(moderate.size(), 1);

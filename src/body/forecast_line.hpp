@@ -35,5 +35,7 @@ struct ForecastSpread {
 Normals whitened(const BodyEstimate& body, Normals right);
 /// The x with L' x = `slope`: how a score goes along with the parameters that goes so along with the normals.
 Normals by_parameters(const BodyEstimate& body, Normals slope);
+/// The other way round.
+Normals by_normals(const BodyEstimate& body, const Normals& slope);
 
 }  // namespace repwright::body

@@ -63,11 +63,16 @@ Knowledge after_days(const Knowledge& known, const BodyEstimate& unknown, double
   return out;
 }
 
+Normals normals_behind(base::Seed seed, std::uint64_t run, std::uint64_t person) {
+  base::Stream stream(seed, run, person, base::Purpose::Body);
+  Normals normals{};
+  for (double& z : normals) z = std::clamp(stream.normal(), -3.0, 3.0);
+  return normals;
+}
+
 DrawnBody draw_told(const BodyEstimate& estimate, base::Seed seed, std::uint64_t run, std::uint64_t person,
                     const Constants& constants) {
-  base::Stream stream(seed, run, person, base::Purpose::Body);
-  DrawnBody out;
-  for (double& z : out.normals) z = std::clamp(stream.normal(), -3.0, 3.0);
+  DrawnBody out{.normals = normals_behind(seed, run, person), .body = {}};
   Normals point = estimate.parameters.mean;
   for (std::size_t i = 0; i < parameter_count; ++i)
     for (std::size_t j = 0; j <= i; ++j) point.at(i) += estimate.spread.at(i).at(j) * out.normals.at(j);

@@ -25,6 +25,8 @@ struct PieceLevels {
   std::vector<std::vector<double>> covariance;
   std::vector<Normals> with_body;  // covariances with the parameters
   std::vector<Normals> slope;      // how each goes along with the parameters when these change
+  /// What the model alone says, when the piece was done last: `told` + `slope` times the parameters.
+  std::vector<double> told;
   bool operator==(const PieceLevels&) const = default;
 };
 
@@ -39,6 +41,9 @@ struct Knowledge {
 /// two months without a score the capacities fall by as much a week, by .05 at most (a guess: whether
 /// somebody trained elsewhere is not known). The levels of the pieces go along.
 Knowledge after_days(const Knowledge& known, const BodyEstimate& unknown, double days);
+
+/// The normals behind the body that `draw` takes for the same numbers.
+Normals normals_behind(base::Seed seed, std::uint64_t run, std::uint64_t person);
 
 /// One body of the distribution with the normals behind it; the body is that of `draw` for the same numbers.
 struct DrawnBody {

@@ -5,10 +5,15 @@
 #include <numeric>
 
 #include "base/require.hpp"
+#include "base/statistics.hpp"
 
 namespace repwright::body {
 
 namespace {
+
+double along_line(const Normals& slope, const Normals& point) {
+  return std::inner_product(slope.begin(), slope.end(), point.begin(), 0.0);
+}
 
 /// The normals behind a draw and the levels of all pieces, in this order, as one normal distribution.
 class Joint {
@@ -28,6 +33,7 @@ class Joint {
         covariance_[row][parameter_count + other] = before.levels.covariance[q][other];
     }
     slopes_ = before.levels.slope;
+    told_ = before.levels.told;
   }
 
   /// Takes in a piece that was never done; returns its level.
@@ -42,7 +48,19 @@ class Joint {
     along.push_back(variance);
     covariance_.push_back(std::move(along));
     slopes_.push_back(by_parameters(before_.body, line.slope));
+    told_.push_back(line.middle - along_line(slopes_.back(), before_.body.parameters.mean));
     return levels_++;
+  }
+
+  /// What the model says today of a piece done before: by the middle of the bodies, because they are few.
+  void retell(std::size_t level, const std::vector<Normals>& drawn, const std::vector<double>& forecasts) {
+    std::vector<double> beside;
+    beside.reserve(drawn.size());
+    const double middle = along_line(slopes_[level], before_.body.parameters.mean);
+    const Normals slope = by_normals(before_.body, slopes_[level]);
+    for (std::size_t e = 0; e < drawn.size(); ++e)
+      beside.push_back(forecasts[e] - along_line(slope, drawn[e]) - middle);
+    told_[level] = base::quantile(std::move(beside), .5);
   }
 
   double mean(std::size_t level) const { return mean_[parameter_count + level]; }
@@ -86,7 +104,7 @@ class Joint {
 
  private:
   PieceLevels levels() const {
-    PieceLevels out{.mean = {}, .covariance = {}, .with_body = {}, .slope = slopes_};
+    PieceLevels out{.mean = {}, .covariance = {}, .with_body = {}, .slope = slopes_, .told = told_};
     for (std::size_t q = 0; q < levels_; ++q) {
       const std::vector<double>& row = covariance_[parameter_count + q];
       out.mean.push_back(mean_[parameter_count + q]);
@@ -103,6 +121,7 @@ class Joint {
   std::vector<double> mean_;
   std::vector<std::vector<double>> covariance_;
   std::vector<Normals> slopes_;
+  std::vector<double> told_;
 };
 
 /// From where on a score is doubted, in squared standard deviations: four the first time, when the body is
@@ -143,6 +162,7 @@ Lesson lesson_of(const ScoreSeen& score, const std::vector<Normals>& drawn, Join
   // What is no straight line of the body belongs to the piece alone.
   const std::size_t level =
       score.level ? *score.level : joint.add(*line, std::sqrt(squared(score.model_sd) + bent));
+  if (score.level) joint.retell(level, drawn, score.forecasts);
   const double sd = std::sqrt(joint.variance(level) + day_variance);
   constexpr double narrowest = .003;  // smooths over the gaps between the draws
   const ForecastSpread spread = score.level

@@ -45,7 +45,8 @@ app::ClassRequest ClassAsked::request() const {
           .threads = options.threads,
           .keep_draws = options.draws,
           .stop = stop,
-          .known = taught.known,
+          .known = taught.known.bodies,
+          .done = &taught.known.done,
           .history = history_of(inputs)};
 }
 

@@ -123,7 +123,8 @@ int run_rehearse(const ClassOptions& options) {
     const ClassInputs& inputs = asked.inputs;
     domain::Rehearsal& rehearsal = result->rehearsal;
     rehearsal.notes.insert(rehearsal.notes.begin(), inputs.notes.begin(), inputs.notes.end());
-    if (!asked.taught.known.empty()) rehearsal.notes.push_back(note_of(asked.taught));
+    if (auto note = app::note_of(asked.taught.known, result->people); !note.empty())
+      rehearsal.notes.push_back(std::move(note));
     if (asked.options.json) {
       say(api::rehearsal_json(rehearsal,
                               {asked.reading.board.title, timetable::fixed_length(asked.reading.board)},

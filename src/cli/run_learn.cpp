@@ -131,7 +131,7 @@ base::Result<domain::TestOffers> offers_for(const LearnOptions& options, const a
                           .runs = std::max(200, options.runs),
                           .threads = options.threads,
                           .stop = {},
-                          .known = app::known_on(gym, learning, today_of(gym))},
+                          .known = app::known_on(gym, learning, today_of(gym)).bodies},
                          person->id);
 }
 

@@ -98,6 +98,7 @@ base::Result<void> serve(const ServeOptions& options) {
   const auto desk =
       app::Desk::open({.mark = [&] { return (*store)->mark(); }, .load = [&] { return load_gym(**store); }});
   if (!desk) return tl::unexpected(desk.error());
+  (*desk)->learn_beside();
   const server::MachineNames names = server::names_of_this_machine();
   const auto tls = identity(options, names);
   if (!tls) return tl::unexpected(tls.error());
@@ -115,7 +116,7 @@ base::Result<void> serve(const ServeOptions& options) {
   server::Site site{
       .answer = [&](const api::Request& request,
                     const std::stop_token& stop) { return api::respond(request, services, stop); },
-      .takes_long = [](const api::Request& request) { return api::cost_of(request) == api::Cost::Long; },
+      .cost = api::cost_of,
       .look = [&] { return api::changed_by_others(**desk).changed; },
       .page = std::move(*files),
       .log = [](std::string_view line) { std::fputs(fmt::format("repwright: {}\n", line).c_str(), stderr); }};

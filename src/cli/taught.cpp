@@ -1,10 +1,6 @@
 #include "cli/taught.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-
-#include "app/known_people.hpp"
 
 namespace repwright::cli {
 
@@ -23,13 +19,6 @@ base::Result<Taught> taught_by_scores(const ClassOptions& options, const ClassIn
   Taught taught{.learning = {}, .known = app::known_on(gym, *learning, on)};
   taught.learning = std::move(*learning);
   return taught;
-}
-
-std::string note_of(const Taught& taught) {
-  const std::size_t people = taught.known.size();
-  return people == 1
-             ? "the scores of one person have taught: they are forecast with them"
-             : fmt::format("the scores of {} people have taught: they are forecast with them", people);
 }
 
 }  // namespace repwright::cli

@@ -6,8 +6,11 @@
 namespace repwright::domain {
 namespace {
 
-constexpr std::array<std::pair<Role, std::string_view>, 4> role_names{
-    {{Role::Owner, "owner"}, {Role::Coach, "coach"}, {Role::Relief, "relief"}, {Role::Person, "person"}}};
+constexpr std::array<std::pair<Role, std::string_view>, 5> role_names{{{Role::Owner, "owner"},
+                                                                       {Role::Coach, "coach"},
+                                                                       {Role::Relief, "relief"},
+                                                                       {Role::Person, "person"},
+                                                                       {Role::Screen, "screen"}}};
 
 }  // namespace
 

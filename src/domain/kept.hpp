@@ -62,6 +62,7 @@ struct ClassEffort {
   std::string class_id;
   PersonId person;
   double effort = 0;
+  std::string key{};  // made by the sender; said again with the same key, nothing changes
   bool operator==(const ClassEffort&) const = default;
 };
 
@@ -70,6 +71,7 @@ struct Note {
   PersonId person;
   std::string text;
   std::optional<std::chrono::year_month_day> until;
+  std::string key{};  // made by the sender: a note that comes twice is kept once
   bool operator==(const Note&) const = default;
 };
 

@@ -22,6 +22,8 @@ struct RunSetting {
   std::vector<std::vector<double>> targets;  // s of activity that the reserve is spread over, [piece][person]
   std::vector<double> box_factor;            // per box of the timetable
   std::vector<std::optional<base::Stream>> luck;  // per person, of the single lines of work
+  /// [piece of the timetable][person]: how much longer than the body tells a line takes; empty: no longer.
+  std::vector<std::vector<double>> stretch{};
 };
 
 /// Whether people wait for places. Alone is how a lone person would find the floor.
@@ -111,6 +113,7 @@ class Floor {
   Flow take_break(Player& player);
   Flow finish_work(Player& player);
   void take_up(Player& player, int task);
+  double stretch_of(const Player& player) const;
   body::SetDone lift(Player& player, const body::SetPlan& plan);
   double units_to_failure(const Player& player) const;
   void account(Player& player, const body::SetDone& done, double oxygen_rate);

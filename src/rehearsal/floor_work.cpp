@@ -79,7 +79,7 @@ Floor::Flow Floor::begin_work(Player& player, const Op& op) {
   doing.at.resumed = false;
   doing.stint = {
       .op = doing.at.op + (player.outer ? aside : 0), .round = rounds_of(player), .start = player.now};
-  doing.stretch = player.luck ? player.luck->stretch() : 1;
+  doing.stretch = (player.luck ? player.luck->stretch() : 1) * stretch_of(player);
   take_up(player, op.task);
   player.cut_work = false;
   const Task& task = task_of(player);
@@ -136,6 +136,12 @@ Floor::Flow Floor::one_set(Player& player, const Op& op) {
   if (player.now >= limit) return interrupt(player);
   at.stage = Stage::Break;
   return Flow::On;
+}
+
+/// What this piece takes of the person beyond what their body tells.
+double Floor::stretch_of(const Player& player) const {
+  if (setting_->stretch.empty()) return 1;
+  return setting_->stretch[static_cast<std::size_t>(piece_->piece)][static_cast<std::size_t>(player.person)];
 }
 
 /// Units that an unbroken set would give now if carried to failure.

@@ -9,6 +9,7 @@ namespace repwright::rehearsal {
 
 /// What a lone person of middling luck makes of a piece.
 struct LonePart {
+  double score = 0;          // in the measure of the piece
   double seconds = 0;        // from the start signal until home
   double rounds = 0;         // full ones, and the share of the next where all rounds are alike
   double longest_lap_s = 0;  // 0: the piece has no intervals

@@ -31,6 +31,16 @@ void draw_person(RunSetting& setting, const Cast& cast, std::size_t p, const Dra
   setting.luck[p].emplace(draw.seed, draw.run, key, base::Purpose::Step);
 }
 
+void set_stretch(RunSetting& setting, const Cast& cast, const timetable::Timetable& timetable, int run) {
+  if (!cast.stretch) return;
+  setting.stretch.resize(timetable.pieces.size());
+  for (std::size_t i = 0; i < timetable.pieces.size(); ++i) {
+    setting.stretch[i].resize(cast.median.size());
+    for (std::size_t p = 0; p < cast.median.size(); ++p)
+      setting.stretch[i][p] = cast.stretch(timetable.pieces[i].block, static_cast<int>(p), run);
+  }
+}
+
 }  // namespace
 
 std::uint64_t person_key(const domain::PersonId& id) {
@@ -39,12 +49,14 @@ std::uint64_t person_key(const domain::PersonId& id) {
 
 RunSetting even_day(const Cast& cast, const timetable::Timetable& timetable) {
   const std::size_t people = cast.median.size();
-  return {.bodies = cast.median,
-          .critical_factor = std::vector<double>(people, cast.conditions),
-          .judge = std::vector<double>(people, 1.0),
-          .targets = {},
-          .box_factor = std::vector<double>(timetable.boxes.size(), 1.0),
-          .luck = std::vector<std::optional<base::Stream>>(people)};
+  RunSetting setting{.bodies = cast.median,
+                     .critical_factor = std::vector<double>(people, cast.conditions),
+                     .judge = std::vector<double>(people, 1.0),
+                     .targets = {},
+                     .box_factor = std::vector<double>(timetable.boxes.size(), 1.0),
+                     .luck = std::vector<std::optional<base::Stream>>(people)};
+  set_stretch(setting, cast, timetable, in_the_middle);
+  return setting;
 }
 
 void draw_run(RunSetting& setting, const Cast& cast, const timetable::Timetable& timetable, RunNumber number,
@@ -55,6 +67,7 @@ void draw_run(RunSetting& setting, const Cast& cast, const timetable::Timetable&
   for (std::size_t b = 0; b < timetable.boxes.size(); ++b)
     if (timetable.boxes[b].kind == timetable::BoxKind::Briefing)
       setting.box_factor[b] = briefing_overrun * talk.lognormal(briefing_spread);
+  set_stretch(setting, cast, timetable, bodies == Bodies::Drawn ? static_cast<int>(run) : in_the_middle);
   const Draw draw{.seed = seed, .run = run, .shared = shared, .bodies = bodies};
   for (std::size_t p = 0; p < cast.median.size(); ++p) draw_person(setting, cast, p, draw);
 }

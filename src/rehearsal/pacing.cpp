@@ -70,9 +70,12 @@ std::vector<std::vector<LonePart>> lone_pass(const FloorPlan& plan, const timeta
   for (std::size_t i = 0; i < parts.size(); ++i)
     for (std::size_t p = 0; p < cast.median.size(); ++p) {
       const PieceResult& result = floor.results()[i][p];
-      const double per_round = reps_per_round(plan.pieces[i].scripts[p]);
+      const Script& script = plan.pieces[i].scripts[p];
+      const bool open = !timetable.pieces[static_cast<std::size_t>(plan.pieces[i].piece)].length.has_value();
+      const double per_round = reps_per_round(script);
       const double done = result.counts.reps + result.counts.kcal;
-      parts[i].push_back({.seconds = seconds_of(result.home - result.zero),
+      parts[i].push_back({.score = score_of(script, result, measure_of(script, open)).score,
+                          .seconds = seconds_of(result.home - result.zero),
                           .rounds = per_round > 0 ? done / per_round : result.rounds,
                           .longest_lap_s = result.laps > 0 ? seconds_of(result.lap_longest) : 0,
                           .finished = !result.capped});

@@ -74,7 +74,7 @@ struct Doing {
   Cursor at;
   Stint stint;
   int task = -1;       // the own one or its alternative
-  double stretch = 1;  // luck with this line: so much longer than usual
+  double stretch = 1;  // so much longer than usual this line takes: luck, and the person in this piece
   body::Effort effort;
 };
 

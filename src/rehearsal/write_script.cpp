@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <numeric>
 #include <utility>
 
 #include <fmt/format.h>
@@ -81,15 +80,6 @@ std::vector<double> late_seconds(const WriteRequest& request) {
   return late;
 }
 
-/// People in the order of arrival.
-std::vector<int> arrival_order(const std::vector<double>& late) {
-  std::vector<int> order(late.size());
-  std::iota(order.begin(), order.end(), 0);
-  std::ranges::sort(order, {},
-                    [&](int person) { return std::pair(late[static_cast<std::size_t>(person)], person); });
-  return order;
-}
-
 void write_one(ScriptDraft& draft, const Seat& seat, Team* team) {
   const Block& block = draft.context().block;
   if (block.interrupt) {
@@ -155,23 +145,24 @@ class PieceWriter {
  private:
   void write_alone(int rank) {
     Seat seat;
-    seat.in_heat = rank / out_.heats;
-    write_script(order_[static_cast<std::size_t>(rank)], seat, rank % out_.heats, -1);
+    const Standing standing = standing_of(rank, out_.heats);
+    seat.in_heat = standing.place;
+    write_script(order_[static_cast<std::size_t>(rank)], seat, standing.heat, -1);
   }
 
   void write_teams() {
     out_.teams = make_teams(static_cast<int>(order_.size()), context_.block.team_sizes);
     const int count = static_cast<int>(out_.teams.size());
-    const int lanes = std::max(1, context_.block.lanes.value_or(count));
-    out_.heats = std::max(out_.heats, (count + lanes - 1) / lanes);
+    out_.heats = heats_of(context_.block, out_.heats, count);
     for (int index = 0; index < count; ++index) {
       Team& team = out_.teams[static_cast<std::size_t>(index)];
       for (int& member : team.people) member = order_[static_cast<std::size_t>(member)];
       Seat seat;
-      seat.in_heat = index / out_.heats;
+      const Standing standing = standing_of(index, out_.heats);
+      seat.in_heat = standing.place;
       seat.team_size = static_cast<int>(team.people.size());
       for (const int person : team.people) {
-        write_script(person, seat, index % out_.heats, index);
+        write_script(person, seat, standing.heat, index);
         ++seat.member;
       }
     }

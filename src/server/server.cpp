@@ -4,6 +4,7 @@
 #include <utility>
 //
 #include <algorithm>
+#include <boost/asio/any_io_executor.hpp>
 #include <boost/asio/awaitable.hpp>
 #include <boost/asio/co_spawn.hpp>
 #include <boost/asio/detached.hpp>
@@ -15,6 +16,7 @@
 #include <boost/asio/ssl/context.hpp>
 #include <boost/asio/ssl/stream.hpp>
 #include <boost/asio/steady_timer.hpp>
+#include <boost/asio/strand.hpp>
 #include <boost/asio/thread_pool.hpp>
 #include <boost/asio/use_awaitable.hpp>
 #include <boost/beast/core/detect_ssl.hpp>
@@ -223,6 +225,7 @@ struct Server::Engine {
   awaitable<void> keep_looking();
   const PageFile* page_file(const HttpRequest& request) const;
   void publish(const std::vector<api::Topic>& changed);
+  net::any_io_executor worker_for(api::Cost cost);
 
   Settings settings;
   Site site;
@@ -239,7 +242,24 @@ struct Server::Engine {
   // Last, so that they end first: their work uses all of the above.
   net::thread_pool quick{1};
   net::thread_pool slow{2};
+  // Its threads wait for the disk and need no processor.
+  net::thread_pool keeping{8};
+  net::strand<net::thread_pool::executor_type> one_by_one{keeping.get_executor()};
 };
+
+net::any_io_executor Server::Engine::worker_for(api::Cost cost) {
+  switch (cost) {
+    case api::Cost::Change:
+      return one_by_one;
+    case api::Cost::Entry:
+      return keeping.get_executor();
+    case api::Cost::Long:
+      return slow.get_executor();
+    case api::Cost::Quick:
+      break;
+  }
+  return quick.get_executor();
+}
 
 /// Takes up the identity for TLS, if there is one.
 base::Result<void> Server::Engine::prepare_tls() {
@@ -288,6 +308,7 @@ void Server::Engine::run() {
   io.run();
   quick.join();
   slow.join();
+  keeping.join();
 }
 
 void Server::Engine::begin_stop() {
@@ -448,11 +469,11 @@ awaitable<api::Response> Server::Engine::compute(Connection& one, api::Request r
   const std::stop_callback with_the_server(stop_computing.get_token(),
                                            [patience] { patience->stop.request_stop(); });
   patience->begin();
-  net::thread_pool& pool = site.takes_long(request) ? slow : quick;
+  const net::any_io_executor worker = worker_for(site.cost(request));
   std::exception_ptr failed;
   api::Response response;
   try {
-    response = co_await net::co_spawn(pool, work(*this, std::move(request), patience->stop.get_token()),
+    response = co_await net::co_spawn(worker, work(*this, std::move(request), patience->stop.get_token()),
                                       net::use_awaitable);
   } catch (...) {
     failed = std::current_exception();

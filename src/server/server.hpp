@@ -11,6 +11,7 @@
 #include <string_view>
 #include <vector>
 
+#include "api/cost.hpp"
 #include "api/http.hpp"
 #include "base/result.hpp"
 #include "server/certificates.hpp"
@@ -48,12 +49,12 @@ struct Settings {
   std::optional<TlsIdentity> tls = std::nullopt;  // also speaks TLS 1.2 and 1.3 to who begins with it
 };
 
-/// What the server serves. `answer` and `takes_long` get every request below /api; `answer` is called on
+/// What the server serves. `answer` and `cost` get every request below /api; `answer` is called on
 /// worker threads, several at once, and throws nothing.
 struct Site {
   /// Its stop is asked for when the connection ends, or the server does.
   std::function<api::Response(const api::Request& request, const std::stop_token& stop)> answer;
-  std::function<bool(const api::Request& request)> takes_long;
+  std::function<api::Cost(const api::Request& request)> cost;
   /// What changed by itself since the last time; called on a worker while somebody listens to events. May be
   /// empty.
   std::function<std::vector<api::Topic>()> look{};

@@ -18,6 +18,7 @@ class Accounts {
   virtual ~Accounts() = default;
   /// By name.
   virtual base::Result<std::vector<domain::Account>> all() = 0;
+  virtual base::Result<std::optional<domain::Account>> called(const std::string& name) = 0;
   /// The account of that name, replacing one that was there; signed-in browsers of a replaced one are signed
   /// out.
   virtual base::Result<void> put(const domain::Account& account, const domain::Stamp& by) = 0;

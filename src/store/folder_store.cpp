@@ -219,17 +219,27 @@ Result<std::vector<domain::KeptScore>> FolderStore::scores() {
   });
 }
 
-Result<std::int64_t> FolderStore::add_score(const domain::ScoreEntry& entry, const domain::Stamp&) {
+Result<std::vector<domain::KeptScore>> FolderStore::scores_of_class(const std::string& class_id) {
+  return scores().map(
+      [&](const std::vector<domain::KeptScore>& all) { return those_of_class(all, class_id); });
+}
+
+Result<std::vector<domain::AddedScore>> FolderStore::add_scores(const std::vector<domain::NewScore>& scores) {
   const std::scoped_lock lock(busy_);
   auto sheet = score_sheet();
   if (!sheet) return tl::unexpected(sheet.error());
-  const auto known = std::ranges::find_if(
-      *sheet, [&](const domain::ScoreEntry& each) { return !entry.key.empty() && each.key == entry.key; });
-  if (known != sheet->end()) return known - sheet->begin() + 1;
-  sheet->push_back(entry);
-  return write_file(folder_ / scores_file, write_scores(*sheet)).map([&] {
-    return static_cast<std::int64_t>(sheet->size());
-  });
+  const std::size_t before = sheet->size();
+  std::vector<domain::AddedScore> added;
+  for (const domain::NewScore& score : scores) {
+    const std::string& key = score.entry.key;
+    const auto known = std::ranges::find_if(
+        *sheet, [&](const domain::ScoreEntry& each) { return !key.empty() && each.key == key; });
+    const bool is_new = known == sheet->end();
+    added.push_back({known - sheet->begin() + 1, is_new});
+    if (is_new) sheet->push_back(score.entry);
+  }
+  if (sheet->size() == before) return added;
+  return write_file(folder_ / scores_file, write_scores(*sheet)).map([&] { return std::move(added); });
 }
 
 Result<std::vector<domain::BoardVersion>> FolderStore::board_versions(const std::string&) {

@@ -16,6 +16,12 @@ base::Result<std::vector<Account>> MemoryAccounts::all() {
   return out;
 }
 
+base::Result<std::optional<Account>> MemoryAccounts::called(const std::string& name) {
+  const std::scoped_lock lock(busy_);
+  const auto known = accounts_.find(name);
+  return known == accounts_.end() ? std::nullopt : std::optional(known->second);
+}
+
 void MemoryAccounts::told(const domain::Stamp& by, const std::string& what) const {
   if (leave_trail_) leave_trail_(by, what);
 }

@@ -19,6 +19,7 @@ class MemoryAccounts final : public Accounts {
   explicit MemoryAccounts(Trail leave_trail = {}) : leave_trail_(std::move(leave_trail)) {}
 
   base::Result<std::vector<domain::Account>> all() override;
+  base::Result<std::optional<domain::Account>> called(const std::string& name) override;
   base::Result<void> put(const domain::Account& account, const domain::Stamp& by) override;
   base::Result<void> put_first_owner(const domain::Account& account, const domain::Stamp& by) override;
   base::Result<void> sign_out_everywhere(const std::string& name, const domain::Stamp& by) override;

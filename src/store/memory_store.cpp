@@ -146,14 +146,28 @@ Result<std::vector<domain::KeptScore>> MemoryStore::scores() {
   return out;
 }
 
-Result<std::int64_t> MemoryStore::add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) {
+Result<std::vector<domain::KeptScore>> MemoryStore::scores_of_class(const std::string& class_id) {
+  return scores().map(
+      [&](const std::vector<domain::KeptScore>& all) { return those_of_class(all, class_id); });
+}
+
+std::optional<std::int64_t> MemoryStore::line_of_key(const std::string& key) const {
+  for (const auto& versions : scores_)
+    if (!key.empty() && versions.back().entry.key == key) return versions.back().number;
+  return std::nullopt;
+}
+
+Result<std::vector<domain::AddedScore>> MemoryStore::add_scores(const std::vector<domain::NewScore>& scores) {
   const std::scoped_lock lock(busy_);
   if (auto free = room(); !free) return tl::unexpected(free.error());
-  for (const auto& versions : scores_)
-    if (!entry.key.empty() && versions.back().entry.key == entry.key) return versions.back().number;
-  const std::int64_t number = add_line(entry, by);
-  tell(by, "score " + std::to_string(number));
-  return number;
+  std::vector<domain::AddedScore> added;
+  for (const auto& [entry, by] : scores) {
+    const auto known = line_of_key(entry.key);
+    const std::int64_t number = known ? *known : add_line(entry, by);
+    added.push_back({number, !known});
+    if (!known) tell(by, "score " + std::to_string(number));
+  }
+  return added;
 }
 
 std::int64_t MemoryStore::add_line(const domain::ScoreEntry& entry, const domain::Stamp& by) {
@@ -193,7 +207,9 @@ Result<void> MemoryStore::put_effort(const domain::ClassEffort& effort, const do
   if (auto free = room(); !free) return free;
   if (!kept_.gym.classes.contains(effort.class_id))
     return base::failure(ErrorCode::NotFound, "no class is called '" + effort.class_id + "'");
-  efforts_[{effort.class_id, effort.person}] = effort.effort;
+  domain::ClassEffort& kept = efforts_[{effort.class_id, effort.person}];
+  if (!effort.key.empty() && kept.key == effort.key) return {};
+  kept = effort;
   tell(by, "effort " + effort.class_id);
   return {};
 }
@@ -202,7 +218,7 @@ Result<std::vector<domain::ClassEffort>> MemoryStore::efforts(const std::string&
   const std::scoped_lock lock(busy_);
   std::vector<domain::ClassEffort> out;
   for (const auto& [key, effort] : efforts_)
-    if (key.first == class_id) out.push_back({key.first, key.second, effort});
+    if (key.first == class_id) out.push_back(effort);
   return out;
 }
 
@@ -220,6 +236,9 @@ Result<std::vector<domain::KeptDoorLine>> MemoryStore::door_lines(const std::str
 Result<std::int64_t> MemoryStore::add_note(const domain::Note& note, const domain::Stamp& by) {
   const std::scoped_lock lock(busy_);
   if (auto free = room(); !free) return tl::unexpected(free.error());
+  const auto known = std::ranges::find_if(
+      notes_, [&](const domain::KeptNote& each) { return !note.key.empty() && each.note.key == note.key; });
+  if (known != notes_.end()) return known->number;
   const std::chrono::year_month_day day = std::chrono::floor<std::chrono::days>(by.when);
   std::erase_if(notes_, [&](const domain::KeptNote& each) { return !holds_on(each, day); });
   notes_.push_back({++last_note_, by, note});
@@ -322,7 +341,7 @@ domain::Forgotten MemoryStore::forget_in_lines(const Leaver& leaver) {
   for (const auto& [class_id, people] : there) {
     auto said = efforts_.extract({class_id, leaver.person});
     if (said.empty()) continue;
-    said.key().second = nameless_id(people);
+    said.key().second = said.mapped().person = nameless_id(people);
     efforts_.insert(std::move(said));
     ++done.efforts;
   }

@@ -33,7 +33,9 @@ class MemoryStore final : public Store {
                                          const domain::Seen& seen) override;
   base::Result<std::vector<domain::BoardVersion>> board_versions(const std::string& id) override;
   base::Result<std::vector<domain::KeptScore>> scores() override;
-  base::Result<std::int64_t> add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::KeptScore>> scores_of_class(const std::string& class_id) override;
+  base::Result<std::vector<domain::AddedScore>> add_scores(
+      const std::vector<domain::NewScore>& scores) override;
   base::Result<domain::Saved> correct_score(std::int64_t number, const domain::ScoreEntry& entry,
                                             const domain::Seen& seen) override;
   base::Result<std::vector<domain::KeptScore>> score_versions(std::int64_t number) override;
@@ -65,6 +67,7 @@ class MemoryStore final : public Store {
   void note_down(const domain::Stamp& by, const std::string& what);
   domain::Forgotten forget_in_lines(const Leaver& leaver);
   std::int64_t add_line(const domain::ScoreEntry& entry, const domain::Stamp& by);
+  std::optional<std::int64_t> line_of_key(const std::string& key) const;
   std::vector<domain::KeptScore>* line(std::int64_t number);
 
   std::mutex busy_;
@@ -74,7 +77,7 @@ class MemoryStore final : public Store {
   std::string own_movements_;
   std::map<std::string, std::vector<domain::BoardVersion>> boards_;
   std::vector<std::vector<domain::KeptScore>> scores_;  // by number from 1, the newest version last
-  std::map<std::pair<std::string, domain::PersonId>, double> efforts_;
+  std::map<std::pair<std::string, domain::PersonId>, domain::ClassEffort> efforts_;
   DoorList door_;
   std::map<domain::Paper, domain::KeptPaper> papers_;
   std::vector<domain::KeptNote> notes_;

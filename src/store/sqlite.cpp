@@ -49,12 +49,18 @@ void close(sqlite3* handle) {
   sqlite3_close_v2(handle);
 }
 
+void finish(sqlite3_stmt* statement) {
+  sqlite3_finalize(statement);
+}
+
+/// One run of a prepared statement, which is left as new: it holds no lock and remembers no value.
 class Statement {
  public:
-  Statement(sqlite3* db, const std::string& sql) {
-    code_ = sqlite3_prepare_v2(db, sql.c_str(), -1, &statement_, nullptr);
+  explicit Statement(sqlite3_stmt* prepared) : statement_(prepared) {}
+  ~Statement() {
+    sqlite3_reset(statement_);
+    sqlite3_clear_bindings(statement_);
   }
-  ~Statement() { sqlite3_finalize(statement_); }
   Statement(const Statement&) = delete;
   Statement& operator=(const Statement&) = delete;
 
@@ -138,9 +144,15 @@ void Sqlite::run(const std::string& sql) {
   check(sqlite3_exec(handle_.get(), sql.c_str(), nullptr, nullptr, nullptr));
 }
 
+sqlite3_stmt* Sqlite::prepared(const std::string& sql) {
+  if (const auto known = prepared_.find(sql); known != prepared_.end()) return known->second.get();
+  sqlite3_stmt* statement = nullptr;
+  check(sqlite3_prepare_v3(handle_.get(), sql.c_str(), -1, SQLITE_PREPARE_PERSISTENT, &statement, nullptr));
+  return prepared_.emplace(sql, Prepared(statement, finish)).first->second.get();
+}
+
 std::vector<SqlRow> Sqlite::rows(const std::string& sql, std::initializer_list<SqlValue> values) {
-  Statement statement(handle_.get(), sql);
-  check(statement.code());
+  Statement statement(prepared(sql));
   int at = 0;
   for (const SqlValue& value : values) {
     statement.bind(++at, value);

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <filesystem>
 #include <initializer_list>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -13,6 +14,7 @@
 #include "base/result.hpp"
 
 struct sqlite3;
+struct sqlite3_stmt;
 
 /// SQLite as this layer uses it: no other file knows its interface.
 namespace repwright::store {
@@ -57,10 +59,14 @@ class Sqlite {
   SqliteFailure failure(base::ErrorCode code, const std::string& words) const;
 
  private:
+  using Prepared = std::unique_ptr<sqlite3_stmt, void (*)(sqlite3_stmt*)>;
+
   void check(int code) const;
+  sqlite3_stmt* prepared(const std::string& sql);
 
   std::filesystem::path path_;
   std::unique_ptr<sqlite3, void (*)(sqlite3*)> handle_;
+  std::map<std::string, Prepared, std::less<>> prepared_;  // by their words; they end before the handle
 };
 
 std::int64_t number_in(const SqlValue& value);

@@ -49,6 +49,10 @@ Result<std::vector<Account>> SqliteAccounts::all() {
   });
 }
 
+Result<std::optional<Account>> SqliteAccounts::called(const std::string& name) {
+  return file_.read([&](Sqlite& db) -> Result<std::optional<Account>> { return account_called(db, name); });
+}
+
 Result<void> SqliteAccounts::put(const Account& account, const domain::Stamp& by) {
   return file_.write([&](Sqlite& db) -> Result<void> {
     leave_trail(db, by, trail_words(account, account_called(db, account.name)));

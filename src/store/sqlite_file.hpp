@@ -9,47 +9,35 @@
 
 namespace repwright::store {
 
-/// A database file that several threads work in, one transaction after another.
+/// A database file that several threads work in: one writes, one reads at a time, and nobody who reads waits
+/// for the disk of who writes.
 class SqliteFile {
  public:
-  explicit SqliteFile(Sqlite db) : db_(std::move(db)) {}
+  /// Two connections to the same file.
+  SqliteFile(Sqlite writing, Sqlite reading) : writing_(std::move(writing)), reading_(std::move(reading)) {}
 
-  /// Lets `work` read one state of the file. What SQLite throws becomes the error.
+  /// Lets `work` read one state of the file, at least that of the last write that returned. What SQLite
+  /// throws becomes the error.
   template <class Work>
   auto read(const Work& work) -> decltype(work(std::declval<Sqlite&>())) {
-    return in_transaction("BEGIN", work);
+    return reading_.in_transaction("BEGIN", work);
   }
   /// Lets `work` write; kept as a whole if it succeeds, else nothing of it.
   template <class Work>
   auto write(const Work& work) -> decltype(work(std::declval<Sqlite&>())) {
-    return in_transaction("BEGIN IMMEDIATE", work);
+    return writing_.in_transaction("BEGIN IMMEDIATE", work);
   }
-  /// Work that cannot stand in a transaction.
+  /// Work that cannot stand in a transaction, where nobody writes.
   template <class Work>
   auto alone(const Work& work) -> decltype(work(std::declval<Sqlite&>())) {
-    const std::scoped_lock lock(busy_);
-    try {
-      return work(db_);
-    } catch (const SqliteFailure& failure) {
-      return tl::unexpected(failure.error);
-    }
+    return writing_.alone(work);
   }
 
  private:
-  template <class Work>
-  auto in_transaction(const char* begin, const Work& work) -> decltype(work(std::declval<Sqlite&>())) {
-    return alone([&](Sqlite& db) -> decltype(work(db)) {
-      const Transaction transaction(db, begin);
-      auto done = work(db);
-      if (done) db.run("COMMIT");
-      return done;
-    });
-  }
-
   /// Leaves nothing of a transaction that was not committed.
   class Transaction {
    public:
-    Transaction(Sqlite& db, const char* begin) : db_(db) { db_.run(begin); }
+    Transaction(Sqlite& db, const char* begin) : db_(db) { db_.rows(begin); }
     ~Transaction() { db_.roll_back(); }
     Transaction(const Transaction&) = delete;
     Transaction& operator=(const Transaction&) = delete;
@@ -58,8 +46,37 @@ class SqliteFile {
     Sqlite& db_;
   };
 
-  std::mutex busy_;
-  Sqlite db_;
+  /// A connection and the one who uses it now.
+  class Connection {
+   public:
+    explicit Connection(Sqlite db) : db_(std::move(db)) {}
+
+    template <class Work>
+    auto alone(const Work& work) -> decltype(work(std::declval<Sqlite&>())) {
+      const std::scoped_lock lock(busy_);
+      try {
+        return work(db_);
+      } catch (const SqliteFailure& failure) {
+        return tl::unexpected(failure.error);
+      }
+    }
+    template <class Work>
+    auto in_transaction(const char* begin, const Work& work) -> decltype(work(std::declval<Sqlite&>())) {
+      return alone([&](Sqlite& db) -> decltype(work(db)) {
+        const Transaction transaction(db, begin);
+        auto done = work(db);
+        if (done) db.rows("COMMIT");
+        return done;
+      });
+    }
+
+   private:
+    std::mutex busy_;
+    Sqlite db_;
+  };
+
+  Connection writing_;
+  Connection reading_;
 };
 
 /// Adds a line to the audit trail.

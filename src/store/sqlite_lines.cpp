@@ -14,12 +14,23 @@ Result<std::vector<KeptScore>> SqliteStore::scores() {
   return file_.read([](Sqlite& db) -> Result<std::vector<KeptScore>> { return current_scores(db); });
 }
 
-Result<std::int64_t> SqliteStore::add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) {
-  return file_.write([&](Sqlite& db) -> Result<std::int64_t> {
-    if (const auto known = score_of_key(db, entry.key)) return *known;
-    const std::int64_t number = new_score(db, entry, by);
-    leave_trail(db, by, "score " + std::to_string(number));
-    return number;
+Result<std::vector<KeptScore>> SqliteStore::scores_of_class(const std::string& class_id) {
+  return file_.read(
+      [&](Sqlite& db) -> Result<std::vector<KeptScore>> { return current_scores_of_class(db, class_id); });
+}
+
+Result<std::vector<domain::AddedScore>> SqliteStore::add_scores(const std::vector<domain::NewScore>& scores) {
+  return file_.write([&](Sqlite& db) -> Result<std::vector<domain::AddedScore>> {
+    std::vector<domain::AddedScore> added;
+    for (const auto& [entry, by] : scores) {
+      if (const auto known = score_of_key(db, entry.key)) {
+        added.push_back({*known, false});
+        continue;
+      }
+      added.push_back({new_score(db, entry, by), true});
+      leave_trail(db, by, "score " + std::to_string(added.back().number));
+    }
+    return added;
   });
 }
 
@@ -50,10 +61,14 @@ Result<void> SqliteStore::put_effort(const domain::ClassEffort& effort, const do
   return file_.write([&](Sqlite& db) -> Result<void> {
     if (db.number("SELECT count(*) FROM class WHERE id = ?1", {effort.class_id}) == 0)
       return base::failure(ErrorCode::NotFound, "no class is called '" + effort.class_id + "'");
+    if (!effort.key.empty() &&
+        db.number("SELECT count(*) FROM effort WHERE class = ?1 AND person = ?2 AND key = ?3",
+                  {effort.class_id, effort.person.text, effort.key}) > 0)
+      return {};
     db.rows(
-        "INSERT OR REPLACE INTO effort (class, person, effort, saved_by, saved_at) "
-        "VALUES (?1, ?2, ?3, ?4, ?5)",
-        {effort.class_id, effort.person.text, effort.effort, by.who, seconds_of(by.when)});
+        "INSERT OR REPLACE INTO effort (class, person, effort, key, saved_by, saved_at) "
+        "VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+        {effort.class_id, effort.person.text, effort.effort, effort.key, by.who, seconds_of(by.when)});
     leave_trail(db, by, "effort " + effort.class_id);
     return {};
   });
@@ -62,9 +77,9 @@ Result<void> SqliteStore::put_effort(const domain::ClassEffort& effort, const do
 Result<std::vector<domain::ClassEffort>> SqliteStore::efforts(const std::string& class_id) {
   return file_.read([&](Sqlite& db) -> Result<std::vector<domain::ClassEffort>> {
     std::vector<domain::ClassEffort> out;
-    for (const SqlRow& row :
-         db.rows("SELECT class, person, effort FROM effort WHERE class = ?1 ORDER BY person", {class_id}))
-      out.push_back({text_in(row[0]), {text_in(row[1])}, real_in(row[2]).value_or(0)});
+    for (const SqlRow& row : db.rows(
+             "SELECT class, person, effort, key FROM effort WHERE class = ?1 ORDER BY person", {class_id}))
+      out.push_back({text_in(row[0]), {text_in(row[1])}, real_in(row[2]).value_or(0), text_in(row[3])});
     return out;
   });
 }
@@ -101,11 +116,13 @@ Result<std::vector<domain::KeptDoorLine>> SqliteStore::door_lines(const std::str
 
 Result<std::int64_t> SqliteStore::add_note(const domain::Note& note, const domain::Stamp& by) {
   return file_.write([&](Sqlite& db) -> Result<std::int64_t> {
+    const auto known = db.rows("SELECT number FROM note WHERE key <> '' AND key = ?1", {note.key});
+    if (!known.empty()) return number_in(known[0][0]);
     const std::string today = base::format_date(std::chrono::floor<std::chrono::days>(by.when));
     db.rows("DELETE FROM note WHERE until < ?1", {today});
     const SqlValue until = note.until ? SqlValue(base::format_date(*note.until)) : SqlValue();
-    db.rows("INSERT INTO note (person, text, until, saved_by, saved_at) VALUES (?1, ?2, ?3, ?4, ?5)",
-            {note.person.text, note.text, until, by.who, seconds_of(by.when)});
+    db.rows("INSERT INTO note (person, text, until, key, saved_by, saved_at) VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+            {note.person.text, note.text, until, note.key, by.who, seconds_of(by.when)});
     const std::int64_t number = db.last_number();
     leave_trail(db, by, "note " + std::to_string(number));
     return number;
@@ -115,12 +132,12 @@ Result<std::int64_t> SqliteStore::add_note(const domain::Note& note, const domai
 Result<std::vector<domain::KeptNote>> SqliteStore::notes_on(std::chrono::year_month_day day) {
   return file_.read([&](Sqlite& db) -> Result<std::vector<domain::KeptNote>> {
     std::vector<domain::KeptNote> out;
-    for (const SqlRow& row : db.rows("SELECT number, saved_by, saved_at, person, text, until FROM note "
+    for (const SqlRow& row : db.rows("SELECT number, saved_by, saved_at, person, text, until, key FROM note "
                                      "WHERE until IS NULL OR until >= ?1 ORDER BY number",
                                      {base::format_date(day)})) {
       domain::KeptNote kept{number_in(row[0]),
                             {text_in(row[1]), instant_of(row[2])},
-                            {{text_in(row[3])}, text_in(row[4]), std::nullopt}};
+                            {{text_in(row[3])}, text_in(row[4]), std::nullopt, text_in(row[6])}};
       if (const auto until = base::parse_date(text_in(row[5]))) kept.note.until = *until;
       out.push_back(std::move(kept));
     }

@@ -13,7 +13,7 @@ constexpr std::int64_t application_id = 0x52707774;
 /// Step n makes schema n of schema n - 1. What was shipped once is never edited: add a step.
 /// Times are seconds since 1970 (UTC), days are ISO 8601. A part of the gym is the text of its file in the
 /// gym folder: docs/decisions/sqlite.md says why.
-constexpr std::array<const char*, 6> steps{
+constexpr std::array<const char*, 7> steps{
     R"sql(
 CREATE TABLE part (
   kind TEXT PRIMARY KEY CHECK (kind IN ('people', 'hall', 'house', 'movements')),
@@ -111,6 +111,31 @@ CREATE TABLE clock_act (
   PRIMARY KEY (class, number),
   UNIQUE (class, key)
 ) STRICT;
+)sql",
+    R"sql(
+CREATE INDEX score_line_of_class ON score_line (class);
+ALTER TABLE note ADD COLUMN key TEXT NOT NULL DEFAULT '';
+CREATE UNIQUE INDEX note_of_key ON note (key) WHERE key <> '';
+ALTER TABLE effort ADD COLUMN key TEXT NOT NULL DEFAULT '';
+CREATE TABLE old_browser AS SELECT token_hash, account, until FROM browser;
+CREATE TABLE old_account AS SELECT name, role, secret_hash, link_hash, class, person FROM account;
+DROP TABLE browser;
+DROP TABLE account;
+CREATE TABLE account (
+  name TEXT PRIMARY KEY,
+  role TEXT NOT NULL CHECK (role IN ('owner', 'coach', 'relief', 'person', 'screen')),
+  secret_hash TEXT NOT NULL, link_hash TEXT NOT NULL, class TEXT NOT NULL, person TEXT NOT NULL
+) STRICT;
+CREATE TABLE browser (
+  token_hash TEXT PRIMARY KEY,
+  account TEXT NOT NULL REFERENCES account (name) ON DELETE CASCADE,
+  until INTEGER NOT NULL
+) STRICT;
+CREATE INDEX browser_of_account ON browser (account);
+INSERT INTO account SELECT * FROM old_account;
+INSERT INTO browser SELECT * FROM old_browser;
+DROP TABLE old_browser;
+DROP TABLE old_account;
 )sql",
 };
 

@@ -49,6 +49,13 @@ std::vector<KeptScore> current_scores(Sqlite& db) {
                            "ORDER BY score"));
 }
 
+std::vector<KeptScore> current_scores_of_class(Sqlite& db, const std::string& class_id) {
+  return scores_of(db.rows(std::string(columns) +
+                               "WHERE class = ?1 AND version = (SELECT max(version) FROM score_line WHERE "
+                               "score = line.score) ORDER BY score",
+                           {class_id}));
+}
+
 std::vector<KeptScore> versions_of_score(Sqlite& db, std::int64_t number) {
   return scores_of(db.rows(std::string(columns) + "WHERE score = ?1 ORDER BY version", {number}));
 }

@@ -13,6 +13,8 @@ namespace repwright::store {
 
 /// What the lines say now, in the order of entry.
 std::vector<domain::KeptScore> current_scores(Sqlite& db);
+/// The same, of one class.
+std::vector<domain::KeptScore> current_scores_of_class(Sqlite& db, const std::string& class_id);
 /// All that one line ever said, oldest first; empty if there is no such line.
 std::vector<domain::KeptScore> versions_of_score(Sqlite& db, std::int64_t number);
 /// The line that was sent with that key.

@@ -177,7 +177,9 @@ Result<std::unique_ptr<SqliteStore>> SqliteStore::open(const fs::path& path, con
         "PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA trusted_schema = OFF; "
         "PRAGMA secure_delete = ON");
     bring_up_to_date(db);
-    return std::unique_ptr<SqliteStore>(new SqliteStore(std::move(db)));
+    Sqlite reading(path, {.access = SqliteAccess::Write, .patience = options.patience, .most_pages = {}});
+    reading.run("PRAGMA query_only = ON; PRAGMA trusted_schema = OFF");
+    return std::unique_ptr<SqliteStore>(new SqliteStore(std::move(db), std::move(reading)));
   } catch (const SqliteFailure& failure) {
     return tl::unexpected(failure.error);
   }

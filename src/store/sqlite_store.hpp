@@ -37,7 +37,9 @@ class SqliteStore final : public Store {
                                          const domain::Seen& seen) override;
   base::Result<std::vector<domain::BoardVersion>> board_versions(const std::string& id) override;
   base::Result<std::vector<domain::KeptScore>> scores() override;
-  base::Result<std::int64_t> add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) override;
+  base::Result<std::vector<domain::KeptScore>> scores_of_class(const std::string& class_id) override;
+  base::Result<std::vector<domain::AddedScore>> add_scores(
+      const std::vector<domain::NewScore>& scores) override;
   base::Result<domain::Saved> correct_score(std::int64_t number, const domain::ScoreEntry& entry,
                                             const domain::Seen& seen) override;
   base::Result<std::vector<domain::KeptScore>> score_versions(std::int64_t number) override;
@@ -61,7 +63,8 @@ class SqliteStore final : public Store {
   base::Result<void> back_up(const std::filesystem::path& to);
 
  private:
-  explicit SqliteStore(Sqlite db) : file_(std::move(db)), accounts_(file_) {}
+  SqliteStore(Sqlite writing, Sqlite reading)
+      : file_(std::move(writing), std::move(reading)), accounts_(file_) {}
 
   base::Result<domain::Saved> save_part(const std::string& kind, const std::string& text,
                                         const domain::Seen& seen);

@@ -1,8 +1,15 @@
 #include "store/store.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace repwright::store {
+
+base::Result<std::int64_t> Store::add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) {
+  return add_scores({{entry, by}}).map([](const std::vector<domain::AddedScore>& added) {
+    return added.front().number;
+  });
+}
 
 std::string_view name_of(domain::Paper paper) {
   return paper == domain::Paper::EmergencyCard ? "emergency" : "rankings";
@@ -15,6 +22,14 @@ std::string without_line(const std::string& text, const std::string& line) {
     if (text.compare(at, end - at, line) != 0) out += text.substr(at, end - at) + "\n";
     at = end + 1;
   }
+  return out;
+}
+
+std::vector<domain::KeptScore> those_of_class(const std::vector<domain::KeptScore>& all,
+                                              const std::string& class_id) {
+  std::vector<domain::KeptScore> out;
+  std::ranges::copy_if(all, std::back_inserter(out),
+                       [&](const domain::KeptScore& kept) { return kept.entry.class_id == class_id; });
   return out;
 }
 

@@ -11,6 +11,7 @@
 #include "domain/clock_act.hpp"
 #include "domain/door.hpp"
 #include "domain/kept.hpp"
+#include "domain/new_score.hpp"
 #include "domain/paper.hpp"
 #include "store/accounts.hpp"
 #include "store/gym_folder.hpp"
@@ -63,15 +64,22 @@ class Store {
 
   /// The score sheet as it says now, in the order of entry.
   virtual base::Result<std::vector<domain::KeptScore>> scores() = 0;
-  /// The number of the new line; where a line has the same key already it is that line, and nothing is added.
-  virtual base::Result<std::int64_t> add_score(const domain::ScoreEntry& entry, const domain::Stamp& by) = 0;
+  /// Those of one class.
+  virtual base::Result<std::vector<domain::KeptScore>> scores_of_class(const std::string& class_id) = 0;
+  /// Adds the lines in their order, all or none of them, for the price of one; where a line has the same key
+  /// already it is that line, and nothing is added.
+  virtual base::Result<std::vector<domain::AddedScore>> add_scores(
+      const std::vector<domain::NewScore>& scores) = 0;
+  /// The same for one line: its number.
+  base::Result<std::int64_t> add_score(const domain::ScoreEntry& entry, const domain::Stamp& by);
   /// Fails with NotFound if there is no such line. What it said before stays in `score_versions`.
   virtual base::Result<domain::Saved> correct_score(std::int64_t number, const domain::ScoreEntry& entry,
                                                     const domain::Seen& seen) = 0;
   /// All that a line ever said, oldest first. Fails with NotFound.
   virtual base::Result<std::vector<domain::KeptScore>> score_versions(std::int64_t number) = 0;
 
-  /// Replaces what the same person said of the same class. Fails with NotFound if there is no such class.
+  /// Replaces what the same person said of the same class, unless it was said with that key. Fails with
+  /// NotFound if there is no such class.
   virtual base::Result<void> put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) = 0;
   virtual base::Result<std::vector<domain::ClassEffort>> efforts(const std::string& class_id) = 0;
 
@@ -80,7 +88,8 @@ class Store {
   /// Of one class, in the order in which they came.
   virtual base::Result<std::vector<domain::KeptDoorLine>> door_lines(const std::string& class_id) = 0;
 
-  /// Takes out for good what wore off before that day, then keeps the note. The number of the new one.
+  /// Takes out for good what wore off before that day, then keeps the note. The number of the new one, or of
+  /// the one that has its key already.
   virtual base::Result<std::int64_t> add_note(const domain::Note& note, const domain::Stamp& by) = 0;
   /// Those that hold on that day, in the order in which they came.
   virtual base::Result<std::vector<domain::KeptNote>> notes_on(std::chrono::year_month_day day) = 0;
@@ -114,6 +123,10 @@ std::string_view name_of(domain::Paper paper);
 
 /// A text of lines without that line.
 std::string without_line(const std::string& text, const std::string& line);
+
+/// Those of `all` that belong to the class, in their order.
+std::vector<domain::KeptScore> those_of_class(const std::vector<domain::KeptScore>& all,
+                                              const std::string& class_id);
 
 /// The refusal of a change of something that is not as it was when the change was made; nothing if it is.
 std::optional<base::Error> stale(const std::string& what, domain::Version kept, domain::Version seen);

@@ -73,16 +73,38 @@ std::vector<Profile> those_in(const std::vector<Profile>& profiles, const std::f
   return out;
 }
 
-domain::BodyConstants fitted(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
-                             const domain::BodyConstants& start, const FitPlan& plan) {
-  const auto residuals = [&](const Vector& deviations) {
+namespace {
+
+/// What is made small: how far the tunables are from where they were set by hand, the errors of `profiles`,
+/// what the studies miss.
+std::function<Vector(const Vector&)> residuals_of(const std::vector<Profile>& profiles,
+                                                  const domain::Catalogue& catalogue,
+                                                  const domain::BodyConstants& start, int threads) {
+  return [&profiles, &catalogue, &start, threads](const Vector& deviations) {
     const domain::BodyConstants constants = moved(start, deviations);
     Vector out = deviations;
-    add_errors(profiles, forecasts(profiles, catalogue, constants, plan.threads), out);
+    add_errors(profiles, forecasts(profiles, catalogue, constants, threads), out);
     for (const Measured& measured : all_studies({catalogue, constants})) out.push_back(missed_by(measured));
     out.push_back(indefinite_by(constants));
     return out;
   };
+}
+
+/// Which of so many residuals are errors of that fold.
+std::vector<bool> errors_of_fold(const std::vector<Profile>& profiles, int fold, std::size_t residuals) {
+  std::vector<bool> out(tunables().size(), false);
+  for (const Profile& profile : profiles)
+    for (const double score : profile.score)
+      if (score > 0) out.push_back(part_of(profile.id) == fold);
+  out.resize(residuals, false);
+  return out;
+}
+
+}  // namespace
+
+domain::BodyConstants fitted(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
+                             const domain::BodyConstants& start, const FitPlan& plan) {
+  const auto residuals = residuals_of(profiles, catalogue, start, plan.threads);
   const Vector best =
       least_squares(residuals, deviations_of(start), {.rounds = plan.rounds, .told = plan.told});
   return moved(start, best);
@@ -134,6 +156,25 @@ std::vector<Forecast> cross_validated(const std::vector<Profile>& profiles,
     const auto others = those_in(profiles, [fold](int part) { return part != fold && part != held_out; });
     const domain::BodyConstants constants = fitted(others, catalogue, start, plan);
     const std::vector<Forecast> said = forecasts(profiles, catalogue, constants, plan.threads);
+    for (std::size_t i = 0; i < profiles.size(); ++i)
+      if (part_of(profiles[i].id) == fold) out[i] = said[i];
+  }
+  return out;
+}
+
+std::vector<Forecast> cross_validated_near(const std::vector<Profile>& profiles,
+                                           const domain::Catalogue& catalogue,
+                                           const domain::BodyConstants& by_hand,
+                                           const domain::BodyConstants& constants, const FitPlan& plan) {
+  constexpr double step = .25;
+  const auto fitting = those_in(profiles, [](int part) { return part != held_out; });
+  const Vector at = deviations_of(constants);
+  const Linearised linear = linearised(residuals_of(fitting, catalogue, by_hand, plan.threads), at, step);
+  std::vector<Forecast> out = forecasts(profiles, catalogue, constants, plan.threads);
+  for (int fold = 0; fold < folds; ++fold) {
+    Vector there = move_without(linear, errors_of_fold(fitting, fold, linear.here.size()));
+    for (std::size_t i = 0; i < there.size(); ++i) there[i] += at[i];
+    const std::vector<Forecast> said = forecasts(profiles, catalogue, moved(by_hand, there), plan.threads);
     for (std::size_t i = 0; i < profiles.size(); ++i)
       if (part_of(profiles[i].id) == fold) out[i] = said[i];
   }

@@ -44,4 +44,12 @@ std::vector<Forecast> cross_validated(const std::vector<Profile>& profiles,
                                       const domain::Catalogue& catalogue, const domain::BodyConstants& start,
                                       const FitPlan& plan);
 
+/// The same around `constants`, which were fitted to all five folds: each fold's constants are these, moved
+/// by what leaving the errors of that fold out changes in one step of Gauss and Newton. All tunables move.
+/// Whoever is held out is forecast by `constants`.
+std::vector<Forecast> cross_validated_near(const std::vector<Profile>& profiles,
+                                           const domain::Catalogue& catalogue,
+                                           const domain::BodyConstants& by_hand,
+                                           const domain::BodyConstants& constants, const FitPlan& plan);
+
 }  // namespace repwright::calibration

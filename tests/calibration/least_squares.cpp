@@ -28,21 +28,31 @@ struct Linear {
   Vector downhill;  // -J'r
 };
 
-Linear linear_at(const std::function<Vector(const Vector&)>& residuals, const Vector& at, const Vector& here,
+Matrix slopes_at(const std::function<Vector(const Vector&)>& residuals, const Vector& at, const Vector& here,
                  double step) {
   Matrix slopes;
   for (std::size_t i = 0; i < at.size(); ++i) {
     Vector aside = at;
     aside[i] += step;
-    Vector slope = residuals(aside);
+    Vector& slope = slopes.emplace_back(residuals(aside));
     for (std::size_t r = 0; r < here.size(); ++r) slope[r] = (slope[r] - here[r]) / step;
-    slopes.push_back(std::move(slope));
   }
-  Linear out{.square = Matrix(at.size(), Vector(at.size())), .downhill = Vector(at.size())};
-  for (std::size_t i = 0; i < at.size(); ++i) {
-    for (std::size_t j = 0; j < at.size(); ++j)
-      out.square[i][j] = std::inner_product(slopes[i].begin(), slopes[i].end(), slopes[j].begin(), 0.0);
-    out.downhill[i] = -std::inner_product(slopes[i].begin(), slopes[i].end(), here.begin(), 0.0);
+  return slopes;
+}
+
+/// Of the residuals that count.
+Linear normal_equations(const Linearised& linear, const std::vector<bool>& left_out) {
+  const auto product = [&](const Vector& a, const Vector& b) {
+    double sum = 0;
+    for (std::size_t r = 0; r < a.size(); ++r)
+      if (left_out.empty() || !left_out[r]) sum += a[r] * b[r];
+    return sum;
+  };
+  Linear out;
+  for (const Vector& slope : linear.slopes) {
+    Vector& row = out.square.emplace_back();
+    for (const Vector& other : linear.slopes) row.push_back(product(slope, other));
+    out.downhill.push_back(-product(slope, linear.here));
   }
   return out;
 }
@@ -62,12 +72,25 @@ Vector solve(Matrix a, Vector b) {
   return b;
 }
 
+Linearised linearised(const std::function<Vector(const Vector&)>& residuals, const Vector& at, double step) {
+  const Vector here = residuals(at);
+  return {here, slopes_at(residuals, at, here, step)};
+}
+
+Vector move_without(const Linearised& linear, const std::vector<bool>& left_out) {
+  const Linear all = normal_equations(linear, {}), fewer = normal_equations(linear, left_out);
+  Vector move = solve(fewer.square, fewer.downhill);
+  const Vector with_all = solve(all.square, all.downhill);
+  for (std::size_t i = 0; i < move.size(); ++i) move[i] -= with_all[i];
+  return move;
+}
+
 Vector least_squares(const std::function<Vector(const Vector&)>& residuals, Vector from,
                      const Descent& descent) {
   Vector here = residuals(from);
   double sum = sum_of_squares(here), damping = .1;
   for (int round = 0; round < descent.rounds; ++round) {
-    const Linear linear = linear_at(residuals, from, here, descent.step);
+    const Linear linear = normal_equations({here, slopes_at(residuals, from, here, descent.step)}, {});
     const double before = sum;
     for (int attempt = 0; attempt < 6 && sum == before; ++attempt) {
       Matrix damped = linear.square;

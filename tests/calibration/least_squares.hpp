@@ -12,6 +12,17 @@ using Matrix = std::vector<Vector>;  // rows
 /// x of the symmetric positive definite system `a` x = `b`; empty if it is not positive definite.
 Vector solve(Matrix a, Vector b);
 
+/// Residuals at a point, and their slopes in each dimension, by finite differences.
+struct Linearised {
+  Vector here;
+  Matrix slopes;
+};
+Linearised linearised(const std::function<Vector(const Vector&)>& residuals, const Vector& at, double step);
+
+/// By how much the least squares of a linearised problem move when the residuals in `left_out` no longer
+/// count: one step of Gauss and Newton less what it is with all of them.
+Vector move_without(const Linearised& linear, const std::vector<bool>& left_out);
+
 struct Descent {
   int rounds = 12;
   double step = .25;  // of the finite differences: wide enough to smooth over whole reps

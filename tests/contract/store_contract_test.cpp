@@ -160,6 +160,29 @@ TEST_P(StoreContract, AddsALineOfAKeyOnceHoweverOftenItIsSent) {
   EXPECT_EQ(store_->add_score(sent, lou), *number) << "a corrected line is still that of its key";
 }
 
+TEST_P(StoreContract, AddsManyLinesAtOnceAndSaysWhichAreNew) {
+  domain::ScoreEntry sent = score("19:30");
+  sent.key = "phone-1-17";
+  ASSERT_TRUE(store_->add_score(sent, lou));
+  const auto added = store_->add_scores({{score("18:00"), kim}, {sent, lou}, {score("18:00"), lou}});
+  ASSERT_TRUE(added) << added.error().message;
+  EXPECT_THAT(*added, ElementsAre(domain::AddedScore{4, true}, domain::AddedScore{3, false},
+                                  domain::AddedScore{5, true}));
+  EXPECT_EQ(reopened().scores()->size(), 5u);
+}
+
+TEST_P(StoreContract, TellsTheScoresOfOneClass) {
+  domain::ScoreEntry other = score("19:30");
+  other.class_id = "wed-morning-9";
+  ASSERT_TRUE(store_->add_score(other, lou));
+  const auto one = reopened().scores_of_class("wed-morning-9");
+  ASSERT_TRUE(one);
+  ASSERT_EQ(one->size(), 1u);
+  EXPECT_EQ(one->front().entry, other);
+  EXPECT_EQ(one->front().number, 3);
+  EXPECT_TRUE(reopened().scores_of_class("never")->empty());
+}
+
 TEST_P(StoreContract, KeepsPapersAndForgetsPeopleInThem) {
   using domain::Paper;
   EXPECT_EQ(*store_->paper(Paper::EmergencyCard), domain::KeptPaper{});
@@ -225,6 +248,20 @@ TEST_P(StoreContract, KeepsHowHardTheHourWas) {
   ASSERT_TRUE(efforts);
   EXPECT_THAT(*efforts,
               ElementsAre(domain::ClassEffort{id, {"a01"}, 9}, domain::ClassEffort{id, {"a07"}, 6.5}));
+}
+
+TEST_P(StoreContract, KeepsAnEffortAndANoteOfAKeyOnce) {
+  if (in_a_folder()) return;  // it keeps neither
+  const std::string id = "sat-24";
+  ASSERT_TRUE(store_->put_effort({id, {"a01"}, 8, "k1"}, kim));
+  ASSERT_TRUE(store_->put_effort({id, {"a01"}, 8, "k1"}, kim));
+  ASSERT_TRUE(store_->put_effort({id, {"a01"}, 6, "k2"}, kim));
+  EXPECT_THAT(*reopened().efforts(id), ElementsAre(domain::ClassEffort{id, {"a01"}, 6, "k2"}));
+  const domain::Note note{{"a01"}, "likes the end bar", {}, "k3"};
+  EXPECT_EQ(store_->add_note(note, kim), 1);
+  EXPECT_EQ(reopened().add_note(note, kim), 1);
+  EXPECT_THAT(*reopened().notes_on(may_14), ElementsAre(domain::KeptNote{1, kim, note}));
+  EXPECT_EQ(store_->trail({})->size(), 4u) << "the gym, two efforts, a note";
 }
 
 TEST_P(StoreContract, LetsNotesWearOff) {
@@ -310,69 +347,6 @@ TEST_P(StoreContract, TellsWhoChangedWhatAndWhen) {
               ElementsAre(domain::TrailLine{2, lou, "board thursday"}, domain::TrailLine{1, kim, "gym"}));
   EXPECT_THAT(*store_->trail({.most = 1}), ElementsAre(domain::TrailLine{2, lou, "board thursday"}));
   EXPECT_THAT(*store_->trail({.most = 9, .before = 2}), ElementsAre(domain::TrailLine{1, kim, "gym"}));
-}
-
-TEST_P(StoreContract, KeepsWhoMaySignIn) {
-  if (in_a_folder()) {
-    EXPECT_EQ(store_->accounts(), nullptr);
-    return;
-  }
-  store::Accounts& accounts = *store_->accounts();
-  const domain::Account owner{"Kim", domain::Role::Owner, "hash", "", "", {}};
-  const domain::Account person{"Hyun-ae", domain::Role::Person, "pin", "link", "", {"a07"}};
-  ASSERT_TRUE(accounts.put_first_owner(owner, kim));
-  EXPECT_EQ(code(accounts.put_first_owner(owner, kim)), ErrorCode::Conflict);
-  ASSERT_TRUE(accounts.put(person, kim));
-  EXPECT_THAT(*reopened().accounts()->all(), ElementsAre(person, owner));
-}
-
-TEST_P(StoreContract, KeepsWhichBrowsersAreSignedIn) {
-  if (in_a_folder()) {
-    EXPECT_EQ(store_->accounts(), nullptr);
-    return;
-  }
-  store::Accounts& accounts = *store_->accounts();
-  const domain::Account kim_account{"Kim", domain::Role::Owner, "hash", "", "", {}};
-  const domain::SignedIn browser{"token", "Kim", kim.when};
-  EXPECT_EQ(code(accounts.sign_in(browser)), ErrorCode::NotFound);
-  ASSERT_TRUE(accounts.put(kim_account, kim));
-  ASSERT_TRUE(accounts.sign_in(browser));
-  EXPECT_EQ(*reopened().accounts()->find("token"), browser);
-  ASSERT_TRUE(accounts.put(kim_account, kim));
-  EXPECT_EQ(*accounts.find("token"), std::nullopt) << "a replaced account is signed out everywhere";
-  ASSERT_TRUE(accounts.sign_in(browser));
-  ASSERT_TRUE(accounts.sign_out("token"));
-  EXPECT_EQ(*reopened().accounts()->find("token"), std::nullopt);
-}
-
-TEST_P(StoreContract, LeavesInTheTrailWhatWasDoneToAccounts) {
-  if (in_a_folder()) {
-    EXPECT_EQ(store_->accounts(), nullptr);
-    return;
-  }
-  store::Accounts& accounts = *store_->accounts();
-  domain::Account jo{"Jo", domain::Role::Relief, "hash", "", "sat-24", {}};
-  EXPECT_EQ(code(accounts.sign_out_everywhere("Jo", kim)), ErrorCode::NotFound);
-  EXPECT_EQ(code(accounts.remove("Jo", kim)), ErrorCode::NotFound);
-  ASSERT_TRUE(accounts.put(jo, kim));
-  ASSERT_TRUE(accounts.sign_in({"token", "Jo", kim.when}));
-  ASSERT_TRUE(accounts.sign_out_everywhere("Jo", lou));
-  EXPECT_EQ(*accounts.find("token"), std::nullopt);
-  jo.role = domain::Role::Coach;
-  jo.class_id.clear();
-  ASSERT_TRUE(accounts.put(jo, kim));
-  ASSERT_TRUE(accounts.put(jo, kim));
-  ASSERT_TRUE(accounts.sign_in({"token", "Jo", kim.when}));
-  ASSERT_TRUE(accounts.remove("Jo", lou));
-  EXPECT_EQ(*accounts.find("token"), std::nullopt);
-  EXPECT_TRUE(reopened().accounts()->all()->empty());
-  std::vector<std::string> told;
-  const auto trail = reopened().trail({});
-  for (const domain::TrailLine& line : trail.value()) told.push_back(line.by.who + ", " + line.what);
-  EXPECT_THAT(told, ElementsAre("Lou, account Jo: taken away", "Kim, account Jo: new password",
-                                "Kim, account Jo: now coach, was relief, new password",
-                                "Lou, account Jo: signed out everywhere", "Kim, account Jo: made as relief",
-                                "Kim, gym"));
 }
 
 INSTANTIATE_TEST_SUITE_P(Every, StoreContract, test::every_store, test::name_of_store);

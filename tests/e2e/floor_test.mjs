@@ -173,6 +173,28 @@ test("60 entries from two phones and a killed program: nothing lost, nothing dou
   await Promise.all(phones.map((page) => page.context().close()));
 });
 
+flow("a coach's note waits on the phone while the program is gone, and is kept once", async (page) => {
+  const id = "sat-24";
+  await page.goto(`${gym.address}/scores/${id}`);
+  await page.getByRole("button", { name: /Yusra Brandvoll/ }).waitFor();
+  await gym.kill();
+  await page.getByRole("button", { name: /Yusra Brandvoll/ }).click();
+  const dialog = page.getByRole("dialog");
+  await dialog.getByText("Version and note").click();
+  await dialog.getByLabel("Note for the coaches").fill("grip taped");
+  await dialog.getByText("9", { exact: true }).click();
+  await dialog.getByRole("button", { name: /^Keep/ }).click();
+  await page.getByText("2 entries wait on this device").waitFor();
+  await page.reload().catch(() => undefined);
+  await gym.start();
+  await page.goto(`${gym.address}/scores/${id}`);
+  await page.waitForFunction(() => Object.keys(localStorage).filter((key) => key.startsWith("repwright.waiting")).length === 0, null, { timeout: 60_000 });
+  const notes = await page.evaluate(async () => (await fetch("/api/notes")).json());
+  assert.equal(notes.filter((each) => each.text === "grip taped").length, 1);
+  const lines = (await scoresOf(page, id)).filter((each) => each.effort === 9);
+  assert.equal(lines.length, 1);
+});
+
 flow("results say own bests first, and rank nobody who did not choose it", async (page) => {
   await page.goto(`${gym.address}/results/wed-morning-9`);
   await page.getByRole("heading", { level: 2 }).or(page.getByText("No scores yet.")).first().waitFor();

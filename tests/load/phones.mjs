@@ -1,4 +1,5 @@
-// Phones that post scores and screens that look on, over loopback: how long an answer takes, and whether anything is lost.
+// Phones that post scores, screens on the clock and two coaches on the list of scores, over loopback: how long an answer
+// takes, and whether anything is lost.
 //   node tests/load/phones.mjs [PHONES 60] [SCREENS 10] [SCORES OF EACH 10]
 import http from "node:http";
 import { cannotRun } from "../e2e/support.mjs";
@@ -6,6 +7,8 @@ import { serveFile } from "../e2e/outage.mjs";
 
 const [phones, screens, each] = [60, 10, 10].map((usual, index) => Number(process.argv[2 + index] ?? usual));
 const pause = 1_000; // milliseconds between two scores of one phone, on average
+const coaches = 2;
+const timeEvery = 2_000; // milliseconds between two questions of a screen for the program's time
 const classId = "sat-24";
 
 if (typeof cannotRun === "string" && /not built/.test(cannotRun)) {
@@ -37,21 +40,49 @@ function device(address, cookie) {
     });
 }
 
-/** A screen: listens to what changes and looks at the scores again each time, as the page does. */
-function screen(address, cookie, times) {
+/** A page that listens to what changes and looks again at `path` each time that the topic is named, as the page does. */
+function listener(address, cookie, topic, path, times) {
   const ask = device(address, cookie);
   let busy = false;
+  let again = false;
   const look = async () => {
+    again = busy;
     if (busy) return;
     busy = true;
-    times.push((await ask("GET", `/api/classes/${classId}/scores`)).took);
+    times.push((await ask("GET", path)).took);
     busy = false;
+    if (again) void look();
   };
   const stream = http.get(`${address}/api/events`, { headers: { Cookie: cookie } }, (response) =>
-    response.on("data", () => void look()),
+    response.on("data", (bytes) => {
+      if (String(bytes).includes(`"${topic}"`)) void look();
+    }),
   );
   stream.on("error", () => {});
   return () => stream.destroy();
+}
+
+/** A screen on the clock: asks for the program's time again and again, and for the clock when that changed. */
+function screen(address, cookie, times) {
+  const ask = device(address, cookie);
+  const timer = setInterval(async () => times.push((await ask("GET", "/api/time")).took), timeEvery);
+  const hangUp = listener(address, cookie, "clock", `/api/classes/${classId}/clock`, times);
+  return () => {
+    clearInterval(timer);
+    hangUp();
+  };
+}
+
+/** The coach's remote: the clock runs, and gets half a minute more now and then. */
+function remote(address, cookie) {
+  const ask = device(address, cookie);
+  let version = 0;
+  const act = async (deed, more = {}) => {
+    const answer = await ask("POST", `/api/classes/${classId}/clock`, { act: deed, key: `act-${version}`, version, ...more });
+    if (answer.status === 200) version = JSON.parse(answer.text).version;
+  };
+  const timer = setInterval(() => void act(version === 0 ? "start" : "add", version === 0 ? {} : { seconds: 30 }), 1_500);
+  return () => clearInterval(timer);
 }
 
 const share = (sorted, part) => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * part))] ?? 0;
@@ -69,7 +100,12 @@ try {
   const looks = [];
   const posts = [];
   const sent = new Set();
-  const stops = Array.from({ length: screens }, () => screen(gym.address, cookie, looks));
+  const lists = [];
+  const stops = [
+    remote(gym.address, cookie),
+    ...Array.from({ length: screens }, () => screen(gym.address, cookie, looks)),
+    ...Array.from({ length: coaches }, () => listener(gym.address, cookie, "scores", `/api/classes/${classId}/scores`, lists)),
+  ];
   await Promise.all(
     Array.from({ length: phones }, async (_, phone) => {
       const ask = device(gym.address, cookie);
@@ -89,6 +125,7 @@ try {
   const lost = [...sent].filter((key) => !kept.includes(key)).length;
   line(`${phones} phones`, posts);
   line(`${screens} screens`, looks);
+  line(`${coaches} lists of scores`, lists);
   console.log(`lost: ${lost} of ${sent.size} acknowledged; doubled: ${kept.length - new Set(kept).size}; refused: ${phones * each - sent.size}`);
   process.exitCode = lost === 0 && kept.length === new Set(kept).size ? 0 : 1;
 } finally {

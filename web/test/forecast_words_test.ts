@@ -6,7 +6,7 @@ import type { PastScore } from "../src/model/brief.ts";
 
 const timed: PastScore = {
   date: "2027-05-01", board: "five", title: "Five", piece: "", score: "6:10", version: "", effort: 8, flag: "",
-  value: 370, forecast: { measure: "seconds", p10: 350, p50: 380, p90: 420, reps_per_round: 0 },
+  value: 370, days: null, forecast: { measure: "seconds", p10: 350, p50: 380, p90: 420, reps_per_round: 0 },
 };
 
 test("a time below the range is better, above it is less; reps the other way round", () => {
@@ -37,7 +37,8 @@ test("numbers stand as on a score sheet", () => {
 });
 
 test("band and dot share one axis that holds both", () => {
-  assert.deepEqual(placesOf(10, 20, 15), { low: 0, high: 1, value: 0.5 });
-  assert.deepEqual(placesOf(10, 20, 30), { low: 0, high: 0.5, value: 1 });
-  assert.deepEqual(placesOf(10, 10, null), { low: 0, high: 0, value: null });
+  assert.deepEqual(placesOf(10, 20, 15), { low: 0, high: 1, value: 0.5, days: null });
+  assert.deepEqual(placesOf(10, 20, 30), { low: 0, high: 0.5, value: 1, days: null });
+  assert.deepEqual(placesOf(10, 10, null), { low: 0, high: 0, value: null, days: null });
+  assert.deepEqual(placesOf(10, 20, 15, [5, 25]), { low: 0.25, high: 0.75, value: 0.5, days: [0, 1] });
 });

@@ -13,7 +13,9 @@ import { hourPlan } from "../src/model/hour_plan.ts";
 import { emergencyCard } from "../src/model/emergency.ts";
 import { faultAnswer } from "../src/model/fault.ts";
 import { boardLast, boardRows, classRows, gym, keptBoard, keptClass, keptHouse, movements, saved, tidied } from "../src/model/gym.ts";
+import { efforts } from "../src/model/effort.ts";
 import { keptHall } from "../src/model/hall.ts";
+import { home } from "../src/model/home.ts";
 import { consent, ownToday } from "../src/model/own_today.ts";
 import { floorPeople, peoplePreview, peopleTable, personRow } from "../src/model/people.ts";
 import { reading } from "../src/model/reading.ts";
@@ -34,6 +36,7 @@ interface Golden {
 
 const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "account-person": account,
+  "account-screen": account,
   "account-signed-out": anything,
   accounts,
   "arrival-ticked": anything,
@@ -45,7 +48,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   brief,
   boards: boardRows,
   class: keptClass,
-  "class-effort": anything,
+  "class-effort": efforts,
   "class-scores": classScores,
   consent,
   "consent-said": consent,
@@ -60,10 +63,12 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   fit: fitPlan,
   gym,
   hall: keptHall,
+  home,
   house: keptHouse,
   limits: limitKinds,
   "list-effect": listEffect,
   "me-coach": me,
+  "me-screen": me,
   "me-nobody": me,
   "me-person": me,
   "me-relief": me,

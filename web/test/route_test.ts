@@ -12,9 +12,12 @@ test("addresses name views and what they show", () => {
   assert.deepEqual(routeOf("/people/a07/more"), { view: "nowhere", id: null });
 });
 
-test("a link of the terminal and a person's own link are tickets", () => {
+test("links of the terminal, of a person, of one class and of a screen are tickets", () => {
   assert.deepEqual(ticketIn("#owner=ab_C-1"), { kind: "owner", token: "ab_C-1" });
   assert.deepEqual(ticketIn("#person=x"), { kind: "person", token: "x" });
+  assert.deepEqual(ticketIn("#class=x"), { kind: "class", token: "x" });
+  assert.deepEqual(ticketIn("#screen=x"), { kind: "screen", token: "x" });
+  assert.equal(ticketIn("#coach=x"), null);
   assert.equal(ticketIn("#main"), null);
   assert.equal(ticketIn("#owner="), null);
 });

@@ -24,5 +24,13 @@ TEST(LeastSquares, FollowsACurvedValleyToItsEnd) {
   EXPECT_NEAR(end[1], 1, 2e-3);
 }
 
+TEST(LeastSquares, MovesByWhatAResidualThatIsLeftOutHadPulled) {
+  // The mean of 1, 2 and 9 is 4, that of 1 and 2 is 1.5.
+  const auto apart = [](const Vector& x) { return Vector{x[0] - 1, x[0] - 2, x[0] - 9}; };
+  const Linearised linear = linearised(apart, {4}, 1e-3);
+  EXPECT_NEAR(move_without(linear, {false, false, true})[0], 1.5 - 4, 1e-6);
+  EXPECT_NEAR(move_without(linear, {false, false, false})[0], 0, 1e-6);
+}
+
 }  // namespace
 }  // namespace repwright::calibration

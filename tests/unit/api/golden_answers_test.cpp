@@ -31,6 +31,7 @@ const std::vector<Example> examples{
     {"me-coach", Method::Get, "/api/me", "", Role::Coach},
     {"me-relief", Method::Get, "/api/me", "", Role::Relief},
     {"me-person", Method::Get, "/api/me", "", Role::Person},
+    {"me-screen", Method::Get, "/api/me", "", Role::Screen},
     {"owner", Method::Post, "/api/owner",
      R"({"token": "token-1", "name": "Mira", "password": "ten letters"})", std::nullopt},
     {"sign-in-refused", Method::Post, "/api/sign-in", R"({"name": "Jo", "password": "ten letters"})",
@@ -39,6 +40,8 @@ const std::vector<Example> examples{
     {"accounts", Method::Get, "/api/accounts", "", Role::Owner},
     {"account-person", Method::Post, "/api/accounts",
      R"({"name": "p7", "role": "person", "person": "a07", "pin": "4711"})", Role::Owner},
+    {"account-screen", Method::Post, "/api/accounts", R"({"name": "The wall", "role": "screen"})",
+     Role::Coach},
     {"account-signed-out", Method::Post, "/api/accounts/sign-out", R"({"name": "owner"})", Role::Owner},
     {"account-removed-refused", Method::Post, "/api/accounts/remove", R"({"name": "owner"})", Role::Owner},
     {"trail", Method::Get, "/api/trail", "", Role::Owner},
@@ -71,6 +74,7 @@ const std::vector<Example> examples{
     {"score-form", Method::Get, "/api/classes/sat-24/score-form", "", Role::Coach},
     {"results", Method::Get, "/api/classes/sat-24/results", "", Role::Coach},
     {"own-today", Method::Get, "/api/people/a07/today", "", Role::Person},
+    {"home", Method::Get, "/api/classes/sat-24/home", "", Role::Screen},
     {"consent", Method::Get, "/api/people/a07/consent", "", Role::Person},
     {"consent-said", Method::Put, "/api/people/a07/consent", R"({"in_rankings": true})", Role::Person},
     {"emergency", Method::Get, "/api/emergency", "", Role::Person},
@@ -214,10 +218,10 @@ TEST(GoldenAnswers, AreWhatEachAddressAnswers) {
     }
     const ordered_json expected = ordered_json::parse(test::text_of_file(file));
     const bool moves = name == "list-effect" || name == "runs" || name == "score-form" || name == "results" ||
-                       name == "own-today" || name == "rehearse" || name == "repairs" || name == "brief" ||
-                       name == "movements" || name == "equipment" || name == "limits" || name == "fit" ||
-                       name == "warmup" || name == "warmup-refused" || name == "pairs" || name == "away" ||
-                       name == "own-away" || name == "timetable";
+                       name == "own-today" || name == "home" || name == "rehearse" || name == "repairs" ||
+                       name == "brief" || name == "movements" || name == "equipment" || name == "limits" ||
+                       name == "fit" || name == "warmup" || name == "warmup-refused" || name == "pairs" ||
+                       name == "away" || name == "own-away" || name == "timetable";
     EXPECT_EQ((moves ? shape_of(answer) : answer).dump(1), (moves ? shape_of(expected) : expected).dump(1))
         << name;
   }

@@ -51,6 +51,27 @@ TEST(Notes, AreTakenAway) {
   EXPECT_THAT(front.changes(), ElementsAre("coach: note 1", "coach: note 1: taken away"));
 }
 
+TEST(Notes, OfOneKeyAreKeptOnce) {
+  FrontDesk front;
+  const json note{{"person", "a07"}, {"text", "likes the end bar"}, {"key", "k1"}};
+  EXPECT_EQ(json::parse(post(front, note).body)["number"], 1);
+  EXPECT_EQ(json::parse(post(front, note).body)["number"], 1);
+  EXPECT_EQ(texts(front, Role::Coach).size(), 1u);
+}
+
+TEST(Notes, LetAPersonTellTheCoachesSomethingOfThemselvesAndOfNobodyElse) {
+  FrontDesk front;
+  const auto tell = [&](const json& body) {
+    return front.ask(Method::Post, "/api/notes", body.dump(), front.cookie_of(Role::Person)).status;
+  };
+  EXPECT_EQ(tell({{"text", "the bar slipped"}}), 200);
+  EXPECT_EQ(tell({{"text", "is slow"}, {"person", "a08"}}), 403);
+  EXPECT_THAT(texts(front, Role::Coach), ElementsAre("the bar slipped"));
+  EXPECT_EQ(
+      json::parse(front.ask(Method::Get, "/api/notes", "", front.cookie_of(Role::Coach)).body)[0]["person"],
+      "a07");
+}
+
 TEST(Notes, NameTheFieldThatIsWrong) {
   FrontDesk front;
   const auto field = [&](const json& body) { return json::parse(post(front, body).body)["error"]["field"]; };

@@ -102,6 +102,8 @@ TEST(OwnToday, TellsAPersonTheirVersionTargetAndActions) {
   EXPECT_EQ(today["class"], "sat-24");
   ASSERT_FALSE(today["pieces"].empty());
   EXPECT_FALSE(today["pieces"][0]["lines"].empty());
+  EXPECT_EQ(today["pieces"][0]["heat"], nullptr) << "there is one";
+  EXPECT_EQ(today["pieces"][0]["heats"], 1);
   EXPECT_LE(today["pieces"][0]["forecast"]["p10"], today["pieces"][0]["forecast"]["p50"]);
   EXPECT_THAT(today["told"].dump(), testing::HasSubstr("flat palms"));
   EXPECT_EQ(ask(front, Role::Person, Method::Get, "/api/people/a08/today").status, 403);

@@ -18,18 +18,19 @@ using app::Role;
 using nlohmann::json;
 using test::FrontDesk;
 
-constexpr std::array all_roles{Role::Owner, Role::Coach, Role::Relief, Role::Person};
+constexpr std::array all_roles{Role::Owner, Role::Coach, Role::Relief, Role::Person, Role::Screen};
 
-/// May ask: o owner, c coach, r relief coach, p person, - nobody special: also without having signed in.
+/// May ask: o owner, c coach, r relief coach, p person, s screen, - nobody special: also without having
+/// signed in.
 const std::map<std::string, std::string> expected{
     {"GET /api/me", "-"},
     {"POST /api/owner", "-"},
     {"POST /api/sign-in", "-"},
     {"POST /api/sign-out", "-"},
-    {"GET /api/accounts", "o"},
-    {"POST /api/accounts", "o"},
+    {"GET /api/accounts", "oc"},
+    {"POST /api/accounts", "oc"},
     {"POST /api/accounts/sign-out", "o"},
-    {"POST /api/accounts/remove", "o"},
+    {"POST /api/accounts/remove", "oc"},
     {"GET /api/trail", "o"},
     {"GET /api/trail/*", "o"},
     {"GET /api/classes/*/scores", "ocrp"},
@@ -47,24 +48,25 @@ const std::map<std::string, std::string> expected{
     {"GET /api/classes/*/runs", "ocr"},
     {"POST /api/classes/*/runners", "ocr"},
     {"GET /api/classes/*/score-form", "ocrp"},
-    {"GET /api/classes/*/results", "ocr"},
-    {"GET /api/emergency", "ocrp"},
+    {"GET /api/classes/*/results", "ocrs"},
+    {"GET /api/emergency", "ocrps"},
     {"PUT /api/emergency", "oc"},
     {"GET /api/people/*/today", "ocp"},
     {"GET /api/people/*/consent", "p"},
     {"PUT /api/people/*/consent", "p"},
-    {"GET /api/time", "ocrp"},
-    {"GET /api/classes/*/clock", "ocrp"},
+    {"GET /api/time", "ocrps"},
+    {"GET /api/classes/*/clock", "ocrps"},
     {"POST /api/classes/*/clock", "ocr"},
+    {"GET /api/classes/*/home", "ocrps"},
     {"GET /api/notes", "ocr"},
-    {"POST /api/notes", "oc"},
+    {"POST /api/notes", "ocp"},
     {"DELETE /api/notes/*", "oc"},
-    {"GET /api/events", "ocrp"},
-    {"GET /api/gym", "ocrp"},
+    {"GET /api/events", "ocrps"},
+    {"GET /api/gym", "ocrps"},
     {"GET /api/boards", "oc"},
     {"PUT /api/boards/*", "oc"},
-    {"GET /api/boards/*", "ocr"},
-    {"GET /api/classes", "ocr"},
+    {"GET /api/boards/*", "ocrs"},
+    {"GET /api/classes", "ocrs"},
     {"PUT /api/classes/*", "oc"},
     {"GET /api/classes/*", "ocr"},
     {"PUT /api/people", "oc"},
@@ -75,7 +77,7 @@ const std::map<std::string, std::string> expected{
     {"GET /api/hall", "ocr"},
     {"PUT /api/house", "oc"},
     {"GET /api/house", "ocr"},
-    {"POST /api/read", "ocr"},
+    {"POST /api/read", "ocrs"},
     {"POST /api/tidy", "ocr"},
     {"POST /api/rehearse", "ocr"},
     {"POST /api/repairs", "oc"},
@@ -182,6 +184,36 @@ TEST(APerson, ReadsNobodyElsesLimitsByAnyRoute) {
       }
   EXPECT_GT(answered, 0);
   EXPECT_TRUE(coach_sees) << "the test would not have noticed";
+}
+
+/// Every answer that a screen is given, whatever it asks.
+TEST(AScreen, ReadsNoLimitAndNoMarkOfAnybodyByAnyRoute) {
+  FrontDesk front;
+  std::set<std::string> secrets{"\"marks\"", "\"limits\"", "\"actions\""};
+  for (const domain::Person& person : test::demo_gym()->people)
+    for (const domain::Limit& limit : person.limits) secrets.insert(limit.action);
+  for (const api::Route& route : api::routes())
+    for (const std::string& path : addresses(route))
+      for (const std::string& body : bodies(route)) {
+        const Response given = front.ask(route.method, path, body, front.cookie_of(Role::Screen));
+        EXPECT_TRUE(given.changed.empty()) << words_of(route) << " changed something";
+        if (given.status != 200) continue;
+        for (const std::string& secret : secrets)
+          EXPECT_THAT(given.body, testing::Not(testing::HasSubstr(secret))) << words_of(route) << " " << path;
+      }
+}
+
+TEST(AScreen, SeesTheNextClassAndNoOther) {
+  FrontDesk front;
+  const std::string cookie = front.cookie_of(Role::Screen);
+  const auto body = [&](const std::string& path) {
+    return json::parse(front.ask(Method::Get, path, "", cookie).body);
+  };
+  EXPECT_EQ(body("/api/classes").size(), 1u);
+  EXPECT_EQ(body("/api/classes")[0]["id"], body("/api/gym")["next_class"]);
+  const std::string board = body("/api/classes")[0]["board"];
+  for (const auto& [id, text] : test::demo_gym()->knowledge.boards)
+    EXPECT_EQ(front.ask(Method::Get, "/api/boards/" + id, "", cookie).status, id == board ? 200 : 403) << id;
 }
 
 TEST(APerson, ReadsTheirOwnPage) {

@@ -55,6 +55,10 @@ TEST(Routes, TakeLongOnlyWhereTheyCompute) {
   EXPECT_EQ(api::cost_of(request), api::Cost::Long);
   request.path = "/api/read";
   EXPECT_EQ(api::cost_of(request), api::Cost::Quick);
+  request.path = "/api/classes/sat-24/scores";
+  EXPECT_EQ(api::cost_of(request), api::Cost::Entry);
+  request.method = Method::Get;
+  EXPECT_EQ(api::cost_of(request), api::Cost::Quick);
   request.path = "/nowhere";
   EXPECT_EQ(api::cost_of(request), api::Cost::Quick);
 }

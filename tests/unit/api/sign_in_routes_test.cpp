@@ -151,6 +151,52 @@ TEST(Accounts, GiveAPersonALinkThatWorksWithTheirPinAlone) {
   EXPECT_EQ(me(front, cookie_from(in)), json::parse(R"({"name": "p7", "role": "person", "person": "a07"})"));
 }
 
+TEST(Accounts, GiveAScreenAndWhoTakesOneClassALinkThatIsEnough) {
+  FrontDesk front;
+  const std::string owner = owner_of(front);
+  const auto link_of = [&](const json& account) {
+    const Response made = post(front, "/api/accounts", account, owner);
+    EXPECT_EQ(made.status, 200) << made.body;
+    return json::parse(made.body)["link"].get<std::string>();
+  };
+  const std::string wall = link_of({{"name", "The wall"}, {"role", "screen"}});
+  const std::string relief = link_of({{"name", "Jo"}, {"role", "relief"}, {"class", "sat-24"}});
+  const std::string on_wall = cookie_from(post(front, "/api/sign-in", {{"link", wall}}));
+  EXPECT_EQ(me(front, on_wall), json::parse(R"({"name": "The wall", "role": "screen"})"));
+  const std::string jo = cookie_from(post(front, "/api/sign-in", {{"link", relief}}));
+  EXPECT_EQ(me(front, jo)["class"], "sat-24");
+  EXPECT_EQ(post(front, "/api/sign-in", {{"name", "Jo"}, {"password", ""}}).status, 400);
+  EXPECT_EQ(post(front, "/api/sign-in", {{"name", "The wall"}, {"password", "anything else"}}).status, 401);
+  EXPECT_EQ(
+      post(front, "/api/accounts", {{"name", "TV"}, {"role", "screen"}, {"password", good_password}}, owner)
+          .status,
+      400);
+
+  EXPECT_EQ(post(front, "/api/accounts/remove", {{"name", "The wall"}}, owner).status, 200);
+  EXPECT_EQ(me(front, on_wall)["role"], nullptr) << "a link that was taken away signs nobody in any more";
+  EXPECT_EQ(post(front, "/api/sign-in", {{"link", wall}}).status, 401);
+
+  front.now += std::chrono::days(3);
+  EXPECT_EQ(me(front, jo)["role"], nullptr) << "the class is over";
+}
+
+TEST(Accounts, OfScreensAreACoachsToMakeAndToTakeAwayAndNoOthers) {
+  FrontDesk front;
+  const std::string owner = owner_of(front);
+  const std::string coach = front.cookie_of(Role::Coach);
+  const json screen{{"name", "The wall"}, {"role", "screen"}};
+  EXPECT_EQ(post(front, "/api/accounts", screen, coach).status, 200);
+  const json list = json::parse(front.ask(Method::Get, "/api/accounts", "", coach).body);
+  ASSERT_EQ(list.size(), 1u);
+  EXPECT_EQ(list[0]["name"], "The wall");
+  const json second{{"name", "Jo"}, {"role", "coach"}, {"password", good_password}};
+  EXPECT_EQ(post(front, "/api/accounts", second, coach).status, 403);
+  EXPECT_EQ(post(front, "/api/accounts", {{"name", "Mira"}, {"role", "screen"}}, coach).status, 403)
+      << "an account of another kind is not replaced by a screen";
+  EXPECT_EQ(post(front, "/api/accounts/remove", {{"name", "Mira"}}, coach).status, 403);
+  EXPECT_EQ(post(front, "/api/accounts/remove", {{"name", "The wall"}}, coach).status, 200);
+}
+
 TEST(Accounts, SignOutWhoeverIsReplaced) {
   FrontDesk front;
   const std::string owner = owner_of(front);
@@ -180,9 +226,9 @@ TEST(Accounts, NameTheFieldThatIsWrong) {
       400);
 }
 
-TEST(Accounts, AreForTheOwnerAlone) {
+TEST(Accounts, AreNothingForWhoIsNoOwnerAndNoCoach) {
   FrontDesk front;
-  for (const Role role : {Role::Coach, Role::Relief, Role::Person}) {
+  for (const Role role : {Role::Relief, Role::Person, Role::Screen}) {
     EXPECT_EQ(front.ask(Method::Get, "/api/accounts", "", front.cookie_of(role)).status, 403);
     EXPECT_EQ(front.ask(Method::Post, "/api/accounts", "{}", front.cookie_of(role)).status, 403);
   }

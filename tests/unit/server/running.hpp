@@ -19,7 +19,9 @@ namespace repwright::test {
 /// changes the boards, `/api/throw` breaks its promise.
 inline server::Site echo_site() {
   server::Site site;
-  site.takes_long = [](const api::Request& request) { return request.path == "/api/slow"; };
+  site.cost = [](const api::Request& request) {
+    return request.path == "/api/slow" ? api::Cost::Long : api::Cost::Quick;
+  };
   site.answer = [](const api::Request& request, const std::stop_token& stop) {
     api::Response response;
     if (request.path == "/api/events") response.stream = true;

@@ -315,7 +315,7 @@ TEST(Server, StopsAnAnswerThatNobodyWaitsForAnyMore) {
   server::Limits limits;
   limits.hang_up_look = 5ms;
   server::Site site = echo_site();
-  site.takes_long = [](const api::Request&) { return true; };
+  site.cost = [](const api::Request&) { return api::Cost::Long; };
   const Running running(std::move(site), limits, {});
   // Both workers for long requests have one, the third waits behind them; then all three hang up.
   {

@@ -21,9 +21,11 @@ import { brief, pastScores } from "../model/brief.ts";
 import { equipmentList, limitKinds } from "../model/catalogue.ts";
 import { anything } from "../model/decode.ts";
 import { floorPeople, floorPerson, peoplePreview, peopleTable, personRow, type PersonRow } from "../model/people.ts";
+import { efforts } from "../model/effort.ts";
 import { fitPlan } from "../model/fits.ts";
 import { hourPlan } from "../model/hour_plan.ts";
 import { emergencyCard } from "../model/emergency.ts";
+import { home } from "../model/home.ts";
 import { runners, runs } from "../model/runners.ts";
 import { consent, ownToday } from "../model/own_today.ts";
 import { results } from "../model/results.ts";
@@ -73,10 +75,13 @@ export const questions = (client: Client) => ({
   becomeOwner: (token: string, name: string, password: string) =>
     client.ask("POST", "/api/owner", me, name ? { token, name, password } : { token }),
   signIn: (name: string, password: string) => client.ask("POST", "/api/sign-in", me, { name, password }),
-  signInByLink: (link: string, pin: string) => client.ask("POST", "/api/sign-in", me, { link, pin }),
+  signInByLink: (link: string, pin: string | null) =>
+    client.ask("POST", "/api/sign-in", me, pin === null ? { link } : { link, pin }),
   signOut: () => client.ask("POST", "/api/sign-out", anything),
   accounts: () => client.ask("GET", "/api/accounts", accounts),
   keepAccount: (made: NewAccount) => client.ask("POST", "/api/accounts", account, made),
+
+  removeAccount: (name: string) => client.ask("POST", "/api/accounts/remove", anything, { name }),
 
   gym: () => client.ask("GET", "/api/gym", gym),
   boards: () => client.ask("GET", "/api/boards", boardRows),
@@ -102,11 +107,12 @@ export const questions = (client: Client) => ({
   consent: (id: string) => client.ask("GET", `${at("people", id)}/consent`, consent),
   keepConsent: (id: string, inRankings: boolean) =>
     client.ask("PUT", `${at("people", id)}/consent`, consent, { in_rankings: inRankings }),
-  addNote: (person: string, text: string) => client.ask("POST", "/api/notes", anything, { person, text }),
   emergency: () => client.ask("GET", "/api/emergency", emergencyCard),
   keepEmergency: (text: string, version: string) => client.ask("PUT", "/api/emergency", saved, { text, version }),
   time: () => client.ask("GET", "/api/time", programTime),
   clock: (id: string) => client.ask("GET", `${at("classes", id)}/clock`, clock),
+  home: (id: string) => client.ask("GET", `${at("classes", id)}/home`, home),
+  efforts: (id: string) => client.ask("GET", `${at("classes", id)}/effort`, efforts),
   clockAct: (id: string, act: ClockAct) => client.ask("POST", `${at("classes", id)}/clock`, clock, act),
 
   brief: (id: string) => client.ask("GET", `${at("classes", id)}/brief`, brief),

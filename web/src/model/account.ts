@@ -1,6 +1,6 @@
 import { flag, listOf, objectOf, orElse, orNull, text, wordOf, type Decoded } from "./decode.ts";
 
-export const role = wordOf("owner", "coach", "relief", "person");
+export const role = wordOf("owner", "coach", "relief", "person", "screen");
 export type Role = Decoded<typeof role>;
 
 /** Somebody who may sign in. `class` is of a relief coach, `person` of a person, `link` only just after it was made. */

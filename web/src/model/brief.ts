@@ -1,4 +1,4 @@
-import { listOf, number, objectOf, orNull, text, wordOf, type Decoded } from "./decode.ts";
+import { listOf, number, objectOf, orNull, pairOf, text, wordOf, type Decoded } from "./decode.ts";
 import { measure } from "./rehearsal.ts";
 
 const comer = objectOf({
@@ -41,8 +41,12 @@ const pastScore = objectOf({
   effort: orNull(number),
   flag: text,
   value: orNull(number),
+  days: orNull(pairOf(number, number)),
   forecast: orNull(forecast),
 });
-/** One score, beside what a rehearsal with today's marks forecasts; `value` is the score in its measure. */
+/**
+ * One score, beside what a rehearsal with today's marks forecasts. In its measure: `value`, the score, and `days`, what
+ * the same body gives around it on four days in five.
+ */
 export type PastScore = Decoded<typeof pastScore>;
 export const pastScores = listOf(pastScore);

@@ -1,9 +1,14 @@
-import { flag, listOf, objectOf, orNull, text, type Decoded } from "./decode.ts";
+import { flag, listOf, number, objectOf, orNull, text, type Decoded } from "./decode.ts";
 import { formPersonFields, formPieceFields } from "./scores.ts";
 
 const ownPiece = objectOf({
   ...formPieceFields,
   ...formPersonFields,
+  heat: orNull(number),
+  heats: number,
+  place: orNull(number),
+  lanes: flag,
+  starts_s: number,
   lines: listOf(text),
   starts_with: text,
   partners: listOf(text),

@@ -73,6 +73,8 @@ export const resultsOf = rehearsedById(program.results, "scores", "classes", "pe
 export const ownTodayOf = rehearsedById(program.ownToday, ...anyChange);
 export const consentOf = keptById(program.consent, "people");
 export const classScoresOf = keptById(program.classScores, "scores");
+export const effortsOf = keptById(program.efforts, "scores");
+export const homeOf = rehearsedById(program.home, ...anyChange);
 export const emergency = kept(program.emergency, "house");
 export const readingOf = keptById(readBoard, "boards", "house");
 

@@ -1,6 +1,6 @@
 import { Client } from "../api/client.ts";
 import type { Letter } from "../model/outbox.ts";
-import { arrivalsOf, classScoresOf, runnersOf } from "./gym.ts";
+import { arrivalsOf, classScoresOf, effortsOf, runnersOf } from "./gym.ts";
 import { Sender, type Shelf } from "./outbox.ts";
 
 const shelf: Shelf = {
@@ -26,6 +26,7 @@ async function arrived(letter: Letter): Promise<void> {
   const id = decodeURIComponent(met?.[1] ?? "");
   if (met?.[2] === "arrivals" || met?.[2] === "walk-ins") await arrivalsOf(id).lookAgainIfWanted();
   if (met?.[2] === "runners") await runnersOf(id).lookAgainIfWanted();
+  if (met?.[2] === "effort") await effortsOf(id).lookAgainIfWanted();
   if (met?.[2] === "scores") await classScoresOf(id).lookAgainIfWanted();
 }
 

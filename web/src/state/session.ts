@@ -11,9 +11,9 @@ import { sender } from "./sender.ts";
 export const me = signal<Me | null>(null);
 export const meFault = signal<Fault | null>(null);
 
-/** The one-time link of the terminal, or a person's own link, as the address carried it. */
+/** The link that the address carried: the terminal's, a person's own, that of one class, that of a screen. */
 export interface Ticket {
-  readonly kind: "owner" | "person";
+  readonly kind: "owner" | "person" | "class" | "screen";
   readonly token: string;
 }
 export const ticket = signal<Ticket | null>(null);
@@ -38,9 +38,8 @@ function enter(who: Me): void {
 
 /** The ticket that an address carries behind its `#`. */
 export function ticketIn(fragment: string): Ticket | null {
-  const met = /^#(owner|person)=([A-Za-z0-9_-]+)$/.exec(fragment);
-  if (!met) return null;
-  return { kind: met[1] === "owner" ? "owner" : "person", token: met[2] ?? "" };
+  const met = /^#(owner|person|class|screen)=([A-Za-z0-9_-]+)$/.exec(fragment);
+  return met ? { kind: met[1] as Ticket["kind"], token: met[2] ?? "" } : null;
 }
 
 /** Takes the ticket out of the address: it must not stay in the history. */
@@ -49,9 +48,20 @@ function takeTicket(): void {
   if (ticket.value) history.replaceState(null, "", location.pathname);
 }
 
-/** Asks who is signed in. */
+/** Whether a link is all that there is to show. */
+const opensAlone = (at: Ticket | null): at is Ticket => at?.kind === "class" || at?.kind === "screen";
+
+/** Asks who is signed in, or signs in by a link that is enough. */
 export async function begin(): Promise<void> {
   takeTicket();
+  const at = ticket.value;
+  if (opensAlone(at)) {
+    const fault = await signInByLink(at.token, null);
+    if (fault === null) return;
+    ticket.value = null;
+    meFault.value = fault.status === 401 ? { ...fault, text: "this link opens nothing any more" } : fault;
+    return;
+  }
   const answer = await program.me();
   if (answer.ok) enter(answer.value);
   else meFault.value = answer.fault;
@@ -59,7 +69,10 @@ export async function begin(): Promise<void> {
 
 /** Takes tickets of links that are opened while the page is open. */
 export function followTickets(): void {
-  addEventListener("hashchange", takeTicket);
+  addEventListener("hashchange", () => {
+    takeTicket();
+    if (opensAlone(ticket.value)) void begin();
+  });
 }
 
 async function entered(answer: Promise<Answer<Me>>): Promise<Fault | null> {
@@ -73,7 +86,7 @@ async function entered(answer: Promise<Answer<Me>>): Promise<Fault | null> {
 export const becomeOwner = (token: string, name: string, password: string) =>
   entered(program.becomeOwner(token, name, password));
 export const signIn = (name: string, password: string) => entered(program.signIn(name, password));
-export const signInByLink = (link: string, pin: string) => entered(program.signInByLink(link, pin));
+export const signInByLink = (link: string, pin: string | null) => entered(program.signInByLink(link, pin));
 
 export async function signOut(): Promise<void> {
   const answer = await program.signOut();

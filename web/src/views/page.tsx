@@ -12,6 +12,7 @@ import { BoardView } from "./board/board_view.tsx";
 import { WallView } from "./board/wall_view.tsx";
 import { OwnPage } from "./own/own_page.tsx";
 import { ResultsView } from "./results/results_view.tsx";
+import { ScreenView } from "./screen/screen_view.tsx";
 import { RunnersView } from "./runners/runners_view.tsx";
 import { ScoresView } from "./scores/scores_view.tsx";
 import { NewPersonView, PersonView } from "./people/person_view.tsx";
@@ -48,7 +49,7 @@ function coachView(at: Route, who: Me): ComponentChild {
     case "hall":
       return <HallView />;
     case "accounts":
-      return who.role === "owner" ? <AccountsView /> : nowhere;
+      return <AccountsView who={who} />;
     case "nowhere":
       return nowhere;
     default:
@@ -73,8 +74,9 @@ function floorView(at: Route, who: Me): ComponentChild {
   }
 }
 
-/** What each role may look at: a person their own page, a relief coach the class they take. */
+/** What each role may look at: a screen the wall, a person their own page, a relief coach the class they take. */
 function view(at: Route, who: Me): ComponentChild {
+  if (who.role === "screen") return <ScreenView at={at} />;
   if (who.role === "person") {
     if (at.view === "clock" && at.id !== null) return <ClockWall key={at.id} id={at.id} acts={false} />;
     return who.person === null ? nowhere : <OwnPage id={who.person} />;

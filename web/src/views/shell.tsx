@@ -21,7 +21,7 @@ const coachTabs: readonly Tab[] = [
 ];
 
 function tabsFor(role: Me["role"]): readonly Tab[] {
-  if (role === "person") return [];
+  if (role === "person" || role === "screen") return [];
   return role === "relief" ? [next] : coachTabs;
 }
 
@@ -69,9 +69,9 @@ export function Shell({ who, children }: { readonly who: Me; readonly children: 
         <span class="gym">{known?.name ?? "Repwright"}</span>
         <Tabs role={who.role} />
         <div class="mine">
-          {who.role === "owner" ? (
+          {who.role === "owner" || who.role === "coach" ? (
             <a class="button" href="/accounts">
-              Who signs in
+              {who.role === "owner" ? "Who signs in" : "Screens"}
             </a>
           ) : null}
           <ThemeSwitch />

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import type { Account } from "../../model/account.ts";
+import type { Account, Me } from "../../model/account.ts";
 import type { Fault } from "../../model/fault.ts";
 import { accounts, classes, people } from "../../state/gym.ts";
 import { program } from "../../state/program.ts";
@@ -15,7 +15,11 @@ const roleWords: Readonly<Record<Account["role"], string>> = {
   coach: "coach",
   relief: "relief coach",
   person: "person",
+  screen: "screen on the wall",
 };
+
+/** What the address of a link begins with, by who opens it. */
+const linkKinds: Partial<Readonly<Record<Account["role"], string>>> = { person: "person", relief: "class", screen: "screen" };
 
 /** Who it is that signs in: a person by their own name, others by what they sign in with. */
 function nameOf(account: Account): string {
@@ -25,21 +29,65 @@ function nameOf(account: Account): string {
 
 function seesWords(account: Account): string {
   if (account.person !== null) return "their own page";
+  if (account.role === "screen") return "board, clock and results of the next class";
   if (account.class === null) return account.role === "owner" ? "everything, and this page" : "everything";
   const row = (classes.now.value.value ?? []).find((each) => each.id === account.class);
   return row?.date ? `the class of ${shortDay(row.date)}${row.start ? `, ${row.start}` : ""}` : account.class;
 }
 
-function AccountList({ list }: { readonly list: readonly Account[] }) {
+/** Taking somebody's way in away takes two taps: the first is easily a slip. */
+function TakeAway({ account }: { readonly account: Account }) {
+  const [sure, setSure] = useState(false);
+  const [fault, setFault] = useState<Fault | null>(null);
+  const take = async () => {
+    const answer = await program.removeAccount(account.name);
+    setFault(answer.ok ? null : answer.fault);
+    if (answer.ok) void accounts.lookAgain();
+  };
+  if (fault) return <Said weight="problem">{sentence(fault.text)}</Said>;
+  if (!sure)
+    return (
+      <button
+        type="button"
+        aria-label={`Take away: ${nameOf(account)}`}
+        onClick={() => {
+          setSure(true);
+        }}
+      >
+        Take away…
+      </button>
+    );
+  return (
+    <div class="row">
+      <button type="button" onClick={() => void take()}>
+        Yes, take away
+      </button>
+      <button
+        type="button"
+        onClick={() => {
+          setSure(false);
+        }}
+      >
+        No
+      </button>
+    </div>
+  );
+}
+
+function AccountList({ list, own }: { readonly list: readonly Account[]; readonly own: string }) {
   return (
     <section class="sheet" aria-labelledby="known">
       <h2 id="known">May sign in</h2>
-      <table>
+      {list.length === 0 ? <p class="soft">No screen yet.</p> : null}
+      <table class="accounts" hidden={list.length === 0}>
         <thead>
           <tr>
             <th scope="col">Name</th>
             <th scope="col">As</th>
             <th scope="col">Sees</th>
+            <th scope="col">
+              <span class="unseen">Take away</span>
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -48,6 +96,7 @@ function AccountList({ list }: { readonly list: readonly Account[] }) {
               <th scope="row">{nameOf(each)}</th>
               <td>{roleWords[each.role]}</td>
               <td>{seesWords(each)}</td>
+              <td>{each.name === own ? null : <TakeAway account={each} />}</td>
             </tr>
           ))}
         </tbody>
@@ -115,24 +164,49 @@ function Whom(props: { readonly role: string; readonly value: string; readonly c
   return null;
 }
 
+const screen = ["screen", "screen on the wall"] as const;
 const roles = [
   ["coach", "coach"],
   ["relief", "relief coach, for one class"],
   ["person", "person, their own page"],
+  screen,
 ] as const;
 
-function NewAccount({ made }: { readonly made: (account: Account) => void }) {
-  const [role, setRole] = useState("coach");
+/** What each signs in with besides a name. */
+const secrets = { coach: "password", person: "pin", relief: null, screen: null } as const;
+const nameLabels = { coach: "Name to sign in with", relief: "Their name", screen: "What you call it", person: "" } as const;
+
+function Secret(props: { readonly kind: "password" | "pin"; readonly value: string; readonly change: (value: string) => void }) {
+  const isPin = props.kind === "pin";
+  return (
+    <Field
+      label={isPin ? "PIN" : "Password"}
+      type="password"
+      value={props.value}
+      change={props.change}
+      needed
+      complete="new-password"
+      numeric={isPin}
+      hint={isPin ? "4 to 8 digits; tell it them, it is not shown again" : "At least 10 characters"}
+    />
+  );
+}
+
+/** A coach lets in screens alone. */
+function NewAccount({ isOwner, made }: { readonly isOwner: boolean; readonly made: (account: Account) => void }) {
+  const [role, setRole] = useState<keyof typeof secrets>(isOwner ? "coach" : "screen");
   const [name, setName] = useState("");
   const [whom, setWhom] = useState("");
   const [secret, setSecret] = useState("");
   const [fault, setFault] = useState<Fault | null>(null);
   const isPerson = role === "person";
+  const kind = secrets[role];
   const send = async () => {
     const answer = await program.keepAccount({
       name: isPerson ? whom : name,
       role,
-      ...(isPerson ? { person: whom, pin: secret } : { password: secret }),
+      ...(isPerson ? { person: whom } : {}),
+      ...(kind === null ? {} : { [kind]: secret }),
       ...(role === "relief" ? { class: whom } : {}),
     });
     setFault(answer.ok ? null : answer.fault);
@@ -160,25 +234,20 @@ function NewAccount({ made }: { readonly made: (account: Account) => void }) {
       <Choice
         label="As"
         value={role}
-        choices={roles}
+        choices={isOwner ? roles : [screen]}
         change={(chosen) => {
-          setRole(chosen);
+          setRole(chosen as keyof typeof secrets);
           setWhom("");
         }}
       />
       <Whom role={role} value={whom} change={setWhom} />
-      {isPerson ? null : <Field label="Name to sign in with" value={name} change={setName} needed />}
-      <Field
-        label={isPerson ? "PIN" : "Password"}
-        type="password"
-        value={secret}
-        change={setSecret}
-        needed
-        complete="new-password"
-        numeric={isPerson}
-        hint={isPerson ? "4 to 8 digits; tell it them, it is not shown again" : "At least 10 characters"}
-      />
-      <button class="first">Let in</button>
+      {isPerson ? null : <Field label={nameLabels[role]} value={name} change={setName} needed />}
+      {kind === null ? (
+        <p class="soft">A link is all they need; it is shown once. {role === "relief" ? "It opens nothing any more when the class is over." : "It opens the board, the clock and the results, and nothing can be changed there."}</p>
+      ) : (
+        <Secret kind={kind} value={secret} change={setSecret} />
+      )}
+      <button class="first">{kind === "password" ? "Let in" : "Make the link"}</button>
     </form>
   );
 }
@@ -188,11 +257,12 @@ const isOnThisMachine = (host: string): boolean => host === "localhost" || host 
 
 function LinkMade({ account }: { readonly account: Account }) {
   if (account.link === null) return <Said weight="fine">{nameOf(account)} may sign in now.</Said>;
-  const link = `${location.origin}/#person=${account.link}`;
+  const link = `${location.origin}/#${linkKinds[account.role] ?? "person"}=${account.link}`;
   return (
     <Said weight="fine" alert>
       <p>
-        This is the link of {nameOf(account)}, shown this once. With the PIN it opens their own page and nothing else.
+        This is the link of {nameOf(account)}, shown this once. {account.role === "person" ? "With the PIN it" : "It"} opens{" "}
+        {seesWords(account)} and nothing else.
       </p>
       <div class="own-way">
         <Qr text={link} label={`The link of ${nameOf(account)} as a QR code`} />
@@ -213,8 +283,9 @@ function LinkMade({ account }: { readonly account: Account }) {
   );
 }
 
-/** Who may sign in, for the owner. */
-export function AccountsView() {
+/** Who may sign in: for the owner everybody, for a coach the screens. */
+export function AccountsView({ who }: { readonly who: Me }) {
+  const isOwner = who.role === "owner";
   const [made, setMade] = useState<Account | null>(null);
   useEffect(() => {
     people.want();
@@ -222,11 +293,11 @@ export function AccountsView() {
   }, []);
   return (
     <div class="stack">
-      <h1>Who signs in</h1>
+      <h1>{isOwner ? "Who signs in" : "Screens"}</h1>
       {made ? <LinkMade account={made} /> : null}
       <div class="columns">
-        <LookedAt at={accounts} show={(list) => <AccountList list={list} />} />
-        <NewAccount made={setMade} />
+        <LookedAt at={accounts} show={(list) => <AccountList list={list} own={who.name} />} />
+        <NewAccount isOwner={isOwner} made={setMade} />
       </div>
     </div>
   );

@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
 import { clockText, comingAfter, figureOf, sidesOf } from "../../model/clock.ts";
-import { EmergencyButton } from "../floor/emergency.tsx";
 import { FloorStops } from "../floor/floor_head.tsx";
 import { Act, MainAct, NextAct, TakeBack, TimeActs } from "./clock_acts.tsx";
 import { BigFigure } from "./big_figure.tsx";
 import { counters, cueWords, nameBeside, stateWord } from "./clock_words.ts";
 import { lookOf } from "./clock_wall.tsx";
+import { HomeLine } from "./home_line.tsx";
 import { LinesNow, NextUp } from "./now_and_next.tsx";
 import { Sound, Standing } from "./clock_foot.tsx";
 import { StateSign } from "./state_sign.tsx";
@@ -104,6 +104,7 @@ export function ClockRemote({ id }: { readonly id: string }) {
           {[nameBeside(moment, clock.cues), ...(moment.cue ? counters(moment.cue) : [])].filter(Boolean).join(", ")}
         </p>
         <BigFigure figure={figureOf(moment)} />
+        <HomeLine shown={shown} call />
         {sides.map((side) => (
           <p key={side.name}>
             {side.name} goes in {clockText(Math.ceil((side.time ?? 0) / 1000))}
@@ -124,10 +125,6 @@ export function ClockRemote({ id }: { readonly id: string }) {
       </div>
       <Stretches shown={shown} />
       <div class="row">
-        <EmergencyButton />
-        <a class="button" href={`/scores/${clock.class}`}>
-          Scores
-        </a>
         <Sound shown={shown} />
         <a class="button" href={`/clock/${clock.class}`}>
           Show it large

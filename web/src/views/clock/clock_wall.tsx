@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { clockText, comingAfter, figureOf, sidesOf, type Moment, type Side } from "../../model/clock.ts";
+import { HomeLine } from "./home_line.tsx";
 import { LinesNow, NextUp } from "./now_and_next.tsx";
 import { BigFigure } from "./big_figure.tsx";
 import { counters, nameBeside, stateWord } from "./clock_words.ts";
@@ -121,6 +122,7 @@ export function ClockWall({ id, acts }: { readonly id: string; readonly acts: bo
       <Bar moment={moment} />
       <div class="clock-below">
         <LinesNow moment={moment} coming={coming} />
+        {sides.length === 0 ? <HomeLine shown={shown} call={false} /> : null}
         {sides.length > 0 && !two ? <Sides sides={sides} /> : null}
         <NextUp coming={coming} moment={moment} />
       </div>

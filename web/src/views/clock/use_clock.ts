@@ -15,8 +15,8 @@ export interface Shown {
 
 const between = 1000 / 60;
 
-/** Follows the clock of a class; draws again with each frame in which a figure may change. */
-export function useClock(id: string): Shown | null {
+/** Follows the clock of a class; draws again with each frame in which a figure may change, or (still) each second. */
+export function useClock(id: string, pace: "lively" | "still" = "lively"): Shown | null {
   const [watch, setWatch] = useState<{ readonly watch: ClockWatch; readonly voice: ClockVoice } | null>(null);
   const [now, setNow] = useState(0);
   useEffect(() => {
@@ -28,11 +28,11 @@ export function useClock(id: string): Shown | null {
       frame = requestAnimationFrame(draw);
       const at = made.watch.now();
       const clock = made.watch.clock.value;
-      if (clock) made.voice.say(clock, at);
+      if (clock && pace === "lively") made.voice.say(clock, at);
       // Twenty pictures a second, and one as soon as a second begins.
-      const tenth = Math.floor((at + between / 2) / 50);
-      if (tenth === drawn) return;
-      drawn = tenth;
+      const step = Math.floor((at + between / 2) / (pace === "lively" ? 50 : 1000));
+      if (step === drawn) return;
+      drawn = step;
       setNow(at);
     };
     draw();
@@ -41,7 +41,7 @@ export function useClock(id: string): Shown | null {
       made.watch.stop();
       made.voice.stop();
     };
-  }, [id]);
+  }, [id, pace]);
   if (!watch) return null;
   const clock = watch.watch.clock.value;
   return { ...watch, clock, moment: clock ? momentAt(clock, now) : null, now };

@@ -44,7 +44,7 @@ export function OwnPage({ id }: { readonly id: string }) {
             show={({ today }) =>
               today ? (
                 <>
-                  <OwnTodayView today={today} />
+                  <OwnTodayView today={today} id={id} />
                   {today.text ? <Away id={id} /> : null}
                 </>
               ) : (

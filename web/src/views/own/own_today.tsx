@@ -6,6 +6,7 @@ import { program } from "../../state/program.ts";
 import { sender } from "../../state/sender.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { dayWords, listWords } from "../../ui/words.ts";
+import { OwnHour } from "./own_hour.tsx";
 import { ScoreEntry, type Entered } from "../scores/score_entry.tsx";
 
 /** Keeps the reader's own score: a new one goes by the outbox, a correction at once. */
@@ -72,6 +73,13 @@ function MyScore({ classId, piece }: { readonly classId: string; readonly piece:
   );
 }
 
+/** 'Heat 2 of 3, lane 4', as far as the board has heats or lanes. */
+function placeWords(piece: OwnPiece): string {
+  const heat = piece.heat === null ? "" : `heat ${String(piece.heat)} of ${String(piece.heats)}`;
+  const place = piece.place === null ? "" : `${piece.lanes ? "lane" : "place"} ${String(piece.place)}`;
+  return [heat, place].filter(Boolean).join(", ");
+}
+
 function Piece({ classId, piece }: { readonly classId: string; readonly piece: OwnPiece }) {
   const { forecast, form } = piece;
   return (
@@ -96,6 +104,18 @@ function Piece({ classId, piece }: { readonly classId: string; readonly piece: O
             <dd>{clock(piece.cap_s)}</dd>
           </div>
         )}
+        {placeWords(piece) === "" ? null : (
+          <div>
+            <dt>You stand</dt>
+            <dd>{placeWords(piece)}</dd>
+          </div>
+        )}
+        {piece.starts_s > 0 ? (
+          <div>
+            <dt>You go</dt>
+            <dd>{clock(piece.starts_s)} after the start</dd>
+          </div>
+        ) : null}
         {piece.starts_with ? (
           <div>
             <dt>You start with</dt>
@@ -115,7 +135,7 @@ function Piece({ classId, piece }: { readonly classId: string; readonly piece: O
 }
 
 /** The reader's next class: their version, counts, target, partner and cautions. */
-export function OwnTodayView({ today }: { readonly today: OwnToday }) {
+export function OwnTodayView({ today, id }: { readonly today: OwnToday; readonly id: string }) {
   return (
     <div class="stack">
       <p>
@@ -137,6 +157,7 @@ export function OwnTodayView({ today }: { readonly today: OwnToday }) {
       {today.pieces.map((piece) => (
         <Piece key={piece.title} classId={today.class} piece={piece} />
       ))}
+      <OwnHour classId={today.class} person={id} />
       {today.text ? (
         <details>
           <summary>The board</summary>

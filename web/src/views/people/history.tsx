@@ -19,6 +19,11 @@ function Line({ past }: { readonly past: PastScore }) {
       </th>
       <td class="number">
         <strong>{past.score}</strong>
+        {forecast && past.days ? (
+          <div class="small soft">
+            {measureText(forecast, past.days[0])} – {measureText(forecast, past.days[1])}
+          </div>
+        ) : null}
       </td>
       <td class="number">
         {forecast ? `${measureText(forecast, forecast.p10)} – ${measureText(forecast, forecast.p90)}` : "–"}
@@ -40,6 +45,7 @@ export function History({ scores }: { readonly scores: readonly PastScore[] }) {
     <div class="stack">
       <p class="soft">
         {coverage ? `${coverage} ` : ""}
+        Below each score: what the same body gives on four days in five. A change within it is luck of the day.
         The forecast is made with the marks that are known today; it has not learned from these scores.
       </p>
       <div class="wide" role="region" aria-label="Scores and forecasts" tabIndex={0}>

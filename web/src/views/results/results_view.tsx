@@ -73,7 +73,7 @@ function Places({ ranking }: { readonly ranking: Ranking }) {
   );
 }
 
-function Piece({ piece }: { readonly piece: PieceResults }) {
+export function PieceResultsView({ piece }: { readonly piece: PieceResults }) {
   return (
     <section class="stack" aria-label={piece.piece}>
       <h2>{piece.piece}</h2>
@@ -104,7 +104,7 @@ export function ResultsView({ id }: { readonly id: string }) {
             <>
               {scored.length === 0 ? <p class="soft">No scores yet.</p> : null}
               {scored.map((piece) => (
-                <Piece key={piece.piece} piece={piece} />
+                <PieceResultsView key={piece.piece} piece={piece} />
               ))}
             </>
           );

@@ -65,12 +65,13 @@ function Board(props: { readonly classId: string; readonly list: readonly Runner
           ))}
         </ul>
       </section>
-      <section aria-labelledby="inside">
+      <section class="stack" aria-labelledby="inside">
         <h2 id="inside">Inside</h2>
         <p class="soft small">Tap a name as they leave through the door.</p>
         <ul class="plain names">
           {outs
             .filter((each) => each.since === null)
+            .sort((a, b) => a.runner.name.localeCompare(b.runner.name))
             .map(({ runner, run }) => (
               <li key={runner.id}>
                 <button

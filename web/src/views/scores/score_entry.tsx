@@ -10,6 +10,7 @@ import {
   type FormPiece,
   type ScoreLine,
 } from "../../model/scores.ts";
+import { Efforts } from "../../ui/efforts.tsx";
 import { Field } from "../../ui/field.tsx";
 import { Said } from "../../ui/said.tsx";
 import { listWords, sentence } from "../../ui/words.ts";
@@ -21,29 +22,6 @@ export interface Entered {
   readonly doneAs: string;
   readonly effort: number | null;
   readonly note: string;
-}
-
-function Efforts({ value, change }: { readonly value: number | null; readonly change: (effort: number) => void }) {
-  return (
-    <fieldset class="field bare-set">
-      <legend class="label">How hard, 0 to 10 (may stay empty)</legend>
-      <div class="efforts">
-        {Array.from({ length: 11 }, (_, effort) => (
-          <label key={effort}>
-            <input
-              type="radio"
-              name="effort"
-              checked={value === effort}
-              onChange={() => {
-                change(effort);
-              }}
-            />
-            {effort}
-          </label>
-        ))}
-      </div>
-    </fieldset>
-  );
 }
 
 /** A dialog for one score, filled in from the forecast or with what is kept; `keep` says what was wrong, or null. */
@@ -100,7 +78,7 @@ export function ScoreEntry(props: {
           </p>
         </div>
         <DraftFields piece={piece} draft={draft} change={change} />
-        <Efforts value={effort} change={setEffort} />
+        <Efforts name="effort" label="How hard, 0 to 10 (may stay empty)" value={effort} change={setEffort} />
         <details>
           <summary>Version{props.mayNote ? " and note" : ""}</summary>
           <div class="stack">

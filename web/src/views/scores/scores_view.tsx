@@ -13,6 +13,7 @@ import {
 } from "../../model/scores.ts";
 import { classScoresOf, scoreFormOf } from "../../state/gym.ts";
 import { program } from "../../state/program.ts";
+import { sendNote } from "../../state/said.ts";
 import { sender } from "../../state/sender.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { useNow } from "../../ui/use_now.ts";
@@ -67,7 +68,8 @@ function Name(props: {
   readonly tap: () => void;
 }) {
   const { piece, person, shown } = props;
-  const told = shown === null ? `forecast ${rangeText(piece.form, person.forecast)}` : person.done_as.replaceAll("-", " ");
+  const forecast = person.forecast.p90 > 0 ? `forecast ${rangeText(piece.form, person.forecast)}` : "no forecast";
+  const told = shown === null ? forecast : person.done_as.replaceAll("-", " ");
   return (
     <li>
       <button type="button" class={shown === null ? "" : "done"} onClick={props.tap}>
@@ -137,10 +139,7 @@ function Sheet(props: {
       if (fault) return fault;
     }
     if (kept.length === 0) send(classId, piece, person, entered, 0);
-    if (entered.note !== "") {
-      const noted = await program.addNote(person.id, entered.note);
-      if (!noted.ok) return noted.fault;
-    }
+    sendNote(person.id, entered.note, `note on ${person.name}`);
     return null;
   };
   const byPlace = [...piece.people].sort((a, b) => a.name.localeCompare(b.name));
