@@ -47,6 +47,9 @@ class Search {
   explicit Search(const EditRequest& request) : request_(request) {
     for (const domain::PlaceUse& use : request.before.places)
       if (use.wait_mean_s >= queue_s) crowded_.push_back(use.place);
+    crowded_course_ = std::ranges::any_of(crowded_, [&](const domain::EquipmentId& place) {
+      return request.catalogue.find(place) == nullptr;  // a route of the hall
+    });
     double capped = 0;
     int pieces = 0;
     for (const domain::PersonOutcome& person : request.before.people)
@@ -81,12 +84,15 @@ class Search {
       if (piece.clock == timetable::ClockKind::Up) starts_in_turn(block);
       heats(block, piece);
     }
+    // One list in every interval: the clock says when, and everybody where to begin.
+    if (block.kind == BlockKind::Every && block.slots.size() == 1) other_starts(block, block.slots.front());
     for (const Lines& part : parts)
-      for (const Item& item : *part.items)
-        if (queued_for(item)) {
-          second_station(block, item);
-          fewer_reps(block, item);
-        }
+      for (const Item& item : *part.items) {
+        if (crowded_course_ && item.unit == domain::Unit::Metres) shorter_run(block, item);
+        if (!queued_for(item)) continue;
+        second_station(block, item);
+        fewer_reps(block, item);
+      }
   }
 
   void against_the_clock(const Block& block) {
@@ -226,6 +232,7 @@ class Search {
 
   const EditRequest& request_;
   std::vector<domain::EquipmentId> crowded_;
+  bool crowded_course_ = false;
   bool short_of_time_ = false;
   std::vector<Edit> edits_;
 };

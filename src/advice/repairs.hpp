@@ -17,14 +17,14 @@ using Trial = std::function<base::Result<domain::Consequences>(const domain::Boa
 struct Halving {
   int first_runs = 32;  // of every edit
   int last_runs = 200;  // of those that came through
-  int survivors = 8;
+  int survivors = 4;
   int shown = 3;
   double least_gain = 0.1;  // minutes; less is not worth a change
 };
 
 /// The edits that help most per change, by successive halving: all with few runs, the best again with many.
-/// Of each kind in a block only the best is shown. Fails when a trial of the board as it stands does; an edit
-/// whose trial fails is left out. Same arguments, same answer, whatever `for_each` does.
+/// Of each kind in a block only the best is tried again. Fails when a trial of the board as it stands does;
+/// an edit whose trial fails is left out. Same arguments, same answer, whatever `for_each` does.
 base::Result<domain::RepairPlan> best_repairs(
     const domain::Board& board, std::vector<domain::Edit> edits, const Trial& trial,
     const Halving& halving = {}, const rehearsal::ForEach& for_each = rehearsal::one_after_another);

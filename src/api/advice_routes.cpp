@@ -35,7 +35,7 @@ Answer about_class(const Call& call, RequestBody& body,
   auto gym_class = app::class_under(*call.gym, asked->what);
   if (!gym_class) return refuse(gym_class.error());
   if (change) change(*gym_class, asked->reading);
-  return answer(app::request_of(*call.gym, asked->reading, *gym_class, asked->what));
+  return answer(app::knowing_request(*call.at_hand, asked->reading, *gym_class, asked->what).request);
 }
 
 /// Where somebody is, as the body says it; `kit` by ids that are not known to be right.

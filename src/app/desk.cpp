@@ -1,5 +1,7 @@
 #include "app/desk.hpp"
 
+#include <chrono>
+
 #include "base/require.hpp"
 
 namespace repwright::app {
@@ -128,6 +130,8 @@ void Desk::learn_beside() {
 }
 
 void Desk::learn_until(const std::stop_token& stop) {
+  // Phones send a class's scores within a minute: a rest between two lessons leaves them the machine.
+  constexpr std::chrono::seconds between_lessons(1), after_a_fault(60);
   std::shared_ptr<const GymAtHand> learned;
   while (!stop.stop_requested()) {
     {
@@ -135,12 +139,15 @@ void Desk::learn_until(const std::stop_token& stop) {
       if (!laid_down_.wait(lock, stop, [&] { return at_hand_ != learned; })) return;
       learned = at_hand_;
     }
+    std::chrono::seconds rest = between_lessons;
     // A fault of ours must not end the program in the middle of a class: forecasts stay as they are.
     try {
       if (!learn(stop)) return;
     } catch (const base::Bug&) {
-      continue;
+      rest = after_a_fault;
     }
+    std::unique_lock lock(reading_);
+    laid_down_.wait_for(lock, stop, rest, [] { return false; });
   }
 }
 

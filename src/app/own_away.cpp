@@ -25,7 +25,7 @@ base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, const domain::
   wishes.who = person.text;
   WhatIf what;
   what.stop = stop;
-  return away_class(request_of(gym, reading, *gym_class, what), wishes);
+  return away_class(knowing_request(at_hand, reading, *gym_class, what).request, wishes);
 }
 
 }  // namespace repwright::app

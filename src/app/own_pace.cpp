@@ -53,8 +53,20 @@ std::optional<std::size_t> level_of(const DonePieces& done, const KnownPiece& pi
   return std::nullopt;
 }
 
-/// [piece][person]: the logarithms of what each scores alone at every stretch.
-using Responses = std::vector<std::vector<std::array<double, OwnPace::point_count>>>;
+/// What a piece is for one person: the logarithms of what they score alone at every stretch, and the ways of
+/// working that it counts reps of.
+struct Response {
+  std::array<double, OwnPace::point_count> scores{};
+  std::vector<body::EffortSpec> reps{};
+};
+using Responses = std::vector<std::vector<Response>>;  // [piece][person]
+
+std::vector<body::EffortSpec> reps_of(const rehearsal::Script& script) {
+  std::vector<body::EffortSpec> out;
+  for (const rehearsal::Task& task : script.tasks)
+    if (task.counted && task.effort.kind == body::Effort::Kind::Reps) out.push_back(task.effort);
+  return out;
+}
 
 Responses responses_of(const ClassRequest& request, const Gathered& gathered,
                        const domain::FittedBoard& fitted, const timetable::Timetable& timetable) {
@@ -68,15 +80,17 @@ Responses responses_of(const ClassRequest& request, const Gathered& gathered,
                                                                   .people = gathered.people,
                                                                   .bodies = cast.median,
                                                                   .constants = request.gym.constants});
-  Responses out(timetable.pieces.size(),
-                std::vector<std::array<double, OwnPace::point_count>>(gathered.people.size()));
+  Responses out(timetable.pieces.size(), std::vector<Response>(gathered.people.size()));
+  for (const rehearsal::ScriptedPiece& piece : floor.plan.pieces)
+    for (std::size_t p = 0; p < piece.scripts.size(); ++p)
+      out.at(static_cast<std::size_t>(piece.piece)).at(p).reps = reps_of(piece.scripts[p]);
   for (std::size_t k = 0; k < OwnPace::point_count; ++k) {
     const double stretch = std::exp(OwnPace::stretches.at(k));
     cast.stretch = [stretch](domain::BlockId, int, int) { return stretch; };
     const auto parts = rehearsal::lone_pass(floor.plan, timetable, request.gym.constants, cast);
     for (std::size_t i = 0; i < parts.size(); ++i)
       for (std::size_t p = 0; p < parts[i].size(); ++p)
-        out.at(static_cast<std::size_t>(floor.plan.pieces[i].piece)).at(p).at(k) =
+        out.at(static_cast<std::size_t>(floor.plan.pieces[i].piece)).at(p).scores.at(k) =
             std::log(std::max(least_score, parts[i][p].score));
   }
   return out;
@@ -94,6 +108,11 @@ double OwnPace::stretch(const body::Normals& normals, double own) const {
   const double from = up * scores_.at(k - 1), to = up * scores_.at(k);
   const double share = to > from ? std::clamp((wanted - from) / (to - from), 0.0, 1.0) : .5;
   return std::exp(stretches.at(k - 1) + share * (stretches.at(k) - stretches.at(k - 1)));
+}
+
+bool OwnPace::possible_for(const body::Body& body, const body::Constants& constants) const {
+  return std::ranges::all_of(
+      reps_, [&](const body::EffortSpec& spec) { return body::effort_of(spec, body, constants).best >= 1; });
 }
 
 OwnPaces own_paces(const ClassRequest& request, const Gathered& gathered) {
@@ -116,9 +135,10 @@ OwnPaces own_paces(const ClassRequest& request, const Gathered& gathered) {
       const auto level = level_of(done->second, piece, versions);
       if (!level) continue;
       if (!responses) responses = responses_of(request, gathered, fitted, timetable);
+      Response& response = (*responses)[piece.piece][p];
       out[done->first].emplace(piece.block,
                                OwnPace(body::gap_of(gathered.estimates[p], done->second.levels, *level),
-                                       (*responses)[piece.piece][p]));
+                                       response.scores, std::move(response.reps)));
     }
   }
   return out;

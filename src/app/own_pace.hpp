@@ -2,7 +2,10 @@
 
 #include <array>
 #include <map>
+#include <utility>
+#include <vector>
 
+#include "body/effort.hpp"
 #include "body/level_gap.hpp"
 #include "domain/ids.hpp"
 
@@ -20,16 +23,23 @@ class OwnPace {
   /// Logarithms of the stretches that scores are known for.
   static constexpr std::array<double, point_count> stretches{-.6, -.3, 0, .3, .6};
 
-  /// `scores` are the logarithms of what a lone person scores at each of `stretches`.
-  OwnPace(body::LevelGap gap, const std::array<double, point_count>& scores) : gap_(gap), scores_(scores) {}
+  /// `scores` are the logarithms of what a lone person scores at each of `stretches`, `reps` the ways of
+  /// working that the piece counts reps of.
+  OwnPace(body::LevelGap gap, const std::array<double, point_count>& scores,
+          std::vector<body::EffortSpec> reps)
+      : gap_(gap), scores_(scores), reps_(std::move(reps)) {}
 
   /// Of one body: the normals behind it, and a standard normal of the piece's own. 1 where the score does
   /// not depend on how long the lines take.
   double stretch(const body::Normals& normals, double own) const;
 
+  /// Whether this body could have done the piece at all.
+  bool possible_for(const body::Body& body, const body::Constants& constants) const;
+
  private:
   body::LevelGap gap_;
   std::array<double, point_count> scores_;
+  std::vector<body::EffortSpec> reps_;
 };
 
 /// Of everybody who has done a piece of the request's board before, on whatever board of the gym it stood.

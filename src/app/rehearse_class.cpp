@@ -92,26 +92,48 @@ void add_findings(ClassRehearsal& result, const rehearsal::WrittenFloor& floor,
   for (std::size_t p = 0; p < people.size(); ++p) result.reps.push_back(rehearsal::reps_by_group(seen, p));
 }
 
-struct RunOf {
-  base::Seed seed;
-  int run = 0;
-};
+using PacesOf = std::map<domain::BlockId, OwnPace>;
+
+const PacesOf* paces_of(const Gathered& gathered, std::size_t person) {
+  const auto own = gathered.paces.find(gathered.people[person].id);
+  return own == gathered.paces.end() ? nullptr : &own->second;
+}
+
+/// The number that the body of a run is drawn by: the run's own, or the first of some behind it whose body
+/// could have done what the person has done.
+std::uint64_t drawn_run(const ClassRequest& request, const Gathered& gathered, std::size_t person, int run) {
+  const auto first = static_cast<std::uint64_t>(run);
+  const PacesOf* paces = paces_of(gathered, person);
+  if (paces == nullptr) return first;
+  constexpr std::uint64_t attempts = 16, far_behind = std::uint64_t{1} << 40U;
+  const std::uint64_t key = rehearsal::person_key(gathered.people[person].id);
+  for (std::uint64_t attempt = 0; attempt < attempts; ++attempt) {
+    const std::uint64_t number = first + attempt * far_behind;
+    const body::Body body =
+        body::draw(gathered.estimates[person], request.seed, number, key, request.gym.constants);
+    const auto possible = [&](const auto& pace) {
+      return pace.second.possible_for(body, request.gym.constants);
+    };
+    if (std::ranges::all_of(*paces, possible)) return number;
+  }
+  return first;
+}
 
 /// How much longer than their body tells a line of that piece takes one of those who were gathered.
-double stretch_of(const Gathered& gathered, domain::BlockId piece, std::size_t person, RunOf of) {
-  const domain::PersonId& id = gathered.people[person].id;
-  const auto own = gathered.paces.find(id);
-  if (own == gathered.paces.end()) return 1;
-  const auto pace = own->second.find(piece);
-  if (pace == own->second.end()) return 1;
-  if (of.run == rehearsal::in_the_middle) return pace->second.stretch({}, 0);
-  const std::uint64_t key = rehearsal::person_key(id);
-  const auto run = static_cast<std::uint64_t>(of.run);
+double stretch_of(const ClassRequest& request, const Gathered& gathered, domain::BlockId piece,
+                  std::size_t person, int run) {
+  const PacesOf* paces = paces_of(gathered, person);
+  if (paces == nullptr) return 1;
+  const auto pace = paces->find(piece);
+  if (pace == paces->end()) return 1;
+  if (run == rehearsal::in_the_middle) return pace->second.stretch({}, 0);
+  const std::uint64_t key = rehearsal::person_key(gathered.people[person].id);
+  const std::uint64_t number = drawn_run(request, gathered, person, run);
   // Behind the draws that the body takes.
   const std::uint64_t next = body::parameter_count + static_cast<std::uint64_t>(piece.index);
   const double own_luck = base::normal_quantile(
-      base::unit_interval(base::Stream(of.seed, run, key, base::Purpose::Body).bits_at(next)));
-  return pace->second.stretch(body::normals_behind(of.seed, run, key), own_luck);
+      base::unit_interval(base::Stream(request.seed, number, key, base::Purpose::Body).bits_at(next)));
+  return pace->second.stretch(body::normals_behind(request.seed, number, key), own_luck);
 }
 
 }  // namespace
@@ -133,6 +155,11 @@ base::Result<Gathered> gather(const ClassRequest& request) {
   return gathered;
 }
 
+body::Body drawn_body(const ClassRequest& request, const Gathered& gathered, std::size_t person, int run) {
+  return body::draw(gathered.estimates[person], request.seed, drawn_run(request, gathered, person, run),
+                    rehearsal::person_key(gathered.people[person].id), request.gym.constants);
+}
+
 rehearsal::Cast cast_of(const ClassRequest& request, const Gathered& gathered) {
   const std::vector<domain::Person>& people = gathered.people;
   const std::vector<body::BodyEstimate>& estimates = gathered.estimates;
@@ -142,19 +169,16 @@ rehearsal::Cast cast_of(const ClassRequest& request, const Gathered& gathered) {
     cast.names.push_back(people[p].name);
     cast.median.push_back(body::median(estimates[p], request.gym.constants));
   }
-  cast.drawn = [&estimates, ids = cast.ids, seed = request.seed, &constants = request.gym.constants](
-                   int person, int run) {
-    const auto p = static_cast<std::size_t>(person);
-    return body::draw(estimates[p], seed, static_cast<std::uint64_t>(run), rehearsal::person_key(ids[p]),
-                      constants);
+  cast.drawn = [&request, &gathered](int person, int run) {
+    return drawn_body(request, gathered, static_cast<std::size_t>(person), run);
   };
   if (request.bodies)
     cast.drawn = [&people, &bodies = request.bodies](int person, int run) {
       return bodies(people[static_cast<std::size_t>(person)], run);
     };
   if (!gathered.paces.empty())
-    cast.stretch = [&gathered, seed = request.seed](domain::BlockId piece, int person, int run) {
-      return stretch_of(gathered, piece, static_cast<std::size_t>(person), {seed, run});
+    cast.stretch = [&request, &gathered](domain::BlockId piece, int person, int run) {
+      return stretch_of(request, gathered, piece, static_cast<std::size_t>(person), run);
     };
   if (request.gym_class.weather.wbgt_c)
     cast.conditions = body::heat_factor(*request.gym_class.weather.wbgt_c);

@@ -13,6 +13,10 @@ base::Result<ClassRehearsal> rehearse_fitted(const ClassRequest& request, const 
 /// The bodies of those who were gathered, as a rehearsal asks for them; both must outlive the answer.
 rehearsal::Cast cast_of(const ClassRequest& request, const Gathered& gathered);
 
+/// The body that one of those who were gathered has in a run: drawn from what is known of them, again while
+/// it could not do what they have done before.
+body::Body drawn_body(const ClassRequest& request, const Gathered& gathered, std::size_t person, int run);
+
 /// What everybody does without advice.
 domain::FittedBoard plain_fit_of(const ClassRequest& request, const Gathered& gathered);
 

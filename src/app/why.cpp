@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "app/known_people.hpp"
+#include "app/rehearse_fitted.hpp"
 #include "body/effort.hpp"
 #include "body/forecast_line.hpp"
 #include "domain/people_search.hpp"
@@ -78,8 +79,8 @@ base::Result<ClassRehearsal> played_with(const WhyRequest& of, Gathered gathered
   request.bodies = [&](const domain::Person& person, int run) {
     const auto at = std::ranges::find(gathered.people, person.id, &domain::Person::id);
     const auto p = static_cast<std::size_t>(at - gathered.people.begin());
-    return body::draw(person.id == of.person ? other : gathered.estimates[p], request.seed,
-                      static_cast<std::uint64_t>(run), rehearsal::person_key(person.id),
+    if (person.id != of.person) return drawn_body(request, gathered, p, run);
+    return body::draw(other, request.seed, static_cast<std::uint64_t>(run), rehearsal::person_key(person.id),
                       request.gym.constants);
   };
   return rehearse_class(request, gathered);

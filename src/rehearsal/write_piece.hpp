@@ -18,7 +18,7 @@ struct Seat {
 /// For time, AMRAP, ladder, chipper, buy-in and cash-out, free partition, for distance, max effort.
 void write_rounds(ScriptDraft& draft, const Seat& seat);
 /// Every minute (or two, or three): slots by the clock.
-void write_every(ScriptDraft& draft);
+void write_every(ScriptDraft& draft, const Seat& seat);
 /// Work and rest, by the clock or on a private one.
 void write_intervals(ScriptDraft& draft);
 /// Stations: each begins at another one and moves on.

@@ -91,7 +91,7 @@ void write_one(ScriptDraft& draft, const Seat& seat, Team* team) {
   draft.script().step_rounds = std::max(1, block.rounds.value_or(listed_rounds(block.items)));
   switch (block.kind) {
     case BlockKind::Every:
-      write_every(draft);
+      write_every(draft, seat);
       break;
     case BlockKind::Intervals:
       write_intervals(draft);

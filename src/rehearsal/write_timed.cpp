@@ -154,14 +154,15 @@ void write_private_intervals(ScriptDraft& draft) {
 
 }  // namespace
 
-void write_every(ScriptDraft& draft) {
+void write_every(ScriptDraft& draft, const Seat& seat) {
   const Block& block = draft.context().block;
   const std::vector<Phase> work = work_phases(draft.context().piece);
   const bool out_after_miss = block.score == domain::Score::LastFullMinute || !block.after_fail.empty();
   std::vector<int> misses;
   for (std::size_t i = 0; i < work.size(); ++i) {
     const int stop = open_interval(draft, work[i]);
-    write_slot(draft, block.slots[static_cast<std::size_t>(work[i].slot)], slot_round(work[i], block, i));
+    const std::vector<Item>& slot = block.slots[static_cast<std::size_t>(work[i].slot)];
+    write_slot(draft, round_order(slot, draft.context().odd_start, seat), slot_round(work[i], block, i));
     draft.mark(OpKind::NoDeadline);
     if (out_after_miss)
       misses.push_back(stop);

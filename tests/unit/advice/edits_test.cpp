@@ -19,6 +19,7 @@ using domain::RepairKind;
 struct Class {
   double bar_wait_s = 0;
   double box_wait_s = 0;
+  double route_wait_s = 0;
   double over_share = 0;
   int people = 12;
   domain::Hall hall{};
@@ -30,6 +31,7 @@ struct Class {
     before.people.resize(static_cast<std::size_t>(people));
     before.timetable.over_share = over_share;
     before.places.push_back({.place = {"pull-up-bar"}, .count = 4, .wait_mean_s = bar_wait_s, .queue = {}});
+    before.places.push_back({.place = {"shuttle"}, .count = 12, .wait_mean_s = route_wait_s, .queue = {}});
     before.places.push_back({.place = {"box"}, .count = 4, .wait_mean_s = box_wait_s, .queue = {}});
     return edits_of({board, timetable::lay_out(board, {}), catalogue, before, hall});
   }
@@ -87,9 +89,23 @@ TEST(Edits, AgainstTheClockAreShorterRunsAndFewerRounds) {
 
 TEST(Edits, OfferNoOtherStartWhereTheClockSaysWhenToDoWhat) {
   const std::vector<Edit> edits =
-      Class{.bar_wait_s = 30}.edits("Every 3 min x 6\n200 m run\n6 pull-ups\n8 push-ups\n");
+      Class{.bar_wait_s = 30}.edits("EMOM 12\nodd: 6 pull-ups\neven: 8 push-ups\n");
   EXPECT_THAT(words_of(edits, RepairKind::OddStart), IsEmpty());
   EXPECT_THAT(words_of(edits, RepairKind::FewerReps), ElementsAre("4 pull-ups instead of 6"));
+}
+
+TEST(Edits, OfferAnotherStartWithinAnInterval) {
+  const std::vector<Edit> edits =
+      Class{.bar_wait_s = 30}.edits("Every 3 min x 6\n200 m run\n6 pull-ups\n8 push-ups\n");
+  EXPECT_THAT(words_of(edits, RepairKind::OddStart),
+              ElementsAre("every second person starts with the pull-ups",
+                          "every second person starts with the push-ups"));
+}
+
+TEST(Edits, ShortenTheRunWhenTheRouteIsFull) {
+  const std::vector<Edit> edits = Class{.route_wait_s = 30}.edits(rounds);
+  EXPECT_THAT(words_of(edits, RepairKind::ShorterRun),
+              ElementsAre("run 300 m instead of 400 m", "run 200 m instead of 400 m"));
 }
 
 TEST(Edits, OfferNoHeatsToAHandfulOfPeople) {

@@ -2,6 +2,8 @@
 
 #include <cmath>
 #include <nlohmann/json.hpp>
+#include <stdexcept>
+#include <string>
 
 #include "support/front_desk.hpp"
 

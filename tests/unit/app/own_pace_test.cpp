@@ -101,6 +101,16 @@ TEST(OwnPace, GoesOnWhereTheBodyAloneStops) {
   EXPECT_LT(by_level, forecast(gym, known, text).p50);
 }
 
+TEST(OwnPace, DrawsNobodyWhoCouldNotDoWhatTheyHaveDone) {
+  OpenGym gym = test::gym_of(1);
+  for (const int day : {0, 14}) scored(gym, "pull", "120", day);
+  const std::string& text = gym.knowledge.boards.at("pull");
+  KnownPeople known = known_of(gym);
+  EXPECT_GT(forecast(gym, known, text).p10, 80);
+  known.done = {};
+  EXPECT_EQ(forecast(gym, known, text).p10, 0) << "the body alone is drawn without a ring row at times";
+}
+
 TEST(OwnPace, KnowsTheSameWorkUnderAnotherNameAndIntent) {
   const OpenGym gym = gym_after_two("sprint", .8);
   const KnownPeople known = known_of(gym);
@@ -129,16 +139,16 @@ TEST(OwnPace, ChangesNoRestThatTheClockGives) {
 }
 
 TEST(OwnPace, AsksForNoStretchWhereTheScoreDoesNotGoAlongWithIt) {
-  const OwnPace flat({.middle = .3}, {2.0, 2.0, 2.01, 2.0, 2.0});
+  const OwnPace flat({.middle = .3}, {2.0, 2.0, 2.01, 2.0, 2.0}, {});
   EXPECT_EQ(flat.stretch({}, 0), 1);
 }
 
 TEST(OwnPace, FindsTheStretchBetweenItsPoints) {
-  const OwnPace time({.middle = .15}, {4.4, 4.7, 5.0, 5.3, 5.6});
+  const OwnPace time({.middle = .15}, {4.4, 4.7, 5.0, 5.3, 5.6}, {});
   EXPECT_NEAR(std::log(time.stretch({}, 0)), .15, 1e-12);
-  const OwnPace count({.middle = .15}, {5.6, 5.3, 5.0, 4.7, 4.4});
+  const OwnPace count({.middle = .15}, {5.6, 5.3, 5.0, 4.7, 4.4}, {});
   EXPECT_NEAR(std::log(count.stretch({}, 0)), -.15, 1e-12);
-  const OwnPace beyond({.middle = 3}, {4.4, 4.7, 5.0, 5.3, 5.6});
+  const OwnPace beyond({.middle = 3}, {4.4, 4.7, 5.0, 5.3, 5.6}, {});
   EXPECT_NEAR(std::log(beyond.stretch({}, 0)), .6, 1e-12);
 }
 

@@ -71,6 +71,36 @@ TEST(RepairClass, AStartInTurnsShortensWaitsAndEndsLater) {
   EXPECT_GT(turns.end_p50_s, now.end_p50_s);
 }
 
+/// '19 come, one bar is out, rain': three plans, each less waiting than doing nothing.
+TEST(RepairClass, AnswersNineteenPeopleOneBarOutAndRainWithThreePlans) {
+  const app::OpenGym& gym = *test::demo_gym();
+  const std::string& text = gym.knowledge.boards.at("sat-two-clocks");
+  const board::Reading reading = board::read(text, gym.knowledge.catalogue, gym.knowledge.house);
+  WhatIf what;
+  what.class_id = "sat-24";
+  what.heads = 19;
+  what.out = {{"pull-up-bar", 1}};
+  what.indoors = true;
+  what.runs = 60;
+  const auto plan = repair_what_if(gym, reading, text, what);
+  ASSERT_TRUE(plan) << plan.error().message;
+  EXPECT_EQ(plan->best.size(), 3u);
+  for (const domain::Repair& repair : plan->best) EXPECT_LT(repair.after.wait_s, plan->before.wait_s);
+}
+
+TEST(RepairClass, LetsEverySecondOneBeginElsewhereWhenAnIndoorShuttleIsFull) {
+  const app::OpenGym& gym = *test::demo_gym();
+  const std::string& text = gym.knowledge.boards.at("wed-every-three");
+  const board::Reading reading = board::read(text, gym.knowledge.catalogue, gym.knowledge.house);
+  WhatIf what;
+  what.class_id = "wed-19-for-12";
+  what.runs = 40;
+  const auto plan = repair_what_if(gym, reading, text, what);
+  ASSERT_TRUE(plan) << plan.error().message;
+  ASSERT_FALSE(plan->best.empty());
+  EXPECT_LT(plan->best.front().after.wait_s, plan->before.wait_s / 2);
+}
+
 TEST(RepairClass, EveryRepairReadsAsTheBoardThatWasRehearsed) {
   const Crowd class_of_19(4);
   const board::Reading reading = class_of_19.read(crowded);

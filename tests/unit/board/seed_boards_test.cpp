@@ -42,6 +42,8 @@ INSTANTIATE_TEST_SUITE_P(All, SeedBoards, ::testing::ValuesIn(test::examples()),
 INSTANTIATE_TEST_SUITE_P(OtherHands, SeedBoards, ::testing::ValuesIn(boards_of("other-hands.json")), id_of);
 INSTANTIATE_TEST_SUITE_P(FurtherHands, SeedBoards, ::testing::ValuesIn(boards_of("further-hands.json")),
                          id_of);
+INSTANTIATE_TEST_SUITE_P(LiftingHands, SeedBoards, ::testing::ValuesIn(boards_of("lifting-hands.json")),
+                         id_of);
 INSTANTIATE_TEST_SUITE_P(DemoGym, SeedBoards, ::testing::ValuesIn(boards_of("scenario-boards.json")), id_of);
 
 }  // namespace

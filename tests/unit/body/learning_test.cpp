@@ -3,7 +3,9 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numeric>
 
+#include "body/level_gap.hpp"
 #include "body/marks.hpp"
 #include "unit/body/support.hpp"
 
@@ -174,6 +176,38 @@ TEST(Learning, AveragesTheScoresOfAPieceDoneAgain) {
   }
   EXPECT_EQ(knowledge.levels.mean.size(), 1u);
   EXPECT_GT(knowledge.levels.with_body[0][speed], 0);
+}
+
+// Body and fault are independent and normal before the scores, which tell of their sum alone: the posterior
+// of the fault is that of a normal mean with known variances (Gelman et al. 2013, section 2.5, from memory).
+TEST(Learning, KnowsWhatAPersonScoresBeyondTheirBody) {
+  const BodyEstimate before = woman();
+  const auto speed = index_of(P::CriticalSpeed);
+  const double expected = before.parameters.mean[speed];
+  const double fault = .08, day = .03, score = .10, count = 4;
+  Knowledge knowledge{.body = before};
+  std::optional<std::size_t> level;
+  for (int i = 0; i < count; ++i) {
+    Seen seen = seen_by(knowledge.body, expected + score, fault, 400, log_speed);
+    seen.score.day_sd = day;
+    seen.score.level = level;
+    const Learned learned = learn(knowledge, seen.drawn, std::span(&seen.score, 1));
+    knowledge = learned.after;
+    level = learned.lessons.front().level;
+  }
+  const LevelGap gap = gap_of(knowledge.body, knowledge.levels, *level);
+  const double variance = fault * fault;
+  const double all = before.parameters.covariance[speed][speed] + variance + day * day / count;
+  EXPECT_NEAR(gap.middle, score * variance / all, .004);
+  const double along = std::inner_product(gap.along.begin(), gap.along.end(), gap.along.begin(), 0.0);
+  EXPECT_NEAR(std::sqrt(along + gap.own_sd * gap.own_sd), std::sqrt(variance - variance * variance / all),
+              .004);
+  // Together with the body it is the level again, which is known far better than either.
+  Normals level_along = by_normals(knowledge.body, knowledge.levels.slope[*level]);
+  for (std::size_t i = 0; i < parameter_count; ++i) level_along[i] += gap.along[i];
+  const double level_variance =
+      std::inner_product(level_along.begin(), level_along.end(), level_along.begin(), 0.0);
+  EXPECT_NEAR(std::sqrt(level_variance + gap.own_sd * gap.own_sd), day / std::sqrt(count), .003);
 }
 
 TEST(Learning, ForecastsWhatTheDrawnBodiesAndTheDoubtAboutTheModelMakeTogether) {

@@ -22,16 +22,16 @@ const domain::Catalogue& shipped() {
 }
 
 TEST(ShippedCatalogue, HoldsEveryRowOfTheTrade) {
-  // 119 movements and 47 drills of the first collection, 13 movements, the hip bench and a course for runs
-  // added to it.
+  // 119 movements and 47 drills of the first collection; 90 movements, the hip bench, a course for runs, the
+  // tyre and the battle rope added to it.
   EXPECT_EQ(shipped().version, 1);
-  EXPECT_EQ(shipped().movements.size(), 132U);
+  EXPECT_EQ(shipped().movements.size(), 209U);
   EXPECT_EQ(shipped().drills.size(), 47U);
-  EXPECT_EQ(shipped().equipment.size(), 32U);
+  EXPECT_EQ(shipped().equipment.size(), 34U);
   EXPECT_EQ(shipped().limits.size(), 10U);
   EXPECT_EQ(shipped().terms.muscles.size(), 12U);
   EXPECT_EQ(shipped().terms.patterns.size(), 9U);
-  EXPECT_EQ(shipped().ambiguous_words.size(), 38U);
+  EXPECT_EQ(shipped().ambiguous_words.size(), 47U);
   EXPECT_TRUE(std::ranges::is_sorted(shipped().movements, {}, &Movement::id));
 }
 
@@ -128,6 +128,37 @@ TEST(ShippedCatalogue, NeverSwapsIntoAMovementThatTheSameLimitForbids) {
       ++swaps;
     }
   EXPECT_GT(swaps, 250);
+}
+
+TEST(ShippedCatalogue, LetsSmallWorkAndStretchesStandInForNothing) {
+  for (const char* id : {"db-curl", "bb-curl", "db-triceps-extension", "db-lateral-raise", "band-pull-apart",
+                         "band-face-pull", "stick-pass-through", "spine-wave"}) {
+    const Movement* movement = shipped().find(domain::MovementId{id});
+    ASSERT_NE(movement, nullptr) << id;
+    EXPECT_TRUE(movement->patterns.empty()) << id;
+  }
+}
+
+TEST(ShippedCatalogue, AsksForAHeavyTyreOfNobodyWhoDoesSomethingElse) {
+  for (const Movement& movement : shipped().movements) {
+    for (const auto& [limit, target] : movement.swap_for)
+      EXPECT_NE(target.text, "tyre-flip") << movement.id.text << " " << limit.text;
+    EXPECT_THAT(movement.easier, testing::Not(testing::Contains(domain::MovementId{"tyre-flip"})))
+        << movement.id.text;
+  }
+}
+
+TEST(ShippedCatalogue, LiftsAShorterWayFromTheHangThanFromTheFloor) {
+  for (const auto& [hang, floor] : {std::pair{"bb-hang-power-clean", "bb-power-clean"},
+                                    {"bb-hang-squat-clean", "bb-squat-clean"},
+                                    {"bb-hang-power-snatch", "bb-power-snatch"},
+                                    {"db-hang-snatch", "db-snatch"}}) {
+    const Movement* shorter = shipped().find(domain::MovementId{hang});
+    const Movement* longer = shipped().find(domain::MovementId{floor});
+    ASSERT_TRUE(shorter != nullptr && longer != nullptr) << hang;
+    EXPECT_LT(*shorter->rise, *longer->rise) << hang;
+    EXPECT_LT(shorter->pace.at(Unit::Reps).brisk, longer->pace.at(Unit::Reps).brisk) << hang;
+  }
 }
 
 TEST(ShippedCatalogue, HasTheSameLaddersFromBothEnds) {
