@@ -176,9 +176,9 @@ test("60 entries from two phones and a killed program: nothing lost, nothing dou
 flow("a coach's note waits on the phone while the program is gone, and is kept once", async (page) => {
   const id = "sat-24";
   await page.goto(`${gym.address}/scores/${id}`);
-  await page.getByRole("button", { name: /Yusra Brandvoll/ }).waitFor();
+  await page.getByRole("button", { name: /Zofia Achterberg/ }).waitFor();
   await gym.kill();
-  await page.getByRole("button", { name: /Yusra Brandvoll/ }).click();
+  await page.getByRole("button", { name: /Zofia Achterberg/ }).click();
   const dialog = page.getByRole("dialog");
   await dialog.getByText("Version and note").click();
   await dialog.getByLabel("Note for the coaches").fill("grip taped");

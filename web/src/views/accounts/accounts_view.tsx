@@ -247,7 +247,7 @@ function NewAccount({ isOwner, made }: { readonly isOwner: boolean; readonly mad
       ) : (
         <Secret kind={kind} value={secret} change={setSecret} />
       )}
-      <button class="first">{kind === "password" ? "Let in" : "Make the link"}</button>
+      <button class="first">{kind === null ? "Make the link" : "Let in"}</button>
     </form>
   );
 }
