@@ -109,9 +109,10 @@ Answer post_account(const Call& call) {
                        .link_hash = {},
                        .class_id = body.text("class", longest_name).value_or(""),
                        .person = {body.text("person", longest_name).value_or("")}};
-  const std::string secret = secret_in(body, account.role);
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   if (!role) return refuse_field("role", "`role` is not owner, coach, relief, person or screen");
+  const std::string secret = secret_in(body, account.role);
+  if (const auto fault = body.fault()) return tl::unexpected(*fault);
   if (!may_change(call, account.role)) return not_yours();
   if (const auto fault = not_theirs(call, name)) return tl::unexpected(*fault);
   if (const auto fault = misfit(account, *call.gym)) return tl::unexpected(*fault);

@@ -128,8 +128,8 @@ base::Result<domain::WarmUpPlan> warm_up_class(const ClassRequest& request, cons
   const base::Duration length = wishes.length.value_or(on_board.value_or(usual_length));
 
   const advice::WarmUpRoom room{.out = kit_out(request, wishes, lines),
-                          .floor = request.gym.hall.unlimited ? std::nullopt : request.gym.hall.floor,
-                          .people = std::max(1, static_cast<int>(people->size()))};
+                                .floor = request.gym.hall.unlimited ? std::nullopt : request.gym.hall.floor,
+                                .people = std::max(1, static_cast<int>(people->size()))};
   const std::vector<domain::Drill> here = advice::drills_for(request.gym.catalogue.drills, room);
   const std::vector<domain::Drill> late_here = drills_for_late(here);
   const std::vector<domain::Drill> anywhere = advice::drills_without_kit(request.gym.catalogue.drills);

@@ -149,10 +149,9 @@ void add_serve(CLI::App& command, ServeOptions& options) {
 }
 
 /// One of the commands that carry a gym from one place to another.
-CLI::App* add_move(CLI::App& app, const char* name, const char* what, MoveOptions& options) {
+CLI::App* add_move(CLI::App& app, const std::string& name, const char* what, MoveOptions& options) {
   CLI::App* command = app.add_subcommand(name, what);
-  const std::string from = std::string(name) == "import" ? "DIR" : "FILE";
-  command->add_option(from, options.from, "where it is kept now")->required();
+  command->add_option(name == "import" ? "DIR" : "FILE", options.from, "where it is kept now")->required();
   command->add_option("--to", options.to, "where it is to be")->required();
   return command;
 }

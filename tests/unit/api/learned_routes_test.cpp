@@ -33,10 +33,12 @@ const json& first_piece_of(const json& rehearsal, const char* person) {
 
 /// A score in the first piece of Saturday's class, so many times the forecast.
 void score(FrontDesk& front, const char* person, double times) {
-  const json piece = first_piece_of(rehearsed(front, {{"class", "sat-24"}}), person);
+  const json rehearsal = rehearsed(front, {{"class", "sat-24"}});
+  const json piece = first_piece_of(rehearsal, person);
+  const json name = rehearsal["pieces"].at(piece["piece"].get<std::size_t>());
   const long reps = std::lround(times * piece["p50"].get<double>());
   asked(front, "/api/classes/sat-24/scores",
-        {{"person", person}, {"piece", piece["piece"]}, {"score", std::to_string(reps)}});
+        {{"person", person}, {"piece", name}, {"score", std::to_string(reps)}});
 }
 
 TEST(WhatScoresTaught, MovesTheNextForecastOfThePage) {

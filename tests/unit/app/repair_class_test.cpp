@@ -82,7 +82,7 @@ TEST(RepairClass, AnswersNineteenPeopleOneBarOutAndRainWithThreePlans) {
   what.out = {{"pull-up-bar", 1}};
   what.indoors = true;
   what.runs = 60;
-  const auto plan = repair_what_if(gym, reading, text, what);
+  const auto plan = repair_what_if(GymAtHand(gym), reading, text, what);
   ASSERT_TRUE(plan) << plan.error().message;
   EXPECT_EQ(plan->best.size(), 3u);
   for (const domain::Repair& repair : plan->best) EXPECT_LT(repair.after.wait_s, plan->before.wait_s);
@@ -95,7 +95,7 @@ TEST(RepairClass, LetsEverySecondOneBeginElsewhereWhenAnIndoorShuttleIsFull) {
   WhatIf what;
   what.class_id = "wed-19-for-12";
   what.runs = 40;
-  const auto plan = repair_what_if(gym, reading, text, what);
+  const auto plan = repair_what_if(GymAtHand(gym), reading, text, what);
   ASSERT_TRUE(plan) << plan.error().message;
   ASSERT_FALSE(plan->best.empty());
   EXPECT_LT(plan->best.front().after.wait_s, plan->before.wait_s / 2);
