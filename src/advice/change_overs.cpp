@@ -10,7 +10,6 @@ namespace repwright::advice {
 namespace {
 
 using domain::ChangeOver;
-using domain::KitMove;
 using rehearsal::KitNeed;
 
 constexpr double fetch_s = 35;  // one person; and for everybody who goes to the same shelf

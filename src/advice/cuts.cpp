@@ -37,9 +37,9 @@ std::string name_of(const Block& block) {
   return timetable::has_clock(block) ? timetable::piece_name(block) : block.text;
 }
 
-std::string shorter_words(const Block& block, base::Duration length) {
-  return fmt::format("{}: {} instead of {}", name_of(block), base::format_clock(length),
-                     base::format_clock(*block.duration));
+std::string shorter_words(const Block& block, base::Duration now, base::Duration then) {
+  return fmt::format("{}: {} instead of {}", name_of(block), base::format_clock(then),
+                     base::format_clock(now));
 }
 
 /// The last piece with a clock: what the people came for.
@@ -100,19 +100,21 @@ class Cutting {
 
   void shorter(const Block& block, double by_s, double loss_per_minute) {
     const double least = by_s == rest_step_s ? 2 * rest_step_s : shortest_s;
-    if (!block.duration || block.duration->si() - by_s < least) return;
-    const base::Duration length = *block.duration - by_s * base::second;
-    Cut cut{.words = shorter_words(block, length), .board = board_, .loss = loss_per_minute * by_s / 60};
+    const std::optional<base::Duration> now = block.duration;
+    if (!now || now->si() - by_s < least) return;
+    const base::Duration length = *now - by_s * base::second;
+    Cut cut{
+        .words = shorter_words(block, *now, length), .board = board_, .loss = loss_per_minute * by_s / 60};
     at_path(cut.board).duration = length;
     cuts_.push_back(std::move(cut));
   }
 
   void fewer(const Block& block, std::optional<int> Block::* count, const char* what, int least) {
-    if (!(block.*count) || *(block.*count) < least || block.duration) return;
-    const int left = *(block.*count) - 1;
+    const int now = (block.*count).value_or(0);
+    if (now < least || block.duration) return;
+    const int left = now - 1;
     Cut cut{.words = fmt::format("{}: {} {} instead of {}", name_of(block), left,
-                                 left == 1 ? std::string(what, std::string(what).size() - 1) : what,
-                                 *(block.*count)),
+                                 left == 1 ? std::string(what, std::string(what).size() - 1) : what, now),
             .board = board_,
             .loss = 0};
     at_path(cut.board).*count = left;
@@ -121,15 +123,16 @@ class Cutting {
 
   /// A set less where the board gives all sets so many minutes: those go down by the same share.
   void fewer_sets_in_less(const Block& block) {
-    if (!block.sets || *block.sets < 3) return;
-    const int left = *block.sets - 1;
-    const double share = static_cast<double>(left) / *block.sets;
-    const base::Duration length = std::ceil(share * block.duration->si() / whole_s) * whole_s * base::second;
-    Cut cut{
-        .words = fmt::format("{}: {} sets in {} instead of {} in {}", name_of(block), left,
-                             base::format_clock(length), *block.sets, base::format_clock(*block.duration)),
-        .board = board_,
-        .loss = 0};
+    const int sets = block.sets.value_or(0);
+    const base::Duration given = block.duration.value_or(base::Duration{});
+    if (sets < 3) return;
+    const int left = sets - 1;
+    const double share = static_cast<double>(left) / sets;
+    const base::Duration length = std::ceil(share * given.si() / whole_s) * whole_s * base::second;
+    Cut cut{.words = fmt::format("{}: {} sets in {} instead of {} in {}", name_of(block), left,
+                                 base::format_clock(length), sets, base::format_clock(given)),
+            .board = board_,
+            .loss = 0};
     at_path(cut.board).sets = left;
     at_path(cut.board).duration = length;
     cuts_.push_back(std::move(cut));
@@ -164,10 +167,11 @@ std::optional<std::size_t> best_of(const std::vector<Cut>& cuts,
   std::optional<std::size_t> best;
   double least = 0;
   for (std::size_t c = 0; c < cuts.size(); ++c) {
-    if (!after[c]) continue;
-    const double gives = before.end_p50_s - after[c]->end_p50_s;
+    const auto& then = after[c];
+    if (!then) continue;
+    const double gives = before.end_p50_s - then->end_p50_s;
     if (gives < least_gain_s) continue;
-    const double price = lost(cuts[c], before, *after[c]) / gives;
+    const double price = lost(cuts[c], before, *then) / gives;
     if (best && price >= least) continue;
     best = c;
     least = price;
@@ -198,11 +202,12 @@ base::Result<std::vector<domain::HourCut>> cuts_in_order(const Board& board, con
     });
     const auto best = best_of(cuts, after, before);
     if (!best) break;
+    const domain::Consequences then = after[*best].value_or(before);
     order.push_back({.words = cuts[*best].words,
-                     .gives_s = before.end_p50_s - after[*best]->end_p50_s,
-                     .end_p90_s = after[*best]->end_p90_s,
-                     .work_left = whole->work_s > 0 ? after[*best]->work_s / whole->work_s : 1});
-    before = *after[*best];
+                     .gives_s = before.end_p50_s - then.end_p50_s,
+                     .end_p90_s = then.end_p90_s,
+                     .work_left = whole->work_s > 0 ? then.work_s / whole->work_s : 1});
+    before = then;
     now = std::move(cuts[*best].board);
   }
   return order;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numeric>
 #include <tuple>
 
 #include "rehearsal/intent_window.hpp"
@@ -318,8 +319,8 @@ std::optional<FitWindow> window_of(const Block& piece) {
 
 base::Result<FittedPiece> fit_piece(const FitTask& task, domain::Solver& solver,
                                     const rehearsal::ForEach& for_each) {
-  std::vector<int> everybody;
-  for (int p = 0; p < static_cast<int>(task.plain.people.size()); ++p) everybody.push_back(p);
+  std::vector<int> everybody(task.plain.people.size());
+  std::iota(everybody.begin(), everybody.end(), 0);
   const std::vector<FitChange> singles = single_changes(task.piece, task.plain.catalogue, task.hall);
   Ways ways(everybody.size());
   add_ways(task, everybody, singles, ways, for_each);

@@ -43,7 +43,9 @@ std::optional<Fault> not_theirs(const Call& call, const std::string& name) {
 }
 
 /// The secret that such an account signs in with; empty where its link is enough.
-std::string secret_in(RequestBody& body, Role role) {
+std::string secret_in(RequestBody& body, std::optional<Role> role) {
+  if (!role)
+    return body.text("password", longest_secret).value_or(body.text("pin", longest_secret).value_or(""));
   if (role == Role::Person) return body.needed_text("pin", longest_secret);
   if (role == Role::Screen || role == Role::Relief) return body.text("password", longest_secret).value_or("");
   return body.needed_text("password", longest_secret);
@@ -109,10 +111,9 @@ Answer post_account(const Call& call) {
                        .link_hash = {},
                        .class_id = body.text("class", longest_name).value_or(""),
                        .person = {body.text("person", longest_name).value_or("")}};
+  const std::string secret = secret_in(body, role);
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   if (!role) return refuse_field("role", "`role` is not owner, coach, relief, person or screen");
-  const std::string secret = secret_in(body, account.role);
-  if (const auto fault = body.fault()) return tl::unexpected(*fault);
   if (!may_change(call, account.role)) return not_yours();
   if (const auto fault = not_theirs(call, name)) return tl::unexpected(*fault);
   if (const auto fault = misfit(account, *call.gym)) return tl::unexpected(*fault);
