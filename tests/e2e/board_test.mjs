@@ -83,6 +83,7 @@ flow("19 heads, rain and a broken place are one act each", async () => {
 flow("a finding leads to its words and its lanes; a lane tells its numbers by keyboard", async () => {
   await open("/board/sat-two-clocks");
   await rehearsed(24);
+  await page.getByText(/^\d+ more$/).click();
   await page.locator("button.finding", { hasText: "comes back from the run" }).first().click();
   await page.locator(".lane-lit").first().waitFor();
   await page.locator("button.finding", { hasText: "Pull-up bar place" }).click();

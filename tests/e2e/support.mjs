@@ -127,8 +127,9 @@ export async function newPage(browser, options = {}) {
   page.faults = [];
   page.on("pageerror", (error) => page.faults.push(String(error)));
   page.on("console", (message) => {
-    // Refusals are part of some flows, and over plain http the browser tells that it leaves out one header.
-    const expected = /status of 4\d\d|Cross-Origin-Opener-Policy header has been ignored/;
+    // Refusals are part of some flows, a gym folder does not keep everything, and over plain http the browser tells
+    // that it leaves out one header.
+    const expected = /status of (4\d\d|501)|Cross-Origin-Opener-Policy header has been ignored/;
     if (message.type() === "error" && !expected.test(message.text())) page.faults.push(message.text());
   });
   return page;

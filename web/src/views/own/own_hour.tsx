@@ -14,6 +14,8 @@ export function OwnHour({ classId, person }: { readonly classId: string; readonl
   useEffect(() => {
     known.want();
   }, [known]);
+  // A gym folder keeps neither.
+  if (known.now.value.fault?.status === 501) return null;
   const said = effortOf(known.now.value.value ?? [], sender.outbox.value, classId, person);
   return (
     <section class="sheet stack" aria-labelledby="own-hour">
