@@ -1,3 +1,4 @@
+import { useState } from "preact/hooks";
 import { consentOf, ownTodayOf, personOf } from "../../state/gym.ts";
 import { program } from "../../state/program.ts";
 import { Caution } from "../../ui/caution.tsx";
@@ -9,25 +10,32 @@ import { OwnTodayView } from "./own_today.tsx";
 import "../floor/floor.css";
 import "./own.css";
 
+/** The box of the wish: shows at once what was asked for, until the program has answered. */
+function Wish({ id, kept }: { readonly id: string; readonly kept: boolean }) {
+  const [asked, setAsked] = useState<boolean | null>(null);
+  const ask = async (wanted: boolean): Promise<void> => {
+    setAsked(wanted);
+    await program.keepConsent(id, wanted);
+    await consentOf(id).lookAgain();
+    setAsked(null);
+  };
+  return (
+    <label class="beside">
+      <input
+        type="checkbox"
+        checked={asked ?? kept}
+        onChange={(event) => {
+          void ask(event.currentTarget.checked);
+        }}
+      />
+      Show me in lists by score on the gym's screen
+    </label>
+  );
+}
+
 /** Whether the reader wants to be in lists by score: no, unless they say so here. */
 function Consent({ id }: { readonly id: string }) {
-  return (
-    <LookedAt
-      at={consentOf(id)}
-      show={({ in_rankings }) => (
-        <label class="beside">
-          <input
-            type="checkbox"
-            checked={in_rankings}
-            onChange={(event) => {
-              void program.keepConsent(id, event.currentTarget.checked).then(() => consentOf(id).lookAgain());
-            }}
-          />
-          Show me in lists by score on the gym's screen
-        </label>
-      )}
-    />
-  );
+  return <LookedAt at={consentOf(id)} show={({ in_rankings }) => <Wish id={id} kept={in_rankings} />} />;
 }
 
 /** A member's own page: today's class, what they do instead, their marks, their scores. */
