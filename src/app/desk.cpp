@@ -74,7 +74,7 @@ base::Result<domain::AddedScore> Desk::enter(domain::NewScore score, const KeepS
     throw;
   }
   hand_out();
-  return *own.went;
+  return own.went.value_or(base::failure(base::ErrorCode::Unavailable, "the score was not kept; try again"));
 }
 
 base::Result<std::vector<domain::AddedScore>> Desk::enter_all(const std::vector<domain::NewScore>& scores,

@@ -68,6 +68,7 @@ base::Result<domain::HourPlan> hour_class(const ClassRequest& request, const Gat
   domain::HourPlan plan;
   plan.cuts = std::move(*cuts);
   std::vector<std::string> names;
+  names.reserve(rehearsed.timetable.pieces.size());
   for (const timetable::Piece& piece : rehearsed.timetable.pieces) names.push_back(piece.name);
   plan.changes = advice::change_overs({.needs = rehearsed.kit,
                                        .pieces = names,
