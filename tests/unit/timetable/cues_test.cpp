@@ -81,9 +81,8 @@ TEST(Cues, CountUpToTheCapAndWithoutOneUntilTheCoachGoesOn) {
   EXPECT_EQ(open[1].length, std::nullopt);
 }
 
-// 8 rounds of 20 s work and 10 s rest are 4:00: the published protocol of Tabata and others, 1996, Medicine
-// and Science in Sports and Exercise 28:1327-1330, DOI 10.1097/00005768-199610000-00018 (its last rest
-// counted).
+// 8 rounds of 20 s work and 10 s rest are 4:00, the last rest counted: the protocol of Medicine and Science
+// in Sports and Exercise 28:1327-1330, 1996, DOI 10.1097/00005768-199610000-00018.
 TEST(Cues, ShowRoundsOfWorkAndRest) {
   Block intervals = block(BlockKind::Intervals, {item("burpee", domain::Max{})});
   intervals.rounds = 8;
