@@ -7,7 +7,7 @@
 #include "app/briefing.hpp"
 #include "app/lately.hpp"
 #include "board/words.hpp"
-#include "cli/patience.hpp"
+#include "cli/stop_key.hpp"
 #include "cli/say.hpp"
 #include "sheets/diagnostics_text.hpp"
 
@@ -62,8 +62,8 @@ int with_class(const ClassOptions& options, const std::function<int(const ClassA
   if (options.words_per_minute && !briefing)
     briefing = app::briefing_length(board::in_words(reading.board, inputs->gym.catalogue, inputs->gym.house),
                                     *options.words_per_minute);
-  const Patience patience;
-  return command({options, *inputs, reading, *taught, patience.stop()});
+  const StopKey stop_key;
+  return command({options, *inputs, reading, *taught, stop_key.stop()});
 }
 
 }  // namespace repwright::cli

@@ -6,96 +6,16 @@
 #include <optional>
 #include <string>
 
+#include "cli/advice_arguments.hpp"
+#include "cli/class_arguments.hpp"
 #include "cli/commands.hpp"
 
+namespace repwright::cli {
 namespace {
-
-using repwright::cli::AwayOptions;
-using repwright::cli::ClassOptions;
-using repwright::cli::DemoOptions;
-using repwright::cli::LearnOptions;
-using repwright::cli::MoveOptions;
-using repwright::cli::PairsOptions;
-using repwright::cli::PersonOptions;
-using repwright::cli::PlaceOut;
-using repwright::cli::ReadOptions;
-using repwright::cli::ServeOptions;
-using repwright::cli::WarmUpOptions;
 
 constexpr int output_lost = 1;
 constexpr int usage_error = 2;
 constexpr int bug_of_ours = 70;
-
-/// `PLACE=N`, or nothing.
-std::vector<PlaceOut> places_out(const std::vector<std::string>& texts) {
-  std::vector<PlaceOut> out;
-  for (const std::string& text : texts) {
-    const auto equals = text.find('=');
-    int count = 0;
-    if (equals == std::string::npos || equals == 0 ||
-        !CLI::detail::lexical_cast(text.substr(equals + 1), count) || count < 0)
-      throw CLI::ValidationError("--out", "`" + text + "` is not PLACE=N, as in pull-up-bar=1");
-    out.push_back({text.substr(0, equals), count});
-  }
-  return out;
-}
-
-/// `ONE+OTHER`, twice a name or an id.
-std::vector<std::pair<std::string, std::string>> two_by_two(const std::vector<std::string>& texts) {
-  std::vector<std::pair<std::string, std::string>> pairs;
-  for (const std::string& text : texts) {
-    const auto plus = text.find('+');
-    if (plus == std::string::npos || plus == 0 || plus + 1 == text.size())
-      throw CLI::ValidationError("--apart", "`" + text + "` is not ONE+OTHER, as in a01+a07");
-    pairs.emplace_back(text.substr(0, plus), text.substr(plus + 1));
-  }
-  return pairs;
-}
-
-std::string not_negative(const std::string& text) {
-  return text.starts_with('-') ? text + " is below 0" : "";
-}
-
-void add_board(CLI::App& command, std::string& board) {
-  command.add_option("BOARD", board, "the board's text: a file, or - for the standard input")->required();
-}
-
-/// Who comes, where and when.
-void add_who_and_where(CLI::App& command, ClassOptions& options, std::vector<std::string>& out) {
-  add_board(command, options.board);
-  command.add_option("--people", options.people, "who comes: people.csv");
-  command.add_option("--hall", options.hall,
-                     "room, places, kit and routes: hall.json (without it nobody waits)");
-  command.add_option("--house", options.house, "the gym's defaults: house.json");
-  command.add_option("--class", options.gym_class,
-                     "date, bookings, arrivals, faults, weather: a classes/*.json");
-  command.add_option("--gym", options.gym,
-                     "a gym folder: whatever of the above is not named is taken from it");
-  command.add_option("--heads", options.heads, "fill up to so many people from the house prior")
-      ->check(CLI::Range(1, 2000));
-  command.add_option("--out", out, "PLACE=N: so many places of that kind are out today");
-  command.add_flag("--indoors", options.indoors, "no route outside today");
-  command.add_flag("--json", options.json, "one JSON document on the standard output");
-}
-
-void add_seed(CLI::App& command, ClassOptions& options) {
-  command.add_option("--seed", options.seed, "same seed, same answer")
-      ->check(not_negative)
-      ->capture_default_str();
-}
-
-/// How the class is played.
-void add_class(CLI::App& command, ClassOptions& options, std::vector<std::string>& out) {
-  add_who_and_where(command, options, out);
-  command.add_option("--runs", options.runs, "how often the class is played")
-      ->check(CLI::Range(1, 100000))
-      ->capture_default_str();
-  add_seed(command, options);
-  command.add_option("--threads", options.threads, "0: as many as the machine has; never changes the answer")
-      ->check(CLI::Range(0, 256))
-      ->capture_default_str();
-  command.add_flag("--as-written", options.as_written, "ignore limits and versions; for outside checks only");
-}
 
 void add_reading(CLI::App& command, ReadOptions& options) {
   add_board(command, options.board);
@@ -156,25 +76,22 @@ CLI::App* add_move(CLI::App& app, const std::string& name, const char* what, Mov
   return command;
 }
 
-/// What is to be done once the line is understood.
-using Chosen = std::function<int()>;
-
 void add_text_commands(CLI::App& app, ReadOptions& read, ReadOptions& tidy, Chosen& chosen) {
   CLI::App* command = app.add_subcommand("read", "say the board back in words, with what is doubtful");
   add_reading(*command, read);
   command->add_flag("--json", read.json, "one JSON document on the standard output");
-  command->callback([&] { chosen = [&] { return repwright::cli::run_read(read); }; });
+  command->callback([&] { chosen = [&] { return run_read(read); }; });
 
   command = app.add_subcommand("tidy", "write the board in one clean form");
   add_reading(*command, tidy);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_tidy(tidy); }; });
+  command->callback([&] { chosen = [&] { return run_tidy(tidy); }; });
 }
 
 void add_demo(CLI::App& app, DemoOptions& demo, Chosen& chosen) {
   CLI::App* command = app.add_subcommand("demo", "write the demo gym (all invented) as a gym folder");
   command->add_option("DIR", demo.folder, "the folder to write: a new one, or an empty one")->required();
   command->add_flag("--anew", demo.anew, "write the demo's files over those of the same names");
-  command->callback([&] { chosen = [&] { return repwright::cli::run_demo(demo); }; });
+  command->callback([&] { chosen = [&] { return run_demo(demo); }; });
 }
 
 CLI::App* add_learning(CLI::App& app, const char* name, const char* what, LearnOptions& options) {
@@ -183,12 +100,8 @@ CLI::App* add_learning(CLI::App& app, const char* name, const char* what, LearnO
   command->add_option("--runs", options.runs, "how often each session is played")
       ->check(CLI::Range(40, 100000))
       ->capture_default_str();
-  command->add_option("--seed", options.seed, "same seed, same answer")
-      ->check(not_negative)
-      ->capture_default_str();
-  command->add_option("--threads", options.threads, "0: as many as the machine has; never changes the answer")
-      ->check(CLI::Range(0, 256))
-      ->capture_default_str();
+  add_seed(*command, options.seed);
+  add_threads(*command, options.threads);
   return command;
 }
 
@@ -203,114 +116,20 @@ void add_learning(CLI::App& app, LearnOptions& options, Chosen& chosen) {
           ->expected(2);
   command->add_flag("--json", options.json, "with --next: one JSON document on the standard output")
       ->needs(next);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_learn(options); }; });
+  command->callback([&] { chosen = [&] { return run_learn(options); }; });
   command = add_learning(app, "hindsight", "how far the forecasts of past scores were off", options);
   command->add_flag("--json", options.json, "one JSON document on the standard output");
-  command->callback([&] { chosen = [&] { return repwright::cli::run_hindsight(options); }; });
+  command->callback([&] { chosen = [&] { return run_hindsight(options); }; });
 }
 
 void add_keeping(CLI::App& app, MoveOptions& move, Chosen& chosen) {
   CLI::App* command = add_move(app, "import", "put a gym folder into a new database file", move);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_import(move); }; });
+  command->callback([&] { chosen = [&] { return run_import(move); }; });
   command = add_move(app, "backup", "copy a database file, also while it is served", move);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_backup(move); }; });
+  command->callback([&] { chosen = [&] { return run_backup(move); }; });
   command = add_move(app, "restore", "bring a backup back as a database file", move);
   command->add_flag("--anew", move.anew, "in place of what is kept there");
-  command->callback([&] { chosen = [&] { return repwright::cli::run_restore(move); }; });
-}
-
-void add_warm_up(CLI::App& app, WarmUpOptions& options, std::vector<std::string>& out, Chosen& chosen) {
-  CLI::App* command = app.add_subcommand("warmup", "the drills that prepare what is on the board");
-  add_who_and_where(*command, options.of_class, out);
-  command->add_option("--minutes", options.minutes, "how long (else what the board gives it)")
-      ->check(CLI::Range(0.5, 60.0));
-  command->add_option("--kit", options.kit, "KIT: out today though the board does not use it, as in band");
-  command->callback([&] {
-    options.of_class.out = places_out(out);
-    chosen = [&] { return repwright::cli::run_warm_up(options); };
-  });
-}
-
-void add_away(CLI::App& app, AwayOptions& options, Chosen& chosen) {
-  CLI::App* command = app.add_subcommand("away", "the same session at home, in a hotel room, outside");
-  ClassOptions& of_class = options.of_class;
-  add_board(*command, of_class.board);
-  command->add_option("--people", of_class.people, "people.csv, for --who");
-  command->add_option("--house", of_class.house, "the gym's defaults: house.json");
-  command->add_option("--gym", of_class.gym,
-                      "a gym folder: whatever of the above is not named is taken from it");
-  command->add_option("--who", options.who, "whom it is for, by name or id (else somebody unknown)");
-  command->add_option("--kit", options.kit, "KIT: what is there, as in dumbbell");
-  command->add_option("--room", options.room, "square metres of free floor")
-      ->check(CLI::Range(0.5, 500.0))
-      ->capture_default_str();
-  command->add_option("--minutes", options.minutes, "at most so long")->check(CLI::Range(1.0, 240.0));
-  command->add_flag("--quiet", options.quiet, "people live below: nothing that lands");
-  command->add_flag("--outside", options.outside, "runs are possible");
-  add_seed(*command, of_class);
-  command->add_flag("--json", of_class.json, "one JSON document on the standard output");
-  command->callback([&] { chosen = [&] { return repwright::cli::run_away(options); }; });
-}
-
-/// A command about a board and a class, played.
-struct PlayedCommand {
-  const char* name;
-  const char* what;
-  int (*run)(const ClassOptions&);
-};
-struct PlayedOptions {
-  ClassOptions of_class;
-  std::vector<std::string> out;
-};
-CLI::App* add_played(CLI::App& app, PlayedCommand played, PlayedOptions& options, Chosen& chosen) {
-  CLI::App* command = app.add_subcommand(played.name, played.what);
-  add_class(*command, options.of_class, options.out);
-  command->callback([&options, &chosen, run = played.run] {
-    options.of_class.out = places_out(options.out);
-    chosen = [&options, run] { return run(options.of_class); };
-  });
-  return command;
-}
-
-/// What the commands that propose something are told.
-struct AdviceOptions {
-  PlayedOptions repairs, fit, timetable;
-  WarmUpOptions warm_up;
-  PairsOptions pairs;
-  AwayOptions away;
-  std::vector<std::string> warm_up_out, pairs_out, pairs_apart;
-};
-
-void add_pairs(CLI::App& app, AdviceOptions& options, Chosen& chosen) {
-  CLI::App* command = app.add_subcommand("pairs", "who works with whom so that all end together");
-  add_who_and_where(*command, options.pairs.of_class, options.pairs_out);
-  add_seed(*command, options.pairs.of_class);
-  command->add_option("--apart", options.pairs_apart, "ONE+OTHER: not in one team, as last time or by wish");
-  command->callback([&] {
-    options.pairs.of_class.out = places_out(options.pairs_out);
-    options.pairs.apart = two_by_two(options.pairs_apart);
-    chosen = [&] { return repwright::cli::run_pairs(options.pairs); };
-  });
-}
-
-void add_advice(CLI::App& app, AdviceOptions& options, Chosen& chosen) {
-  add_played(app,
-             {"repairs", "the small changes of the board that would help this class most",
-              repwright::cli::run_repairs},
-             options.repairs, chosen);
-  add_played(app,
-             {"fit", "what each does so that a piece is what it is meant to be", repwright::cli::run_fit},
-             options.fit, chosen);
-  add_warm_up(app, options.warm_up, options.warm_up_out, chosen);
-  add_pairs(app, options, chosen);
-  add_away(app, options.away, chosen);
-  add_played(app,
-             {"timetable", "what happens when, box by box, and what to cut", repwright::cli::run_timetable},
-             options.timetable, chosen)
-      ->add_option(
-          "--words-per-minute", options.timetable.of_class.words_per_minute,
-          "how fast you speak: the briefing lasts as long as the board read out (else as the class says)")
-      ->check(CLI::Range(60, 240));
+  command->callback([&] { chosen = [&] { return run_restore(move); }; });
 }
 
 /// `export` writes the gym, or all that it keeps of one person.
@@ -330,9 +149,9 @@ void add_export(CLI::App& app, MoveOptions& move, PersonOptions& person, Chosen&
     if (who->count() == 0 && to->count() == 0) throw CLI::RequiredError("--to");
     if (to->count() > 0) person.to = move.to;
     if (who->count() > 0)
-      chosen = [&] { return repwright::cli::run_export_person(person); };
+      chosen = [&] { return run_export_person(person); };
     else
-      chosen = [&] { return repwright::cli::run_export(move); };
+      chosen = [&] { return run_export(move); };
   });
 }
 
@@ -341,7 +160,7 @@ void add_forget(CLI::App& app, PersonOptions& person, Chosen& chosen) {
   command->add_option("--person", person.person, "by name or id")->required();
   command->add_option("--gym", person.gym, "a gym folder or a database file")->required();
   command->add_flag("--yes", person.yes, "do it; without it, only say what would be done");
-  command->callback([&] { chosen = [&] { return repwright::cli::run_forget(person); }; });
+  command->callback([&] { chosen = [&] { return run_forget(person); }; });
 }
 
 int run(int argc, char** argv) {
@@ -355,11 +174,9 @@ int run(int argc, char** argv) {
   add_text_commands(app, read, tidy, chosen);
 
   PlayedOptions rehearse;
-  CLI::App* command =
-      add_played(app,
-                 {"rehearse", "play the class with these people: scores, queues, slack, findings",
-                  repwright::cli::run_rehearse},
-                 rehearse, chosen);
+  CLI::App* command = add_played(
+      app, {"rehearse", "play the class with these people: scores, queues, slack, findings", run_rehearse},
+      rehearse, chosen);
   command->add_flag("--draws", rehearse.of_class.draws, "with --json: every person's score in every run")
       ->needs(command->get_option("--json"));
   command->add_option("--why", rehearse.of_class.why, "NAME: also why that person is forecast what they are");
@@ -382,19 +199,20 @@ int run(int argc, char** argv) {
   ServeOptions serve;
   command = app.add_subcommand("serve", "open the gym in the browser of this machine");
   add_serve(*command, serve);
-  command->callback([&] { chosen = [&] { return repwright::cli::run_serve(serve); }; });
+  command->callback([&] { chosen = [&] { return run_serve(serve); }; });
 
   if (const auto code = parse(app, argc, argv)) return *code;
   return written(chosen());
 }
 
 }  // namespace
+}  // namespace repwright::cli
 
 int main(int argc, char** argv) {
   try {
-    return run(argc, argv);
+    return repwright::cli::run(argc, argv);
   } catch (const std::exception& error) {
     std::fprintf(stderr, "repwright: a fault of the program, please report it: %s\n", error.what());
-    return bug_of_ours;
+    return repwright::cli::bug_of_ours;
   }
 }

@@ -8,12 +8,12 @@ namespace repwright::cli {
 
 /// While it lives, Ctrl-C asks the work for a stop instead of ending the program (pressed again, it ends it),
 /// and a terminal is told after a second that the work goes on. A pipe is told nothing.
-class Patience {
+class StopKey {
  public:
-  Patience();
-  ~Patience();
-  Patience(const Patience&) = delete;
-  Patience& operator=(const Patience&) = delete;
+  StopKey();
+  ~StopKey();
+  StopKey(const StopKey&) = delete;
+  StopKey& operator=(const StopKey&) = delete;
 
   std::stop_token stop() const { return source_.get_token(); }
 

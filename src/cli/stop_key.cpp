@@ -1,4 +1,4 @@
-#include "cli/patience.hpp"
+#include "cli/stop_key.hpp"
 
 #include <fmt/format.h>
 #include <unistd.h>
@@ -23,19 +23,19 @@ sigset_t only_interrupts() {
 
 }  // namespace
 
-Patience::Patience() {
+StopKey::StopKey() {
   const sigset_t set = only_interrupts();
   pthread_sigmask(SIG_BLOCK, &set, &before_);
   watcher_ = std::jthread([this](const std::stop_token& done) { watch(done); });
 }
 
-Patience::~Patience() {
+StopKey::~StopKey() {
   watcher_.request_stop();
   watcher_.join();
   pthread_sigmask(SIG_SETMASK, &before_, nullptr);
 }
 
-void Patience::watch(const std::stop_token& done) {
+void StopKey::watch(const std::stop_token& done) {
   const sigset_t set = only_interrupts();
   const bool terminal = isatty(STDERR_FILENO) != 0;
   bool told = false;
