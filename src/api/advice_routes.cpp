@@ -18,7 +18,6 @@
 #include "app/own_away.hpp"
 #include "app/team_class.hpp"
 #include "app/warm_up_class.hpp"
-#include "board/words.hpp"
 
 namespace repwright::api {
 namespace {
@@ -71,10 +70,9 @@ Answer told(const base::Result<domain::AwayPlan>& plan) {
 tl::expected<std::vector<app::Apart>, Fault> apart_in(const std::vector<std::string>& texts) {
   std::vector<app::Apart> apart;
   for (const std::string& text : texts) {
-    const std::size_t plus = text.find('+');
-    if (plus == std::string::npos || plus == 0 || plus + 1 == text.size())
-      return refuse_field("apart", "`" + text + "` is not two people, as in `a01+a07`");
-    apart.emplace_back(text.substr(0, plus), text.substr(plus + 1));
+    auto two = app::apart_of(text);
+    if (!two) return refuse_field("apart", "`" + text + "` is not two people, as in `a01+a07`");
+    apart.push_back(std::move(*two));
   }
   return apart;
 }
@@ -94,10 +92,7 @@ Answer post_timetable(const Call& call) {
     return Response{.body = timetable_json(rehearsed->timetable, *hour)};
   };
   return about_class(call, body, answer, [&](domain::GymClass& gym_class, const board::Reading& reading) {
-    if (!words_per_minute || gym_class.boxes.briefing) return;
-    const app::GymKnowledge& gym = call.gym->knowledge;
-    gym_class.boxes.briefing =
-        app::briefing_length(board::in_words(reading.board, gym.catalogue, gym.house), *words_per_minute);
+    if (words_per_minute) app::brief_at(gym_class, *words_per_minute, reading.board, call.gym->knowledge);
   });
 }
 

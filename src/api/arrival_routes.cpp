@@ -9,6 +9,7 @@
 #include "api/json_response.hpp"
 #include "api/request_body.hpp"
 #include "app/arrivals.hpp"
+#include "app/gym_lookup.hpp"
 #include "app/list_effect.hpp"
 #include "domain/people_search.hpp"
 #include "store/gym_folder.hpp"
@@ -51,17 +52,16 @@ ordered_json at_the_door_json(const app::AtTheDoor& figures) {
 /// Keeps what `change` makes of the class of the address, as it is by then.
 Result<void> change_class(const Call& call, app::OpenGym& gym,
                           const std::function<Result<domain::GymClass>(domain::GymClass)>& change) {
-  const auto known = gym.classes.find(call.id);
-  if (known == gym.classes.end())
-    return base::failure(base::ErrorCode::NotFound, "no class is called `" + call.id + "`");
-  const auto next = change(known->second);
+  const auto known = app::class_called(gym, call.id);
+  if (!known) return tl::unexpected(known.error());
+  const auto next = change(**known);
   if (!next) return tl::unexpected(next.error());
-  if (*next == known->second) return {};
+  if (*next == **known) return {};
   domain::Saved& saved = gym.versions.classes[call.id];
   const auto kept = call.services.store.save_class(*next, call.seen(saved));
   if (!kept) return tl::unexpected(kept.error());
   saved = *kept;
-  known->second = *next;
+  gym.classes.at(call.id) = *next;
   return {};
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "app/gym_lookup.hpp"
 #include "domain/people_search.hpp"
 
 namespace repwright::app {
@@ -105,10 +106,9 @@ std::set<PersonId> seen_here(const std::vector<domain::KeptDoorLine>& door) {
 Result<std::vector<Arriving>> arrivals(const GymAtHand& at_hand, const std::string& class_id,
                                        const std::set<PersonId>& here) {
   const OpenGym& gym = at_hand.gym();
-  const auto known = gym.classes.find(class_id);
-  if (known == gym.classes.end())
-    return base::failure(ErrorCode::NotFound, "no class is called `" + class_id + "`");
-  const GymClass& gym_class = known->second;
+  const auto known = class_called(gym, class_id);
+  if (!known) return tl::unexpected(known.error());
+  const GymClass& gym_class = **known;
   const auto board = gym.knowledge.boards.find(gym_class.board_id);
   const board::Reading reading = at_hand.read(board == gym.knowledge.boards.end() ? "" : board->second);
   const std::vector<domain::Arrival> counted = counted_on(gym, gym_class);

@@ -4,6 +4,7 @@
 #include <sstream>
 
 #include "base/require.hpp"
+#include "board/words.hpp"
 
 namespace repwright::app {
 
@@ -16,6 +17,13 @@ base::Duration briefing_length(const std::vector<std::string>& sentences, int wo
   }
   constexpr double step_s = 10;
   return std::ceil(words * 60.0 / words_per_minute / step_s) * step_s * base::second;
+}
+
+void brief_at(domain::GymClass& gym_class, int words_per_minute, const domain::Board& board,
+              const GymKnowledge& gym) {
+  if (!gym_class.boxes.briefing)
+    gym_class.boxes.briefing =
+        briefing_length(board::in_words(board, gym.catalogue, gym.house), words_per_minute);
 }
 
 }  // namespace repwright::app

@@ -1,5 +1,7 @@
 #include "app/class_brief.hpp"
 
+#include "app/gym_lookup.hpp"
+
 #include <algorithm>
 #include <tuple>
 
@@ -37,18 +39,16 @@ std::vector<SetOut> set_out_of(const std::vector<rehearsal::KitNeed>& needs,
 base::Result<ClassBrief> class_brief(const GymAtHand& at_hand, const std::string& class_id,
                                      const std::stop_token& stop) {
   const OpenGym& gym = at_hand.gym();
-  const auto known = gym.classes.find(class_id);
-  if (known == gym.classes.end())
-    return base::failure(base::ErrorCode::NotFound, "no class is called `" + class_id + "`");
-  const domain::GymClass& gym_class = known->second;
-  const auto board = gym.knowledge.boards.find(gym_class.board_id);
-  if (board == gym.knowledge.boards.end())
-    return base::failure(base::ErrorCode::NotFound, "no board is called `" + gym_class.board_id + "`");
+  const auto known = class_called(gym, class_id);
+  if (!known) return tl::unexpected(known.error());
+  const domain::GymClass& gym_class = **known;
+  const auto chalk = chalk_of(gym, gym_class);
+  if (!chalk) return tl::unexpected(chalk.error());
   const auto attendance = who_comes(gym.people, gym_class, std::nullopt);
   if (!attendance) return tl::unexpected(attendance.error());
   ClassBrief brief{.people = comers_of(*attendance, gym.knowledge, gym_class), .set_out = {}};
 
-  const board::Reading reading = at_hand.read(board->second);
+  const board::Reading reading = at_hand.read(**chalk);
   const WhatIf as_it_is{.class_id = class_id, .heads = {}, .out = {}, .runs = 1, .stop = stop};
   const auto rehearsed = rehearse_what_if(at_hand, reading, as_it_is);
   if (rehearsed)

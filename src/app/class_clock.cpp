@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "app/gym_lookup.hpp"
 #include "app/who_comes.hpp"
 #include "base/text.hpp"
 #include "timetable/timetable.hpp"
@@ -61,24 +62,22 @@ std::vector<std::string> lines_of_text(const std::string& text) {
 
 base::Result<ClassClock> class_clock(const GymAtHand& at_hand, const std::string& class_id) {
   const OpenGym& gym = at_hand.gym();
-  const auto known = gym.classes.find(class_id);
-  if (known == gym.classes.end())
-    return base::failure(base::ErrorCode::NotFound, "no class is called `" + class_id + "`");
-  const domain::GymClass& gym_class = known->second;
+  const auto known = class_called(gym, class_id);
+  if (!known) return tl::unexpected(known.error());
+  const domain::GymClass& gym_class = **known;
   if (gym_class.board_id.empty()) return ClassClock{};
-  const auto board = gym.knowledge.boards.find(gym_class.board_id);
-  if (board == gym.knowledge.boards.end())
-    return base::failure(base::ErrorCode::NotFound, "no board is called `" + gym_class.board_id + "`");
+  const auto chalk = chalk_of(gym, gym_class);
+  if (!chalk) return tl::unexpected(chalk.error());
   const auto coming = who_comes(gym.people, gym_class, std::nullopt);
   if (!coming) return tl::unexpected(coming.error());
 
-  const board::Reading reading = at_hand.read(board->second);
+  const board::Reading reading = at_hand.read(**chalk);
   ClassClock clock;
   clock.cues =
       timetable::cues_of(timetable::lay_out(reading.board, gym_class,
                                             {.last_rest_counts = gym.knowledge.house.last_rest_counts}),
                          static_cast<int>(coming->people.size()));
-  const std::vector<std::string> text = lines_of_text(board->second);
+  const std::vector<std::string> text = lines_of_text(**chalk);
   for (const Cue& cue : clock.cues) {
     std::vector<std::string>& lines = clock.lines.emplace_back();
     int last = 0;

@@ -5,6 +5,13 @@
 #include "base/require.hpp"
 
 namespace repwright::app {
+namespace {
+
+tl::unexpected<base::Error> not_kept() {
+  return base::failure(base::ErrorCode::Unavailable, "the score was not kept; try again");
+}
+
+}  // namespace
 
 base::Result<std::unique_ptr<Desk>> Desk::open(Origin origin) {
   // The mark first: what is changed while we load is then noticed later.
@@ -57,8 +64,7 @@ base::Result<domain::AddedScore> Desk::enter(domain::NewScore score, const KeepS
   std::vector<domain::NewScore> scores;
   scores.reserve(all.size());
   for (const Entering* each : all) scores.push_back(each->score);
-  base::Result<std::vector<domain::AddedScore>> added =
-      base::failure(base::ErrorCode::Unavailable, "the score was not kept; try again");
+  base::Result<std::vector<domain::AddedScore>> added = not_kept();
   const auto hand_out = [&] {
     lock.lock();
     for (std::size_t i = 0; i < all.size(); ++i)
@@ -74,7 +80,7 @@ base::Result<domain::AddedScore> Desk::enter(domain::NewScore score, const KeepS
     throw;
   }
   hand_out();
-  return own.went.value_or(base::failure(base::ErrorCode::Unavailable, "the score was not kept; try again"));
+  return own.went.value_or(not_kept());
 }
 
 base::Result<std::vector<domain::AddedScore>> Desk::enter_all(const std::vector<domain::NewScore>& scores,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/gym_lookup.hpp"
 #include "app/score_form.hpp"
 #include "base/statistics.hpp"
 #include "domain/board_search.hpp"
@@ -74,19 +75,17 @@ bool ends_at_home(const ClassRehearsal& done, int piece) {
 Result<std::vector<DueHome>> due_home(const GymAtHand& at_hand, const std::string& class_id,
                                       const std::stop_token& stop) {
   const OpenGym& gym = at_hand.gym();
-  const auto known = gym.classes.find(class_id);
-  if (known == gym.classes.end())
-    return base::failure(base::ErrorCode::NotFound, "no class is called `" + class_id + "`");
-  const auto board = gym.knowledge.boards.find(known->second.board_id);
-  if (board == gym.knowledge.boards.end())
-    return base::failure(base::ErrorCode::NotFound, "no board is called `" + known->second.board_id + "`");
-  const board::Reading reading = at_hand.read(board->second);
+  const auto known = class_called(gym, class_id);
+  if (!known) return tl::unexpected(known.error());
+  const auto chalk = chalk_of(gym, **known);
+  if (!chalk) return tl::unexpected(chalk.error());
+  const board::Reading reading = at_hand.read(**chalk);
   const auto done = rehearse_what_if(
       at_hand, reading,
       {.class_id = class_id, .heads = {}, .out = {}, .runs = runs, .stop = stop, .keep_draws = true});
   if (!done) return tl::unexpected(done.error());
   std::vector<DueHome> out;
-  const std::vector<double> late = late_in(known->second, done->people);
+  const std::vector<double> late = late_in(**known, done->people);
   for (std::size_t i = 0; i < done->timetable.pieces.size(); ++i) {
     const timetable::Piece& piece = done->timetable.pieces[i];
     const domain::Block* block = domain::find_block(reading.board, piece.block);

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <vector>
 
+#include "app/gym_lookup.hpp"
 #include "rehearsal/findings.hpp"
 
 namespace repwright::app {
@@ -19,11 +20,9 @@ constexpr double short_wait_s = 20;     // as between two people who share a pla
 
 Result<domain::Rehearsal> rehearsed(const GymAtHand& at_hand, const domain::GymClass& gym_class,
                                     const std::stop_token& stop) {
-  const OpenGym& gym = at_hand.gym();
-  const auto board = gym.knowledge.boards.find(gym_class.board_id);
-  if (board == gym.knowledge.boards.end())
-    return base::failure(base::ErrorCode::NotFound, "no board is called `" + gym_class.board_id + "`");
-  const board::Reading reading = at_hand.read(board->second);
+  const auto chalk = chalk_of(at_hand.gym(), gym_class);
+  if (!chalk) return tl::unexpected(chalk.error());
+  const board::Reading reading = at_hand.read(**chalk);
   const WhatIf what{.class_id = gym_class.id, .heads = {}, .out = {}, .runs = runs, .stop = stop};
   const KnowingRequest knowing = knowing_request(at_hand, reading, gym_class, what);
   return rehearse_class(knowing.request).map([](ClassRehearsal done) { return std::move(done.rehearsal); });
@@ -76,14 +75,13 @@ AtTheDoor at_the_door(const domain::Rehearsal& rehearsal) {
 
 Result<ListEffect> list_effect(const GymAtHand& at_hand, const std::string& class_id,
                                const std::stop_token& stop) {
-  const auto known = at_hand.gym().classes.find(class_id);
-  if (known == at_hand.gym().classes.end())
-    return base::failure(base::ErrorCode::NotFound, "no class is called `" + class_id + "`");
-  domain::GymClass planned = known->second;
+  const auto known = class_called(at_hand.gym(), class_id);
+  if (!known) return tl::unexpected(known.error());
+  domain::GymClass planned = **known;
   planned.arrivals.clear();
   const auto before = rehearsed(at_hand, planned, stop);
   if (!before) return tl::unexpected(before.error());
-  const auto now = rehearsed(at_hand, known->second, stop);
+  const auto now = rehearsed(at_hand, **known, stop);
   if (!now) return tl::unexpected(now.error());
   return ListEffect{at_the_door(*before), at_the_door(*now)};
 }

@@ -1,5 +1,7 @@
 #include "app/open_gym.hpp"
 
+#include "app/gym_lookup.hpp"
+
 #include <utility>
 
 namespace repwright::app {
@@ -18,10 +20,9 @@ OpenGym open_gym(store::KeptGym kept, domain::Catalogue catalogue, body::Constan
 base::Result<domain::GymClass> class_under(const OpenGym& gym, const WhatIf& what) {
   domain::GymClass gym_class;
   if (!what.class_id.empty()) {
-    const auto known = gym.classes.find(what.class_id);
-    if (known == gym.classes.end())
-      return base::failure(base::ErrorCode::NotFound, "no class is called `" + what.class_id + "`");
-    gym_class = known->second;
+    const auto known = class_called(gym, what.class_id);
+    if (!known) return tl::unexpected(known.error());
+    gym_class = **known;
   }
   gym_class.indoors = gym_class.indoors || what.indoors;
   for (const auto& [place, count] : what.out) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "app/gym_lookup.hpp"
 #include "app/past_session.hpp"
 #include "board/usual_score.hpp"
 #include "domain/board_search.hpp"
@@ -141,19 +142,17 @@ std::pair<double, double> believed(const domain::Spread& forecast) {
 Result<std::vector<FormPiece>> score_form(const GymAtHand& at_hand, const std::string& class_id,
                                           const std::stop_token& stop) {
   const OpenGym& gym = at_hand.gym();
-  const auto known = gym.classes.find(class_id);
-  if (known == gym.classes.end())
-    return base::failure(ErrorCode::NotFound, "no class is called `" + class_id + "`");
-  const auto board = gym.knowledge.boards.find(known->second.board_id);
-  if (board == gym.knowledge.boards.end())
-    return base::failure(ErrorCode::NotFound, "no board is called `" + known->second.board_id + "`");
-  const board::Reading reading = at_hand.read(board->second);
+  const auto known = class_called(gym, class_id);
+  if (!known) return tl::unexpected(known.error());
+  const auto chalk = chalk_of(gym, **known);
+  if (!chalk) return tl::unexpected(chalk.error());
+  const board::Reading reading = at_hand.read(**chalk);
   const WhatIf as_it_is{.class_id = class_id, .heads = {}, .out = {}, .runs = 100, .stop = stop};
   const auto rehearsed = rehearse_what_if(at_hand, reading, as_it_is);
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   std::vector<FormPiece> pieces;
   for (std::size_t i = 0; i < rehearsed->timetable.pieces.size(); ++i)
-    if (auto piece = form_piece({reading, *rehearsed, known->second}, static_cast<int>(i)))
+    if (auto piece = form_piece({reading, *rehearsed, **known}, static_cast<int>(i)))
       pieces.push_back(std::move(*piece));
   if (pieces.size() > 1)
     for (FormPiece& piece : pieces) piece.piece = piece.title;

@@ -246,6 +246,12 @@ base::Result<advice::Teams> teams_by_rehearsal(const Wanted& wanted, advice::Tea
 
 }  // namespace
 
+std::optional<Apart> apart_of(const std::string& text) {
+  const std::size_t plus = text.find('+');
+  if (plus == std::string::npos || plus == 0 || plus + 1 == text.size()) return std::nullopt;
+  return Apart{text.substr(0, plus), text.substr(plus + 1)};
+}
+
 base::Result<domain::TeamPlan> team_class(const ClassRequest& request, const std::vector<Apart>& apart) {
   auto gathered = gather(request);
   if (!gathered) return tl::unexpected(gathered.error());

@@ -1,20 +1,19 @@
 #include "cli/advice_arguments.hpp"
 
+#include "app/team_class.hpp"
 #include "cli/commands.hpp"
 
 namespace repwright::cli {
 namespace {
 
-/// `ONE+OTHER`, twice a name or an id.
-std::vector<std::pair<std::string, std::string>> two_by_two(const std::vector<std::string>& texts) {
-  std::vector<std::pair<std::string, std::string>> pairs;
+std::vector<app::Apart> apart_in(const std::vector<std::string>& texts) {
+  std::vector<app::Apart> apart;
   for (const std::string& text : texts) {
-    const auto plus = text.find('+');
-    if (plus == std::string::npos || plus == 0 || plus + 1 == text.size())
-      throw CLI::ValidationError("--apart", "`" + text + "` is not ONE+OTHER, as in a01+a07");
-    pairs.emplace_back(text.substr(0, plus), text.substr(plus + 1));
+    auto two = app::apart_of(text);
+    if (!two) throw CLI::ValidationError("--apart", "`" + text + "` is not ONE+OTHER, as in a01+a07");
+    apart.push_back(std::move(*two));
   }
-  return pairs;
+  return apart;
 }
 
 void add_warm_up(CLI::App& app, WarmUpOptions& options, std::vector<std::string>& out, Chosen& chosen) {
@@ -57,7 +56,7 @@ void add_pairs(CLI::App& app, AdviceOptions& options, Chosen& chosen) {
   command->add_option("--apart", options.pairs_apart, "ONE+OTHER: not in one team, as last time or by wish");
   command->callback([&] {
     options.pairs.of_class.out = places_out(options.pairs_out);
-    options.pairs.apart = two_by_two(options.pairs_apart);
+    options.pairs.apart = apart_in(options.pairs_apart);
     chosen = [&] { return run_pairs(options.pairs); };
   });
 }

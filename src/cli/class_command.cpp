@@ -7,8 +7,8 @@
 #include "app/briefing.hpp"
 #include "app/lately.hpp"
 #include "board/words.hpp"
-#include "cli/stop_key.hpp"
 #include "cli/say.hpp"
+#include "cli/stop_key.hpp"
 #include "sheets/diagnostics_text.hpp"
 
 namespace repwright::cli {
@@ -58,10 +58,8 @@ int with_class(const ClassOptions& options, const std::function<int(const ClassA
   if (has_errors(reading)) return input_at_fault;
   const auto taught = taught_by_scores(options, *inputs);
   if (!taught) return refuse(taught.error());
-  std::optional<base::Duration>& briefing = inputs->gym_class.boxes.briefing;
-  if (options.words_per_minute && !briefing)
-    briefing = app::briefing_length(board::in_words(reading.board, inputs->gym.catalogue, inputs->gym.house),
-                                    *options.words_per_minute);
+  if (const auto pace = options.words_per_minute)
+    app::brief_at(inputs->gym_class, *pace, reading.board, inputs->gym);
   const StopKey stop_key;
   return command({options, *inputs, reading, *taught, stop_key.stop()});
 }
