@@ -6,7 +6,6 @@
 
 #include "app/briefing.hpp"
 #include "app/lately.hpp"
-#include "board/words.hpp"
 #include "cli/say.hpp"
 #include "cli/stop_key.hpp"
 #include "sheets/diagnostics_text.hpp"
