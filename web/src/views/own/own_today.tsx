@@ -82,6 +82,8 @@ function placeWords(piece: OwnPiece): string {
 
 function Piece({ classId, piece }: { readonly classId: string; readonly piece: OwnPiece }) {
   const { forecast, form } = piece;
+  const target = forecastText(form, forecast, forecast.p50);
+  const range = rangeText(form, forecast);
   return (
     <section class="sheet stack" aria-label={piece.title}>
       <h2>{piece.title}</h2>
@@ -94,8 +96,8 @@ function Piece({ classId, piece }: { readonly classId: string; readonly piece: O
         <div>
           <dt>Target</dt>
           <dd>
-            <strong>{forecastText(form, forecast, forecast.p50)}</strong>
-            <span class="soft"> four in five days: {rangeText(form, forecast)}</span>
+            <strong>{form === "reps" ? `${target} reps` : target}</strong>
+            {range === `about ${target}` ? null : <span class="soft"> four in five days: {range}</span>}
           </dd>
         </div>
         {piece.cap_s === null ? null : (

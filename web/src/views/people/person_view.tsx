@@ -37,7 +37,7 @@ function Marks({ row }: { readonly row: PersonRow }) {
       <dl class="marks">
         {marks.map(([column, cell]) => (
           <div key={column}>
-            <dt>{column.replaceAll("_", " ")}</dt>
+            <dt>{column.replaceAll(/[_-]/g, " ")}</dt>
             <dd>{cell}</dd>
           </div>
         ))}
