@@ -12,7 +12,6 @@
 namespace repwright::app {
 namespace {
 
-using base::ErrorCode;
 using base::Result;
 using domain::Measure;
 using domain::Score;
@@ -76,7 +75,8 @@ std::vector<std::vector<domain::PersonId>> partners_of(const domain::Block& bloc
 /// How long after the signal of their heat somebody at that place begins.
 base::Duration start_at(const timetable::Piece& piece, int place) {
   if (!piece.stagger) return {};
-  return piece.stagger->every * (place / std::max(1, piece.stagger->people));
+  const int together_before = place / std::max(1, piece.stagger->people);
+  return piece.stagger->every * together_before;
 }
 
 const domain::PieceOutcome* outcome_of(const domain::PersonOutcome& person, int piece) {
