@@ -85,6 +85,22 @@ Choice in_pairs(const TeamTask& task, const std::vector<int>& people, double tar
   return choice;
 }
 
+/// What every person costs at least in a pair: half of what their cheapest pair does. A way to pair some of
+/// them costs no less than the sum.
+std::vector<double> least_halves(const TeamTask& task, double target) {
+  const auto people = static_cast<int>(task.seconds.size());
+  std::vector<double> least(task.seconds.size(), largest_cost / 2);
+  for (int i = 0; i < people; ++i)
+    for (int j = i + 1; j < people; ++j) {
+      const double half = cost_of(task, {i, j}, target) / 2;
+      for (const int person : {i, j}) {
+        double& of_person = least[static_cast<std::size_t>(person)];
+        of_person = std::min(of_person, half);
+      }
+    }
+  return least;
+}
+
 /// All teams of three with what each costs by itself, the cheapest first.
 std::vector<Choice> threes(const TeamTask& task, double target) {
   const int people = static_cast<int>(task.seconds.size());
@@ -99,11 +115,17 @@ std::vector<Choice> threes(const TeamTask& task, double target) {
 
 Choice pairs_and_three(const TeamTask& task, double target) {
   Choice best{{}, std::numeric_limits<double>::infinity()};
+  const std::vector<double> least = least_halves(task, target);
   for (const Choice& three : threes(task, target)) {
     if (three.cost >= best.cost) break;  // what comes costs as much by itself
     std::vector<int> others;
+    double at_least = three.cost;
     for (int p = 0; p < static_cast<int>(task.seconds.size()); ++p)
-      if (std::ranges::find(three.teams[0], p) == three.teams[0].end()) others.push_back(p);
+      if (std::ranges::find(three.teams[0], p) == three.teams[0].end()) {
+        others.push_back(p);
+        at_least += least[static_cast<std::size_t>(p)];
+      }
+    if (at_least >= best.cost) continue;
     Choice choice = in_pairs(task, others, target);
     choice.cost += three.cost;
     choice.teams.push_back(three.teams[0]);

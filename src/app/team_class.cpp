@@ -118,6 +118,7 @@ base::Result<TeamOutcomes> outcomes(const Wanted& wanted, const std::vector<advi
   const board::Reading reading = reading_of(std::move(board));
   const Gathered ordered = in_team_order(wanted.gathered, teams);
   ClassRequest request = with_board(wanted.request, reading, wanted.request.gym, team_runs);
+  request.threads = wanted.request.threads;  // nothing else runs beside it
   request.keep_draws = true;
   const auto rehearsed = rehearse_class(request, ordered);
   if (!rehearsed) return tl::unexpected(rehearsed.error());

@@ -1,3 +1,4 @@
+import { useSignalEffect, type ReadonlySignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import type { Movement } from "../model/gym.ts";
 import type { BoardEditor } from "./board_editor.ts";
@@ -6,7 +7,8 @@ import type { ShownReading } from "./colours.ts";
 interface BoardTextProps {
   /** The text to begin with; later ones go in through the editor itself. */
   readonly text: string;
-  readonly shown: ShownReading | null;
+  /** A signal, so that the editor shows a reading at once and not when all that hangs on it has been drawn. */
+  readonly shown: ReadonlySignal<ShownReading | null>;
   readonly movements: readonly Movement[];
   readonly changed: (text: string) => void;
   readonly atLine: (line: number) => void;
@@ -37,7 +39,8 @@ export function BoardText(props: BoardTextProps) {
         },
       });
       editor.current = made;
-      if (now.current.shown) made.show(now.current.shown);
+      const read = now.current.shown.peek();
+      if (read) made.show(read);
       now.current.made(made);
     });
     return () => {
@@ -48,9 +51,10 @@ export function BoardText(props: BoardTextProps) {
     };
   }, []);
 
-  useEffect(() => {
-    if (props.shown) editor.current?.show(props.shown);
-  }, [props.shown]);
+  useSignalEffect(() => {
+    const read = props.shown.value;
+    if (read) editor.current?.show(read);
+  });
 
   return <div class="board-text" ref={host} />;
 }

@@ -73,8 +73,8 @@ interface Surroundings {
   readonly waits?: Waits;
 }
 
-/** Milliseconds: long enough to gather the letters of one word, and for the program to come back. */
-const readPause = 10;
+/** Milliseconds. A key is answered at once; a rehearsal waits for the end of a word, a retry for the program. */
+const readPause = 0;
 const rehearsePause = 180;
 const retryPause = 2000;
 
@@ -176,7 +176,7 @@ export class BoardModel {
     this.retrier = latest({
       ask: () => Promise.resolve(),
       answered: () => {
-        this.reader.ask(this.text.value);
+        this.reader.askNow(this.text.value);
       },
       pause: retryPause,
       ...within,
@@ -286,7 +286,7 @@ export class BoardModel {
   private set(text: string): void {
     this.text.value = text;
     this.settle();
-    this.reader.ask(text);
+    this.reader.askNow(text);
   }
 
   private settle(): void {

@@ -55,8 +55,8 @@ function useBoardModel(): BoardModel {
   return model;
 }
 
-function ReadBack({ read, text }: { readonly read: ReadText | null; readonly text: string }) {
-  if (!read || text.trim() === "")
+function ReadBack({ read, empty }: { readonly read: ReadText | null; readonly empty: boolean }) {
+  if (!read || empty)
     return (
       <p class="soft">
         Chalk the session as on the wall: <code>5 rounds for time</code>, <code>400 m run</code>, <code>12 pull-ups</code>.
@@ -140,7 +140,10 @@ const BoardAdvice = memo(function BoardAdvice({ model }: Pick<RightSideProps, "m
 
 function RightSide({ model, chosen, choose, showLine, write }: RightSideProps) {
   const picture = model.picture.value;
-  const stale = picture !== null && (picture.text !== model.text.value || model.rehearsing.value);
+  const stale = useComputed(() => {
+    const shown = model.picture.value;
+    return shown !== null && (shown.text !== model.text.value || model.rehearsing.value);
+  });
   const help = useMemo(
     () => (
       <>
@@ -156,7 +159,7 @@ function RightSide({ model, chosen, choose, showLine, write }: RightSideProps) {
     [warmUp, picture],
   );
   return (
-    <section class={`rehearsal-side${stale ? " stale" : ""}`} aria-label="The rehearsal" aria-busy={model.rehearsing.value}>
+    <section class={`rehearsal-side${stale.value ? " stale" : ""}`} aria-label="The rehearsal" aria-busy={model.rehearsing.value}>
       {model.errors.value > 0 && (
         <Said weight="problem">
           A board with errors is not rehearsed. Mend {model.errors.value === 1 ? "the one" : `the ${model.errors.value}`} on
@@ -233,10 +236,11 @@ export function BoardView({ id }: { readonly id: string | null }) {
     });
   }, [model, id, ready]);
   const read = model.read.value;
-  const shown = useMemo(
-    () => read && { text: read.text, understood: read.reading.understood, doubts: read.reading.diagnostics },
-    [read],
-  );
+  const shown = useComputed(() => {
+    const now = model.read.value;
+    return now && { text: now.text, understood: now.reading.understood, doubts: now.reading.diagnostics };
+  });
+  const empty = useComputed(() => model.text.value.trim() === "");
   const showLine = useCallback((line: number): void => {
     editor.current?.goToLine(line);
   }, []);
@@ -302,7 +306,7 @@ export function BoardView({ id }: { readonly id: string | null }) {
           {editing > 0 ? (
             <BoardText
               key={editing}
-              text={model.text.value}
+              text={model.text.peek()}
               shown={shown}
               movements={movements.now.value.value ?? []}
               changed={(text) => {
@@ -325,7 +329,7 @@ export function BoardView({ id }: { readonly id: string | null }) {
               editor.current?.mend(doubt, repair);
             }}
           />
-          <ReadBack read={read} text={model.text.value} />
+          <ReadBack read={read} empty={empty.value} />
           {model.lastTime.value && <LastTimeLine last={model.lastTime.value} />}
         </section>
         <div class="right-side">
