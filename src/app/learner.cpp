@@ -61,7 +61,8 @@ base::Result<void> Learner::take(const SessionKey& session, const Entries& entri
   const std::vector<domain::Person> there = those_of(entries, gym_.people);
   if (there.empty()) return note(session, "was scored by nobody of this gym");
   drift(there, session.first);
-  const auto played = played_again(gym_.knowledge, reader_, session, there, replay(there, entries));
+  const auto played =
+      played_again(gym_.knowledge, reader_, session, there, replay(there, entries, session.second));
   if (!played && played.error().code == base::ErrorCode::Stopped) return tl::unexpected(played.error());
   if (!played) return note(session, played.error().message);
   for (std::size_t p = 0; p < there.size(); ++p) teach(session, *played, p, entries);
@@ -101,7 +102,9 @@ void Learner::drift(const std::vector<domain::Person>& there, sys_days day) {
   }
 }
 
-Replay Learner::replay(const std::vector<domain::Person>& there, const Entries& entries) const {
+Replay Learner::replay(const std::vector<domain::Person>& there, const Entries& entries,
+                       const std::string& board) const {
+  const auto of_board = [&](const auto& level) { return std::get<0>(level.first) == board; };
   Replay replay{.bodies = Bodies::Drawn,
                 .runs = request_.runs,
                 .stop = request_.stop,
@@ -110,7 +113,11 @@ Replay Learner::replay(const std::vector<domain::Person>& there, const Entries& 
                 .keep_draws = true,
                 .threads = request_.threads,
                 .seed = {request_.seed}};
-  for (const domain::Person& person : there) replay.known[person.id] = now_.people.at(person.id).now.body;
+  for (const domain::Person& person : there) {
+    const KnownSoFar& known = now_.people.at(person.id);
+    body::BodyEstimate& body = replay.known[person.id] = known.now.body;
+    if (std::ranges::any_of(known.levels, of_board)) body.knack = 0;  // it is in the level
+  }
   return replay;
 }
 

@@ -56,7 +56,8 @@ class Learner {
  private:
   base::Result<void> note(const SessionKey& session, const std::string& why);
   void drift(const std::vector<domain::Person>& there, std::chrono::sys_days day);
-  Replay replay(const std::vector<domain::Person>& there, const Entries& entries) const;
+  Replay replay(const std::vector<domain::Person>& there, const Entries& entries,
+                const std::string& board) const;
   std::vector<body::Normals> drawn_of(const domain::PersonId& person) const;
   std::vector<double> forecasts_of(const ClassRehearsal& played, std::size_t person, int piece) const;
   void teach(const SessionKey& session, const ClassRehearsal& played, std::size_t person,

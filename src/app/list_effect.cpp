@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <vector>
 
 #include "app/gym_lookup.hpp"
@@ -45,8 +46,8 @@ std::string queue_words(const ListEffect& effect) {
   if (effect.now.queue_at == effect.planned.queue_at &&
       std::abs(effect.now.queue_s - effect.planned.queue_s) < shortest_told_s)
     return {};
-  return fmt::format("the longest wait is {} at the {}", rehearsal::clock_words(effect.now.queue_s),
-                     effect.now.queue_at);
+  return fmt::format("one in ten waits {} or more in all at the {}",
+                     rehearsal::clock_words(effect.now.queue_s), effect.now.queue_at);
 }
 
 std::string last_home_words(const ListEffect& effect) {
@@ -55,6 +56,17 @@ std::string last_home_words(const ListEffect& effect) {
   if (std::abs(later) < shortest_told_s) return {};
   return fmt::format("the last one is home {} {}", rehearsal::clock_words(std::abs(later)),
                      later > 0 ? "later" : "earlier");
+}
+
+std::string heads_words(const ListEffect& effect) {
+  const int now = effect.now.heads, planned = effect.planned.heads;
+  std::string words = now != planned                       ? fmt::format("{} instead of {}", now, planned)
+                      : effect.unbooked + effect.away == 0 ? fmt::format("{} as booked", now)
+                                                           : fmt::format("{}, as many as booked", now);
+  if (now == planned && effect.unbooked + effect.away > 0)
+    words += fmt::format(" ({} not booked, {} not here)", effect.unbooked, effect.away);
+  if (effect.late > 0) words += fmt::format(", {} late", effect.late);
+  return words;
 }
 
 }  // namespace
@@ -83,17 +95,26 @@ Result<ListEffect> list_effect(const GymAtHand& at_hand, const std::string& clas
   if (!before) return tl::unexpected(before.error());
   const auto now = rehearsed(at_hand, **known, stop);
   if (!now) return tl::unexpected(now.error());
-  return ListEffect{at_the_door(*before), at_the_door(*now)};
+  const domain::GymClass& list = **known;
+  const auto booked = [&](const domain::Arrival& arrival) {
+    return list.booked.empty() || std::ranges::count(list.booked, arrival.person) > 0;
+  };
+  const auto comes = [&](const domain::PersonId& person) {
+    return list.arrivals.empty() || std::ranges::count(list.arrivals, person, &domain::Arrival::person) > 0;
+  };
+  const auto late = [](const domain::Arrival& arrival) { return arrival.late > base::Duration{}; };
+  return ListEffect{.unbooked = static_cast<int>(std::ranges::count_if(list.arrivals, std::not_fn(booked))),
+                    .away = static_cast<int>(std::ranges::count_if(list.booked, std::not_fn(comes))),
+                    .late = static_cast<int>(std::ranges::count_if(list.arrivals, late)),
+                    .planned = at_the_door(*before),
+                    .now = at_the_door(*now)};
 }
 
 std::string in_words(const ListEffect& effect) {
   std::string words;
   for (const std::string& part : {slack_words(effect), queue_words(effect), last_home_words(effect)})
     if (!part.empty()) words += (words.empty() ? "" : "; ") + part;
-  const int more = effect.now.heads - effect.planned.heads;
-  const std::string heads = more == 0
-                                ? fmt::format("{} as booked", effect.now.heads)
-                                : fmt::format("{} instead of {}", effect.now.heads, effect.planned.heads);
+  const std::string heads = heads_words(effect);
   return fmt::format("{}: {}.", heads, words.empty() ? "the hour stays as it was planned" : words);
 }
 

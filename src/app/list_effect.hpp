@@ -22,6 +22,9 @@ struct AtTheDoor {
 AtTheDoor at_the_door(const domain::Rehearsal& rehearsal);
 
 struct ListEffect {
+  int unbooked = 0;   // who came without having booked
+  int away = 0;       // who had booked and does not come
+  int late = 0;       // of those who come
   AtTheDoor planned;  // with those who had booked
   AtTheDoor now;      // with the list as it is
 };

@@ -109,8 +109,9 @@ std::uint64_t drawn_run(const ClassRequest& request, const Gathered& gathered, s
   const std::uint64_t key = rehearsal::person_key(gathered.people[person].id);
   for (std::uint64_t attempt = 0; attempt < attempts; ++attempt) {
     const std::uint64_t number = first + attempt * far_behind;
-    const body::Body body =
+    body::Body body =
         body::draw(gathered.estimates[person], request.seed, number, key, request.gym.constants);
+    body.knack = 0;  // what they have done tells of it
     const auto possible = [&](const auto& pace) {
       return pace.second.possible_for(body, request.gym.constants);
     };
@@ -119,13 +120,14 @@ std::uint64_t drawn_run(const ClassRequest& request, const Gathered& gathered, s
   return first;
 }
 
-/// How much longer than their body tells a line of that piece takes one of those who were gathered.
-double stretch_of(const ClassRequest& request, const Gathered& gathered, domain::BlockId piece,
+/// How much longer than their body tells a line of that piece takes one of those who were gathered; nothing if they
+/// are not known to have done it.
+std::optional<double> stretch_of(const ClassRequest& request, const Gathered& gathered, domain::BlockId piece,
                   std::size_t person, int run) {
   const PacesOf* paces = paces_of(gathered, person);
-  if (paces == nullptr) return 1;
+  if (paces == nullptr) return std::nullopt;
   const auto pace = paces->find(piece);
-  if (pace == paces->end()) return 1;
+  if (pace == paces->end()) return std::nullopt;
   if (run == rehearsal::in_the_middle) return pace->second.stretch({}, 0);
   const std::uint64_t key = rehearsal::person_key(gathered.people[person].id);
   const std::uint64_t number = drawn_run(request, gathered, person, run);

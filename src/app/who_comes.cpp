@@ -62,7 +62,7 @@ base::Result<Attendance> who_comes(const std::vector<domain::Person>& people,
   if (attendance.people.empty())
     return base::failure(
         base::ErrorCode::Invalid,
-        "nobody is in the class: name people in the people file, in the class, or by --heads");
+        "nobody is in the class: book people for it, or say how many come");
   return attendance;
 }
 

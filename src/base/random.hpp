@@ -16,7 +16,7 @@ struct Seed {
 };
 
 /// What draws are for: each purpose has draws of its own, so that one more draw here moves nothing there.
-enum class Purpose : std::uint8_t { Body, Day, Step, Judge, Class, Attendance, Demo, Search };
+enum class Purpose : std::uint8_t { Body, Day, Step, Judge, Class, Attendance, Demo, Search, Knack };
 
 /// The block of 4 x 64 random bits that belongs to a counter under a key: Philox4x64-10 of J. K. Salmon,
 /// M. A. Moraes, R. O. Dror and D. E. Shaw, SC11 (2011), doi 10.1145/2063384.2063405.

@@ -28,6 +28,7 @@ struct Body {
   double machine = 1;         // power on ergometers and in reps relative to what the run tells
   double vo2max = 45;         // ml/kg/min, derived or measured
   double style_share = 0.20;  // q: set taken after a break, as share of the best set
+  std::uint64_t knack = 0;    // whose luck with single movements it has; 0: what the group's test tells
 };
 
 /// One way of doing one movement, by one body: all that the dynamics need per rep, metre or second.

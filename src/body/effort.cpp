@@ -1,8 +1,11 @@
 #include "body/effort.hpp"
 
 #include <algorithm>
+#include <cmath>
 
+#include "base/hash.hpp"
 #include "base/math.hpp"
+#include "base/random.hpp"
 #include "body/estimate.hpp"
 
 namespace repwright::body {
@@ -109,6 +112,38 @@ double largest_set(const EffortSpec& spec, const Body& body, double kappa) {
   return 1 / (1 / own + 1 / by_load);
 }
 
+/// The group's own test, which a mark tells of without a detour.
+bool is_own_test(const EffortSpec& spec) {
+  if (spec.strength) return false;
+  return spec.share ? *spec.share == reference_share(spec.group) : spec.ratio && *spec.ratio == 1;
+}
+
+/// Lifts and what hangs from a bar are skills: at the same strength one person does a rep in half of the time
+/// and with far less breath than another (common practice, no source).
+bool is_skill(const EffortSpec& spec) {
+  return spec.strength || spec.group == Group::Pull;
+}
+
+/// How good a hand a body has for a single movement, beside what its marks tell of all of the kind.
+struct Knack {
+  double set = 0;   // added to the logarithm of its largest set
+  double pace = 1;  // factor on its seconds and its cost per unit
+};
+
+Knack knack_of(const EffortSpec& spec, const Body& body, const Constants& constants) {
+  if (body.knack == 0 || spec.knack == 0) return {};
+  const auto z = [&](std::uint64_t draw) {
+    return base::normal_at({body.knack}, spec.knack, 0, base::Purpose::Knack, draw);
+  };
+  return {.set = constants.prior.knack_sd * z(0),
+          .pace = is_skill(spec) ? base::exp(constants.prior.pace_knack_sd * z(1)) : 1};
+}
+
+/// Below the first rep as `log_of_set` goes on.
+double with_knack(double set, const Knack& knack) {
+  return knack.set == 0 || !std::isfinite(set) ? set : set_of_log(log_of_set(set) + knack.set);
+}
+
 void fill_engine(Effort& effort, const EffortSpec& spec, const Body& body, const Constants& constants) {
   using Display = Effort::Display;
   effort.best = std::numeric_limits<double>::infinity();
@@ -158,6 +193,7 @@ EffortSpec effort_spec(const domain::Movement& movement, domain::Unit unit, doub
   spec.units = units;
   spec.drag = row.drag.value_or(spec.drag);
   spec.unit = unit;
+  if (!is_own_test(spec)) spec.knack = base::fnv1a(movement.id.text);
   return spec;
 }
 
@@ -220,17 +256,19 @@ Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& cons
     return effort;
   }
   const double kappa = spec.kappa * spec.units;
-  const double set = std::max(largest_set(spec, body, kappa), -0.9 / kappa);
+  const Knack knack = knack_of(spec, body, constants);
+  const double set = std::max(with_knack(largest_set(spec, body, kappa), knack), -0.9 / kappa);
   effort.best = set * spec.units;
   effort.theta = 1 / (1 + kappa * set);
   effort.drain = spec.kappa * effort.theta;
   effort.fast_share = fast_share_of(effort, constants);
-  const double cadence =
-      spec.kind == Effort::Kind::Hold ? 1 : body.cadence * slowness(spec, effort.theta, kappa, constants);
+  const double cadence = spec.kind == Effort::Kind::Hold
+                             ? 1
+                             : body.cadence * slowness(spec, effort.theta, kappa, constants) * knack.pace;
   effort.brisk = spec.brisk * cadence;
   effort.sustained = spec.sustained * cadence;
   const double moved = spec.cost * (1 + spec.extra_mass / body.mass);
-  effort.cost = (moved + spec.load_cost * load_of(spec, body) / body.mass) / body.machine;
+  effort.cost = knack.pace * (moved + spec.load_cost * load_of(spec, body) / body.mass) / body.machine;
   return effort;
 }
 

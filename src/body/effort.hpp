@@ -25,11 +25,12 @@ struct EffortSpec {
   std::optional<double> share;        // of body mass moved, for the load-share rule
   std::optional<double> ratio;        // largest set in `units` over that of the group's own test
   std::optional<Lift> strength;
-  double of = 1;          // best single as a share of that of `strength`
-  double units = 1;       // so many of these units are one default unit of the catalogue
-  double climb = 0;       // metres climbed per metre of a route, as much again descended
-  double extra_mass = 0;  // vest, kg
-  double drag = 2.8;      // machine: watts at 1 m/s
+  std::uint64_t knack = 0;  // which movement it is, for `Body::knack`; 0: the group's own test
+  double of = 1;            // best single as a share of that of `strength`
+  double units = 1;         // so many of these units are one default unit of the catalogue
+  double climb = 0;         // metres climbed per metre of a route, as much again descended
+  double extra_mass = 0;    // vest, kg
+  double drag = 2.8;        // machine: watts at 1 m/s
   domain::Unit unit = domain::Unit::Reps;
 };
 

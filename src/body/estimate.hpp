@@ -56,6 +56,7 @@ struct BodyEstimate {
   Gaussian<parameter_count> parameters;
   std::array<std::array<double, parameter_count>, parameter_count> spread{};  // its Cholesky triangle
   PullScale pull;
+  std::optional<std::uint64_t> knack{};  // of every body of it, 0: none; nothing: each drawn body has another
   bool operator==(const BodyEstimate&) const = default;
 };
 

@@ -70,13 +70,22 @@ Normals normals_behind(base::Seed seed, std::uint64_t run, std::uint64_t person)
   return normals;
 }
 
+std::uint64_t knack_behind(base::Seed seed, std::uint64_t run, std::uint64_t person) {
+  return base::Stream(seed, run, person, base::Purpose::Knack).bits_at(0) | 1U;  // never that of the middle
+}
+
+Body body_behind(const Normals& normals, const BodyEstimate& estimate, const Constants& constants) {
+  Normals point = estimate.parameters.mean;
+  for (std::size_t i = 0; i < parameter_count; ++i)
+    for (std::size_t j = 0; j <= i; ++j) point.at(i) += estimate.spread.at(i).at(j) * normals.at(j);
+  return body_at(point, estimate.pull, constants);
+}
+
 DrawnBody draw_told(const BodyEstimate& estimate, base::Seed seed, std::uint64_t run, std::uint64_t person,
                     const Constants& constants) {
   DrawnBody out{.normals = normals_behind(seed, run, person), .body = {}};
-  Normals point = estimate.parameters.mean;
-  for (std::size_t i = 0; i < parameter_count; ++i)
-    for (std::size_t j = 0; j <= i; ++j) point.at(i) += estimate.spread.at(i).at(j) * out.normals.at(j);
-  out.body = body_at(point, estimate.pull, constants);
+  out.body = body_behind(out.normals, estimate, constants);
+  out.body.knack = estimate.knack.value_or(knack_behind(seed, run, person));
   return out;
 }
 

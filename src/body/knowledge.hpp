@@ -45,6 +45,12 @@ Knowledge after_days(const Knowledge& known, const BodyEstimate& unknown, double
 /// The normals behind the body that `draw` takes for the same numbers.
 Normals normals_behind(base::Seed seed, std::uint64_t run, std::uint64_t person);
 
+/// The knack of that body.
+std::uint64_t knack_behind(base::Seed seed, std::uint64_t run, std::uint64_t person);
+
+/// The body of the distribution that those normals stand for.
+Body body_behind(const Normals& normals, const BodyEstimate& estimate, const Constants& constants);
+
 /// One body of the distribution with the normals behind it; the body is that of `draw` for the same numbers.
 struct DrawnBody {
   Normals normals{};

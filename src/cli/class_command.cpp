@@ -1,8 +1,10 @@
 #include "cli/class_command.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <optional>
+#include <vector>
 
 #include "app/briefing.hpp"
 #include "app/lately.hpp"
@@ -18,6 +20,16 @@ std::map<domain::PersonId, rehearsal::History> history_of(const ClassInputs& inp
   const auto& day = inputs.gym_class.date;
   if (!day) return {};
   return app::lately(inputs.gym, inputs.people, *day);
+}
+
+/// What is doubtful of the reading. Notes tell what was taken for granted; a gym with a house has answered
+/// those, and `read` shows them.
+std::string doubts_of(const ClassInputs& inputs, const ClassOptions& options, const board::Reading& reading) {
+  if (!options.gym && !options.house) return remarks_of(inputs.board, reading);
+  std::vector<domain::Diagnostic> doubts;
+  std::ranges::copy_if(reading.diagnostics, std::back_inserter(doubts),
+                       [](const domain::Diagnostic& one) { return one.severity != domain::Severity::Note; });
+  return sheets::diagnostics_text({inputs.board.name, inputs.board.text}, doubts);
 }
 
 }  // namespace
@@ -53,7 +65,7 @@ int with_class(const ClassOptions& options, const std::function<int(const ClassA
   auto inputs = load_class(options);
   if (!inputs) return refuse(inputs.error());
   const board::Reading reading = board::read(inputs->board.text, inputs->gym.catalogue, inputs->gym.house);
-  remark(remarks_of(inputs->board, reading));
+  remark(doubts_of(*inputs, options, reading));
   if (has_errors(reading)) return input_at_fault;
   const auto taught = taught_by_scores(options, *inputs);
   if (!taught) return refuse(taught.error());

@@ -50,6 +50,8 @@ struct PriorConstants {
   double style_sd = .25;
   double machine_sd = .10;
   double lift_sd = .24;
+  double knack_sd = .15;           // of a single movement's largest set beside what the group's test tells
+  double pace_knack_sd = .1;       // of its seconds and its cost per unit
   double cadence_training = -.03;  // per unit of ln(1 + years)
   double transition_training = -.20;
   double machine_training = 0;

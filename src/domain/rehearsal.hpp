@@ -62,7 +62,8 @@ struct PlaceUse {
   EquipmentId place;   // or the id of a route
   std::string name{};  // as people say it; empty: not known
   int count = 0;
-  double wait_mean_s = 0, wait_p90_s = 0, queue_max_mean = 0;
+  double wait_mean_s = 0, wait_p90_s = 0;  // of a person, over all visits of the class
+  double queue_max_mean = 0;
   std::vector<std::pair<double, double>> queue;
   bool operator==(const PlaceUse&) const = default;
 };
@@ -97,7 +98,8 @@ enum class FindingKind : std::uint8_t {
   MuchMoreThanLately,
   FreeText,
   MissesIntent,
-  UnevenHeats
+  UnevenHeats,
+  TooFewForATeam
 };
 enum class FindingSeverity : std::uint8_t { Note, Warning, Problem };
 struct Finding {

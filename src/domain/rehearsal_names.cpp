@@ -74,6 +74,8 @@ std::string_view name_of(FindingKind kind) {
       return "misses-intent";
     case FindingKind::UnevenHeats:
       return "uneven-heats";
+    case FindingKind::TooFewForATeam:
+      return "too-few-for-a-team";
   }
   return "";
 }
@@ -95,7 +97,7 @@ std::span<const FindingKind> all_finding_kinds() {
   static constexpr std::array kinds{Queue,        NobodyFinishes, NoFullRound,        OverCap,
                                     OverClass,    LastRunnerLate, LimitSwapped,       KitShort,
                                     RouteClosed,  HallTooFull,    MuchMoreThanLately, FreeText,
-                                    MissesIntent, UnevenHeats};
+                                    MissesIntent, UnevenHeats,    TooFewForATeam};
   return kinds;
 }
 

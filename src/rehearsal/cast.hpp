@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,9 +18,10 @@ struct Cast {
   std::vector<body::Body> median;
   std::function<body::Body(int person, int run)> drawn;
   double conditions = 1;  // what heat leaves of the critical rate
-  /// So much longer than their body tells each line of work of a piece takes a person: in a run, or
-  /// `in_the_middle`. Empty: as the body tells. Called as `drawn` is.
-  std::function<double(domain::BlockId piece, int person, int run)> stretch{};
+  /// So much longer than their body tells each line of work of a piece takes a person who is known to have
+  /// done it: in a run, or `in_the_middle`. Their knack is in it and counts no more. Nothing, or empty: as
+  /// the body tells. Called as `drawn` is.
+  std::function<std::optional<double>(domain::BlockId piece, int person, int run)> stretch{};
 };
 inline constexpr int in_the_middle = -1;
 

@@ -75,9 +75,9 @@ void find_queues(const FindingRequest& request, std::vector<Finding>& found) {
     finding.kind = FindingKind::Queue;
     finding.severity = use.wait_p90_s < spoils_s ? FindingSeverity::Warning : FindingSeverity::Problem;
     finding.text = fmt::format(
-        "{} x {}: a queue of up to {:.0f}, worst at {} of the class; one in ten waits {} or more.", use.count,
-        use.name.empty() ? place_name(request, use.place) : use.name, std::ceil(use.queue_max_mean),
-        clock_words(worst->first), clock_words(use.wait_p90_s));
+        "{} x {}: a queue of up to {:.0f}, worst at {} of the class; one in ten waits {} or more in all.",
+        use.count, use.name.empty() ? place_name(request, use.place) : use.name,
+        std::ceil(use.queue_max_mean), clock_words(worst->first), clock_words(use.wait_p90_s));
     finding.step = waiters.step;
     finding.people = waiters.people;
   }

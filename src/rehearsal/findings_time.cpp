@@ -138,6 +138,29 @@ void find_uneven_heats(const FindingRequest& request, std::size_t piece, std::ve
                   most->second + 1, clock_words(most->first), least->second + 1, clock_words(least->first)));
 }
 
+double length_of(const domain::BoxOutcome& box) {
+  return box.end_p50_s - box.start_p50_s;
+}
+
+/// Where the time goes: to the box that outgrows its plan most, or to what is written.
+std::string too_long_by(const domain::ClassOutcome& when) {
+  constexpr double outgrown_s = 60;
+  const auto longer = [](const domain::BoxOutcome& box) {
+    return length_of(box) - box.planned_s.value_or(length_of(box));
+  };
+  std::vector<domain::BoxOutcome> named;
+  std::ranges::copy_if(when.boxes, std::back_inserter(named),
+                       [](const domain::BoxOutcome& box) { return !box.name.empty(); });
+  if (named.empty()) return {};
+  const auto slowest = std::ranges::max_element(named, {}, longer);
+  if (longer(*slowest) >= outgrown_s)
+    return fmt::format("; {} takes {} longer than its {}", slowest->name, clock_words(longer(*slowest)),
+                       clock_words(*slowest->planned_s));
+  const auto longest = std::ranges::max_element(named, {}, length_of);
+  return fmt::format("; its parts as written take {}, the longest is {} ({})", clock_words(when.p50_s),
+                     longest->name, clock_words(length_of(*longest)));
+}
+
 }  // namespace
 
 void find_unfinished(const FindingRequest& request, std::vector<Finding>& found) {
@@ -151,15 +174,10 @@ void find_unfinished(const FindingRequest& request, std::vector<Finding>& found)
 void find_overruns(const FindingRequest& request, std::vector<Finding>& found) {
   const domain::ClassOutcome& when = request.rehearsal.timetable;
   if (!when.planned_s || when.over_share < not_rarely) return;
-  const auto slowest = std::ranges::max_element(when.boxes, {}, [](const domain::BoxOutcome& box) {
-    return box.end_p50_s - box.start_p50_s - box.planned_s.value_or(0);
-  });
   std::string text =
       fmt::format("The class of {} runs over in {:.0f} of 100 rehearsals, till {} one time in ten",
                   clock_words(*when.planned_s), 100 * when.over_share, clock_words(when.p90_s));
-  if (slowest != when.boxes.end() && !slowest->name.empty())
-    text += fmt::format("; most of it goes to {} ({})", slowest->name,
-                        clock_words(slowest->end_p50_s - slowest->start_p50_s));
+  text += too_long_by(when);
   add(found, FindingKind::OverClass,
       when.over_share >= mostly ? FindingSeverity::Problem : FindingSeverity::Warning, text + ".");
 }

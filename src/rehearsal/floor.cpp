@@ -53,9 +53,12 @@ Floor::Floor(const FloorPlan& plan, const timetable::Timetable& timetable, const
 void Floor::make_efforts(const RunSetting& setting) {
   auto next = efforts_.begin();
   for (const ScriptedPiece& piece : plan_.pieces)
-    for (std::size_t p = 0; p < players_.size(); ++p)
+    for (std::size_t p = 0; p < players_.size(); ++p) {
+      body::Body body = setting.bodies[p];
+      if (setting.stretch_of(piece.piece, p)) body.knack = 0;
       for (const Task& task : piece.scripts[p].tasks)
-        *next++ = judged(body::effort_of(task.effort, setting.bodies[p], constants_), setting.judge[p]);
+        *next++ = judged(body::effort_of(task.effort, body, constants_), setting.judge[p]);
+    }
 }
 
 void Floor::wake_up(const RunSetting& setting) {

@@ -22,8 +22,13 @@ struct RunSetting {
   std::vector<std::vector<double>> targets;  // s of activity that the reserve is spread over, [piece][person]
   std::vector<double> box_factor;            // per box of the timetable
   std::vector<std::optional<base::Stream>> luck;  // per person, of the single lines of work
-  /// [piece of the timetable][person]: how much longer than the body tells a line takes; empty: no longer.
-  std::vector<std::vector<double>> stretch{};
+  /// [piece of the timetable][person]: how much longer than the body tells a line takes whoever has done the
+  /// piece before; empty or nothing: as the body tells, with its knack.
+  std::vector<std::vector<std::optional<double>>> stretch{};
+
+  std::optional<double> stretch_of(int piece, std::size_t person) const {
+    return stretch.empty() ? std::nullopt : stretch[static_cast<std::size_t>(piece)][person];
+  }
 };
 
 /// Whether people wait for places. Alone is how a lone person would find the floor.

@@ -140,8 +140,7 @@ Floor::Flow Floor::one_set(Player& player, const Op& op) {
 
 /// What this piece takes of the person beyond what their body tells.
 double Floor::stretch_of(const Player& player) const {
-  if (setting_->stretch.empty()) return 1;
-  return setting_->stretch[static_cast<std::size_t>(piece_->piece)][static_cast<std::size_t>(player.person)];
+  return setting_->stretch_of(piece_->piece, static_cast<std::size_t>(player.person)).value_or(1);
 }
 
 /// Units that an unbroken set would give now if carried to failure.

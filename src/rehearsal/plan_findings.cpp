@@ -188,4 +188,23 @@ std::vector<Finding> route_findings(const WriteRequest& request, const std::vect
   return findings;
 }
 
+std::vector<Finding> team_findings(const WriteRequest& request) {
+  std::vector<Finding> findings;
+  const std::size_t people = request.people.size();
+  for (const domain::Block& block : request.fitted.board.blocks) {
+    if (block.team_sizes.empty() || block.kind == domain::BlockKind::Optional) continue;
+    const int least = std::ranges::min(block.team_sizes);
+    if (static_cast<int>(people) >= least) continue;
+    Finding finding = finding_at(FindingKind::TooFewForATeam, FindingSeverity::Warning, std::nullopt);
+    finding.text = fmt::format(
+        "{} for a piece of teams of {}: rehearsed doing all of the shared work. Usual is {} of it, and "
+        "after each set a rest as long as the set.",
+        people == 1 ? "One person" : fmt::format("{} people", people), least,
+        people == 1 && least == 2 ? "half" : "their share");
+    for (const domain::Person& person : request.people) finding.people.push_back(person.id);
+    findings.push_back(std::move(finding));
+  }
+  return findings;
+}
+
 }  // namespace repwright::rehearsal

@@ -16,6 +16,8 @@ std::vector<domain::Finding> free_text_findings(const WriteRequest& request);
 /// Loose kit that does not reach, and places of which none is left: `kit-short`.
 std::vector<domain::Finding> kit_findings(const WriteRequest& request,
                                           const std::vector<domain::EquipmentId>& missing_places);
+/// Fewer people than one team of a piece has: `too-few-for-a-team`.
+std::vector<domain::Finding> team_findings(const WriteRequest& request);
 /// Distances whose usual route is shut: `route-closed`. `routes` by step.
 std::vector<domain::Finding> route_findings(const WriteRequest& request,
                                             const std::vector<RouteChoice>& routes);

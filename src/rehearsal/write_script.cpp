@@ -228,6 +228,7 @@ WrittenFloor write_scripts(const WriteRequest& request) {
   append(written.findings, swap_findings(request));
   append(written.findings, free_text_findings(request));
   append(written.findings, kit_findings(request, places.missing()));
+  append(written.findings, team_findings(request));
   append(written.findings, route_findings(request, routes));
   add_notes(request, written.notes);
   return written;

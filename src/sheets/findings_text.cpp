@@ -74,6 +74,8 @@ std::string_view remedy_of(domain::FindingKind kind) {
       return "the catalogue's name for it";
     case MissesIntent:
       return "`repwright fit`, or another intent";
+    case TooFewForATeam:
+      return "work with them, or say on the board what one does alone";
     case UnevenHeats:
     case LimitSwapped:
     case MuchMoreThanLately:

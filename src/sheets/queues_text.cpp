@@ -47,7 +47,7 @@ std::string name_of(const domain::PlaceUse& place) {
 std::string waited_for(const domain::PlaceUse& place, double until) {
   const auto peak = std::ranges::max_element(place.queue, {}, [](const auto& at) { return at.second; });
   return paragraph(fmt::format("  {} × {}: ", name_of(place), place.count),
-                   fmt::format("a visit waits {} in the mean, one in ten {} or more; longest queue {:.1f}, "
+                   fmt::format("a person waits {} in all, one in ten {} or more; longest queue {:.1f}, "
                                "at {}",
                                clock_text(place.wait_mean_s), clock_text(place.wait_p90_s),
                                place.queue_max_mean, clock_text(peak->first)),

@@ -53,6 +53,8 @@ inline constexpr std::array prior_keys{
     Named{"style", &domain::PriorConstants::style, {0.05, 0.6}},
     Named{"style_sd", &domain::PriorConstants::style_sd, {0.01, 1}},
     Named{"machine_sd", &domain::PriorConstants::machine_sd, {0.01, 1}},
+    Named{"knack_sd", &domain::PriorConstants::knack_sd, {0, 1}},
+    Named{"pace_knack_sd", &domain::PriorConstants::pace_knack_sd, {0, 1}},
     Named{"lift_sd", &domain::PriorConstants::lift_sd, {0.05, 1}},
     Named{"cadence_training", &domain::PriorConstants::cadence_training, {-0.5, 0.5}},
     Named{"transition_training", &domain::PriorConstants::transition_training, {-1, 1}},

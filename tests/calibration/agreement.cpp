@@ -49,7 +49,7 @@ Agreement agreement(const std::vector<Profile>& profiles, const std::vector<Fore
   std::vector<double> said, scored, apart;
   for (std::size_t i = 0; i < profiles.size(); ++i) {
     if (profiles[i].person.sex != sex || !(profiles[i].score.at(piece) > 0)) continue;
-    if (!std::isfinite(forecasts[i].at(piece)) || forecasts[i].at(piece) <= 0) {
+    if (!can_do(forecasts[i].at(piece))) {
       ++out.cannot;
       continue;
     }
@@ -68,7 +68,7 @@ Agreement agreement(const std::vector<Profile>& profiles, const std::vector<Fore
   return out;
 }
 
-Coverage coverage(const std::vector<Profile>& profiles, const std::vector<std::vector<Forecast>>& draws,
+Coverage coverage(const std::vector<Profile>& profiles, const std::vector<std::vector<Forecast>>& drawn,
                   std::size_t piece, domain::Sex sex) {
   std::vector<double> all, scored;
   double inside = 0;
@@ -76,9 +76,9 @@ Coverage coverage(const std::vector<Profile>& profiles, const std::vector<std::v
     const double score = profiles[i].score.at(piece);
     if (profiles[i].person.sex != sex || !(score > 0)) continue;
     std::vector<double> own;
-    for (const std::vector<Forecast>& draw : draws)
-      if (std::isfinite(draw[i].at(piece)) && draw[i].at(piece) > 0) own.push_back(draw[i].at(piece));
-    if (own.size() < draws.size() / 2) continue;
+    for (const Forecast& draw : drawn[i])
+      if (can_do(draw.at(piece))) own.push_back(draw.at(piece));
+    if (own.size() < drawn[i].size() / 2) continue;
     std::ranges::sort(own);
     const auto at = [&](double share) {
       return own[static_cast<std::size_t>(std::lround(share * static_cast<double>(own.size() - 1)))];
@@ -105,11 +105,11 @@ std::string agreement_table(const std::vector<Profile>& profiles, const std::vec
 }
 
 std::string coverage_table(const std::vector<Profile>& profiles,
-                           const std::vector<std::vector<Forecast>>& draws) {
+                           const std::vector<std::vector<Forecast>>& drawn) {
   std::string out = fmt::format("{:<5} {:<5} {:>9} {:>6}\n", "piece", "sex", "80 % hold", "spread");
   for (std::size_t piece = 0; piece < piece_count; ++piece)
     for (const domain::Sex sex : {domain::Sex::Male, domain::Sex::Female}) {
-      const Coverage at = coverage(profiles, draws, piece, sex);
+      const Coverage at = coverage(profiles, drawn, piece, sex);
       out += fmt::format("{:<5} {:<5} {:>9.2f} {:>6.2f}\n", piece + 1,
                          sex == domain::Sex::Male ? "men" : "women", at.held, at.spread);
     }

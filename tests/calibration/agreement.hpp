@@ -21,17 +21,17 @@ struct Agreement {
 Agreement agreement(const std::vector<Profile>& profiles, const std::vector<Forecast>& forecasts,
                     std::size_t piece, domain::Sex sex);
 
-/// How well a number of drawn forecasts per person agree with what was scored.
+/// How well drawn forecasts, [profile][draw], agree with what was scored.
 struct Coverage {
   double held = 0;    // share of scores within the middle 80 % of the person's draws
   double spread = 0;  // standard deviation of the logarithms of all draws over that of the scores
 };
-Coverage coverage(const std::vector<Profile>& profiles, const std::vector<std::vector<Forecast>>& draws,
+Coverage coverage(const std::vector<Profile>& profiles, const std::vector<std::vector<Forecast>>& drawn,
                   std::size_t piece, domain::Sex sex);
 
 /// A line per piece and sex of `coverage`.
 std::string coverage_table(const std::vector<Profile>& profiles,
-                           const std::vector<std::vector<Forecast>>& draws);
+                           const std::vector<std::vector<Forecast>>& drawn);
 
 /// A line per piece and sex of `agreement`.
 std::string agreement_table(const std::vector<Profile>& profiles, const std::vector<Forecast>& forecasts);

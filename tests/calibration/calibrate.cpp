@@ -39,8 +39,6 @@ base::Result<World> load(const std::filesystem::path& data, const std::filesyste
   return World{std::move(*profiles), std::move(*catalogue), std::move(*constants)};
 }
 
-constexpr std::uint64_t draws_of_a_table = 60;
-
 std::string study_table(const World& world) {
   std::string out;
   for (const Measured& at : all_studies({world.catalogue, world.constants}))
@@ -69,36 +67,20 @@ std::string fitted_table(const World& world, const std::vector<Forecast>& said) 
 
 std::string held_out_report(const World& world) {
   const auto held = those_in(world.profiles, [](int part) { return part == held_out; });
-  const auto said = forecasts(held, world.catalogue, world.constants, 0);
-  return agreement_table(held, said) +
-         coverage_table(held, drawn(held, world.catalogue, world.constants, draws_of_a_table));
+  const auto drawn = drawn_forecasts(held, world.catalogue, world.constants, draws_of_a_forecast, 0);
+  return agreement_table(held, middles_of(drawn)) + coverage_table(held, drawn);
 }
 
 void evaluate(const World& world) {
-  const auto said = forecasts(world.profiles, world.catalogue, world.constants, 0);
-  fmt::print("All profiles:\n{}\n", agreement_table(world.profiles, said));
+  const auto drawn =
+      drawn_forecasts(world.profiles, world.catalogue, world.constants, draws_of_a_forecast, 0);
+  fmt::print("All profiles:\n{}\n", agreement_table(world.profiles, middles_of(drawn)));
   fmt::print("A regression fitted to the piece itself, cross-validated:\n{}\n",
              agreement_table(world.profiles, regressed(world.profiles)));
-  fmt::print("Drawn forecasts:\n{}\n",
-             coverage_table(world.profiles,
-                            drawn(world.profiles, world.catalogue, world.constants, draws_of_a_table)));
-  fmt::print("Published measurements:\n{}", study_table(world));
-}
-
-void fit(World& world, const std::filesystem::path& file, const std::string& text) {
-  const domain::BodyConstants by_hand = moved(world.constants, std::vector<double>(tunables().size()));
-  const auto crossed = cross_validated(world.profiles, world.catalogue, by_hand, told_plan());
+  fmt::print("Drawn forecasts:\n{}\n", coverage_table(world.profiles, drawn));
   const auto fitting = those_in(world.profiles, [](int part) { return part != held_out; });
-  world.constants = fitted(fitting, world.catalogue, by_hand, told_plan());
-  world.constants = ranged(fitting, world.catalogue, world.constants);
-  const std::string report = fmt::format(
-      "Calibrated {:%Y-%m-%d} by tools/calibrate on public self-reported profiles collected by S. Swift "
-      "2015\n"
-      "and on the published measurements of tests/calibration/studies.cpp; docs/models/body.md explains.\n"
-      "Five-fold cross-validation:\n{}Held out, never fitted to:\n{}",
-      fmt::gmtime(std::time(nullptr)), fitted_table(world, crossed), held_out_report(world));
-  std::ofstream(file) << with_constants(text, world.constants, report);
-  fmt::print("{}\n", report);
+  fmt::print("Squares of what a fit makes small: {}\n", misfit(fitting, world.catalogue, world.constants));
+  fmt::print("Published measurements:\n{}", study_table(world));
 }
 
 /// The folded tables of constants that stay as they are.
@@ -115,7 +97,8 @@ void report(const World& world, const std::filesystem::path& file, const std::st
       "own errors had moved all {} tunables:\n{}"
       "Drawn forecasts of those fitted to:\n{}Held out, never fitted to:\n{}",
       fmt::gmtime(std::time(nullptr)), tunables().size(), fitted_table(world, crossed),
-      coverage_table(fitting, drawn(fitting, world.catalogue, world.constants, draws_of_a_table)),
+      coverage_table(fitting,
+                     drawn_forecasts(fitting, world.catalogue, world.constants, draws_of_a_forecast, 0)),
       held_out_report(world));
   std::ofstream(file) << with_constants(text, world.constants, said);
   fmt::print("{}\n", said);
@@ -131,8 +114,11 @@ int run(std::span<char*> words) {
   const auto text = store::read_file(file);
   if (!world || !text)
     return std::fprintf(stderr, "%s\n", (world ? text.error() : world.error()).message.c_str()), 1;
-  if (reports) return report(*world, file, *text), 0;
-  if (write) fit(*world, file, *text);
+  if (write) {
+    const auto fitting = those_in(world->profiles, [](int part) { return part != held_out; });
+    world->constants = fitted(fitting, world->catalogue, world->constants, told_plan());
+  }
+  if (write || reports) return report(*world, file, *text), 0;
   evaluate(*world);
   return 0;
 }

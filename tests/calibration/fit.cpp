@@ -1,5 +1,7 @@
 #include "calibration/fit.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -20,18 +22,60 @@ constexpr std::array<double, piece_count> usual_error{.115, .21, .26, .16, .12};
 // independent one would.
 constexpr double error_weight = .5;
 constexpr double women_weight = 1.5;  // they are a fifth of the profiles and half of a class
-constexpr double largest_error = 1.5;
+constexpr double largest_error = .7;  // one wild person, or one who just cannot, does not steer the fit
+
+// Enough to see the middle of a person's range; pairs on either side of it lose little to chance.
+constexpr std::size_t fitting_draws = 24;
+// A range, or the mean of a piece, that is off by a tenth weighs like a study that is missed.
+constexpr double range_weight = 8, bias_weight = 40;
+
+double error_of(double forecast, double scored) {
+  const double error = can_do(forecast) ? std::log(forecast / scored) : largest_error;
+  return std::clamp(error, -largest_error, largest_error);
+}
 
 void add_errors(const std::vector<Profile>& profiles, const std::vector<Forecast>& said, Vector& to) {
   for (std::size_t i = 0; i < profiles.size(); ++i)
     for (std::size_t p = 0; p < piece_count; ++p) {
       const double scored = profiles[i].score.at(p);
       if (!(scored > 0)) continue;
-      const double forecast = said[i].at(p);
-      const double error = forecast > 0 ? std::log(forecast / scored) : largest_error;
       const double weight = profiles[i].person.sex == domain::Sex::Female ? women_weight : 1;
-      to.push_back(error_weight * weight * std::clamp(error, -largest_error, largest_error) /
-                   usual_error.at(p));
+      to.push_back(error_weight * weight * error_of(said[i].at(p), scored) / usual_error.at(p));
+    }
+}
+
+/// Standard deviation of the logarithms of what the drawn bodies of one person score.
+double log_spread(const std::vector<Forecast>& draws, std::size_t piece) {
+  double count = 0, sum = 0, squares = 0;
+  for (const Forecast& draw : draws) {
+    if (!can_do(draw.at(piece))) continue;
+    const double log = std::log(draw.at(piece));
+    count += 1, sum += log, squares += log * log;
+  }
+  return count > 2 ? std::sqrt(std::max(0.0, squares - sum * sum / count) / (count - 1)) : 0;
+}
+
+/// Per piece and sex, how far forecasts are off in the mean, and how far the mean size of an error is from
+/// what drawn bodies make of it, both as logarithms. Means of sizes, which a few wild scores move little; of
+/// normal errors they are .798 standard deviations.
+void add_ranges(const std::vector<Profile>& profiles, const std::vector<std::vector<Forecast>>& drawn,
+                const std::vector<Forecast>& said, Vector& to) {
+  constexpr double size_of_normal = .798;
+  for (std::size_t p = 0; p < piece_count; ++p)
+    for (const domain::Sex sex : {domain::Sex::Male, domain::Sex::Female}) {
+      double people = 0, sum = 0, errors = 0, spreads = 0;
+      for (std::size_t i = 0; i < profiles.size(); ++i) {
+        const double scored = profiles[i].score.at(p);
+        if (profiles[i].person.sex != sex || !(scored > 0) || !can_do(said[i].at(p))) continue;
+        const double error = error_of(said[i].at(p), scored);
+        people += 1;
+        sum += error;
+        errors += std::abs(error);
+        spreads += size_of_normal * log_spread(drawn[i], p);
+      }
+      const bool seen = errors > 0 && spreads > 0;
+      to.push_back(people > 0 ? bias_weight * sum / people : 0);
+      to.push_back(seen ? range_weight * std::log(spreads / errors) : 0);
     }
 }
 
@@ -83,11 +127,20 @@ std::function<Vector(const Vector&)> residuals_of(const std::vector<Profile>& pr
   return [&profiles, &catalogue, &start, threads](const Vector& deviations) {
     const domain::BodyConstants constants = moved(start, deviations);
     Vector out = deviations;
-    add_errors(profiles, forecasts(profiles, catalogue, constants, threads), out);
+    const auto drawn = drawn_forecasts(profiles, catalogue, constants, fitting_draws, threads);
+    const std::vector<Forecast> said = middles_of(drawn);
+    add_errors(profiles, said, out);
+    add_ranges(profiles, drawn, said, out);
     for (const Measured& measured : all_studies({catalogue, constants})) out.push_back(missed_by(measured));
     out.push_back(indefinite_by(constants));
     return out;
   };
+}
+
+double squares(const Vector& values, std::size_t from, std::size_t to) {
+  double sum = 0;
+  for (std::size_t i = from; i < to; ++i) sum += values[i] * values[i];
+  return sum;
 }
 
 /// Which of so many residuals are errors of that fold.
@@ -102,48 +155,23 @@ std::vector<bool> errors_of_fold(const std::vector<Profile>& profiles, int fold,
 
 }  // namespace
 
+std::string misfit(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
+                   const domain::BodyConstants& constants) {
+  const Vector all = residuals_of(profiles, catalogue, constants, 0)(deviations_of(constants));
+  const std::size_t errors = tunables().size(), studies = all_studies({catalogue, constants}).size() + 1;
+  const std::size_t ranges = all.size() - studies - 4 * piece_count;
+  return fmt::format("tunables {:.1f}, errors {:.1f}, ranges {:.1f}, studies {:.1f}\n",
+                     squares(all, 0, errors), squares(all, errors, ranges),
+                     squares(all, ranges, all.size() - studies),
+                     squares(all, all.size() - studies, all.size()));
+}
+
 domain::BodyConstants fitted(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
                              const domain::BodyConstants& start, const FitPlan& plan) {
   const auto residuals = residuals_of(profiles, catalogue, start, plan.threads);
   const Vector best =
       least_squares(residuals, deviations_of(start), {.rounds = plan.rounds, .told = plan.told});
   return moved(start, best);
-}
-
-std::vector<std::vector<Forecast>> drawn(const std::vector<Profile>& profiles,
-                                         const domain::Catalogue& catalogue,
-                                         const domain::BodyConstants& constants, std::uint64_t draws) {
-  std::vector<std::vector<Forecast>> out;
-  for (std::uint64_t run = 0; run < draws; ++run)
-    out.push_back(drawn_forecasts(profiles, catalogue, constants, run));
-  return out;
-}
-
-domain::BodyConstants ranged(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
-                             const domain::BodyConstants& constants) {
-  const auto off = [&](const domain::BodyConstants& with) {
-    const auto draws = drawn(profiles, catalogue, with, 20);
-    double sum = 0;
-    for (std::size_t piece = 0; piece < piece_count; ++piece)
-      for (const domain::Sex sex : {domain::Sex::Male, domain::Sex::Female})
-        sum += std::abs(coverage(profiles, draws, piece, sex).held - .8);
-    return sum;
-  };
-  const auto missed = [&](const domain::BodyConstants& with) {
-    return std::ranges::count_if(all_studies({catalogue, with}),
-                                 [](const Measured& at) { return !at.accept.holds(at.value); });
-  };
-  const auto allowed = missed(constants);
-  domain::BodyConstants best = constants;
-  double least = off(constants);
-  for (const double factor : {1.25, 1.5, 1.75, 2.0, 2.25, 2.5}) {
-    const domain::BodyConstants wider = spread_wider(constants, factor);
-    const double reached = off(wider);
-    if (reached >= least || missed(wider) > allowed) continue;
-    least = reached;
-    best = wider;
-  }
-  return best;
 }
 
 std::vector<Forecast> cross_validated(const std::vector<Profile>& profiles,

@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <string>
 
 #include "calibration/forecasts.hpp"
 #include "calibration/studies.hpp"
@@ -23,20 +24,15 @@ struct FitPlan {
   std::function<void(int round, double sum)> told{};
 };
 
-/// The constants with the tunables where the weighted squares of log errors, of what the published checks
-/// miss, and of the distance from where they were set by hand are least together, searched from `start` on.
+/// The constants with the tunables where the weighted squares of log errors, of how far ranges are from the
+/// errors, of what the published checks miss, and of the distance from where they were set by hand are least
+/// together, searched from `start` on.
 domain::BodyConstants fitted(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
                              const domain::BodyConstants& start, const FitPlan& plan);
 
-/// `constants` spread as much wider as makes the middle 80 % of drawn forecasts hold nearest to 80 % of the
-/// scores, over all pieces and both sexes, without missing a published check that was held before.
-domain::BodyConstants ranged(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
-                             const domain::BodyConstants& constants);
-
-/// So many drawn forecasts of everybody.
-std::vector<std::vector<Forecast>> drawn(const std::vector<Profile>& profiles,
-                                         const domain::Catalogue& catalogue,
-                                         const domain::BodyConstants& constants, std::uint64_t draws);
+/// The parts of the sum that `fitted` makes small, in words.
+std::string misfit(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
+                   const domain::BodyConstants& constants);
 
 /// Forecasts of each of the five folds by constants fitted to the other four; in the order of `profiles`,
 /// not a number for whoever is held out.

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
+#include <iterator>
 #include <limits>
 
 #include "app/parallel.hpp"
@@ -11,6 +11,7 @@
 #include "body/dynamics.hpp"
 #include "body/effort.hpp"
 #include "body/estimate.hpp"
+#include "body/knowledge.hpp"
 
 namespace repwright::calibration {
 
@@ -112,43 +113,82 @@ Forecast forecast_of(const AllSpecs& specs, const body::Body& body, const Consta
           count_of_minutes(tasks(4), body, constants)};
 }
 
-using BodyOf = std::function<body::Body(const body::BodyEstimate&, std::uint64_t person)>;
+/// Two bodies of one pair lie on either side of the middle: their errors of sampling cancel where a score
+/// goes straight along with the body.
+body::Body drawn_body(const body::BodyEstimate& estimate, std::uint64_t run, std::uint64_t person,
+                      const Constants& constants) {
+  constexpr base::Seed seed{1};
+  body::Normals normals = body::normals_behind(seed, run / 2, person);
+  if (run % 2 == 1)
+    for (double& z : normals) z = -z;
+  body::Body body = body::body_behind(normals, estimate, constants);
+  body.knack = body::knack_behind(seed, run, person);
+  const body::DayForm form = body::draw_day(seed, run, person);
+  body::Body today = body::on_day(body, form);
+  today.critical_speed *= form.critical;
+  return today;
+}
 
-std::vector<Forecast> forecasts_by(const BodyOf& body_of, const std::vector<Profile>& profiles,
-                                   const domain::Catalogue& catalogue, const Constants& constants,
-                                   int threads) {
-  const AllSpecs men = specs_of(domain::Sex::Male, catalogue, constants);
-  const AllSpecs women = specs_of(domain::Sex::Female, catalogue, constants);
-  std::vector<Forecast> out(profiles.size());
-  app::in_parallel(threads)(static_cast<int>(profiles.size()), [&](int index) {
-    const auto i = static_cast<std::size_t>(index);
-    const domain::Person& person = profiles[i].person;
-    const body::Body body = body_of(body::estimate(person, catalogue, constants), i);
-    out[i] = forecast_of(person.sex == domain::Sex::Female ? women : men, body, constants);
-  });
-  return out;
+/// The logarithms of a piece, the best first, who cannot do it last and without one.
+std::vector<double> in_order(const std::vector<Forecast>& draws, std::size_t piece) {
+  const bool counted = piece + 1 == piece_count;
+  std::vector<double> logs;
+  for (const Forecast& draw : draws)
+    if (can_do(draw.at(piece))) logs.push_back(std::log(draw.at(piece)));
+  std::ranges::sort(logs);
+  if (counted) std::ranges::reverse(logs);
+  return logs;
 }
 
 }  // namespace
 
-std::vector<Forecast> forecasts(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
-                                const Constants& constants, int threads) {
-  const BodyOf middle = [&](const body::BodyEstimate& estimate, std::uint64_t) {
-    return body::median(estimate, constants);
-  };
-  return forecasts_by(middle, profiles, catalogue, constants, threads);
+bool can_do(double forecast) {
+  return std::isfinite(forecast) && forecast > 0;
 }
 
-std::vector<Forecast> drawn_forecasts(const std::vector<Profile>& profiles,
-                                      const domain::Catalogue& catalogue, const Constants& constants,
-                                      std::uint64_t run) {
-  const BodyOf drawn = [&](const body::BodyEstimate& estimate, std::uint64_t person) {
-    const body::DayForm form = body::draw_day({1}, run, person);
-    body::Body today = body::on_day(body::draw(estimate, {1}, run, person, constants), form);
-    today.critical_speed *= form.critical;
-    return today;
-  };
-  return forecasts_by(drawn, profiles, catalogue, constants, 0);
+std::vector<std::vector<Forecast>> drawn_forecasts(const std::vector<Profile>& profiles,
+                                                   const domain::Catalogue& catalogue,
+                                                   const Constants& constants, std::size_t draws,
+                                                   int threads) {
+  const AllSpecs men = specs_of(domain::Sex::Male, catalogue, constants);
+  const AllSpecs women = specs_of(domain::Sex::Female, catalogue, constants);
+  std::vector<std::vector<Forecast>> out(profiles.size());
+  app::in_parallel(threads)(static_cast<int>(profiles.size()), [&](int index) {
+    const auto i = static_cast<std::size_t>(index);
+    const domain::Person& person = profiles[i].person;
+    const AllSpecs& specs = person.sex == domain::Sex::Female ? women : men;
+    const body::BodyEstimate estimate = body::estimate(person, catalogue, constants);
+    const auto key = static_cast<std::uint64_t>(profiles[i].id);
+    for (std::uint64_t run = 0; run < draws; ++run)
+      out[i].push_back(forecast_of(specs, drawn_body(estimate, run, key, constants), constants));
+  });
+  return out;
+}
+
+Forecast middle_of(const std::vector<Forecast>& draws) {
+  Forecast out;
+  for (std::size_t piece = 0; piece < piece_count; ++piece) {
+    const std::vector<double> logs = in_order(draws, piece);
+    const std::size_t first = draws.size() / 4, last = std::min(logs.size(), draws.size() - first);
+    double sum = 0;
+    for (std::size_t i = first; i < last; ++i) sum += logs[i];
+    out.at(piece) = 2 * logs.size() < draws.size() || last <= first
+                        ? std::numeric_limits<double>::quiet_NaN()
+                        : std::exp(sum / static_cast<double>(last - first));
+  }
+  return out;
+}
+
+std::vector<Forecast> middles_of(const std::vector<std::vector<Forecast>>& drawn) {
+  std::vector<Forecast> out;
+  out.reserve(drawn.size());
+  std::ranges::transform(drawn, std::back_inserter(out), middle_of);
+  return out;
+}
+
+std::vector<Forecast> forecasts(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
+                                const Constants& constants, int threads) {
+  return middles_of(drawn_forecasts(profiles, catalogue, constants, draws_of_a_forecast, threads));
 }
 
 }  // namespace repwright::calibration

@@ -109,7 +109,7 @@ Vector least_squares(const std::function<Vector(const Vector&)>& residuals, Vect
       }
     }
     if (descent.told) descent.told(round, sum);
-    if (before - sum < 1e-3 * before) break;
+    if (before - sum < 3e-4 * before) break;
   }
   return from;
 }

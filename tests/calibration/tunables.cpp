@@ -49,6 +49,8 @@ const std::vector<Tunable>& tunables() {
       {"prior", "style_sd", 0.25, .3},
       {"prior", "machine_sd", 0.1, .3},
       {"prior", "lift_sd", 0.24, .2},
+      {"prior", "knack_sd", 0.15, .3},
+      {"prior", "pace_knack_sd", 0.1, .3},
       {"prior", "cadence_training", -0.03, .05, false},
       {"prior", "transition_training", -0.2, .15, false},
       {"prior", "machine_training", 0, .06, false},
@@ -173,14 +175,6 @@ std::vector<double> deviations_of(domain::BodyConstants constants) {
                   tunable.plausible);
   }
   return out;
-}
-
-domain::BodyConstants spread_wider(domain::BodyConstants constants, double factor) {
-  domain::PriorConstants& prior = constants.prior;
-  prior.machine_sd *= factor;
-  for (double* correlation : {&prior.clean_machine, &prior.squat_machine, &prior.speed_machine})
-    *correlation /= factor;
-  return constants;
 }
 
 }  // namespace repwright::calibration

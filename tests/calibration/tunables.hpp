@@ -27,10 +27,6 @@ double& constant_of(domain::BodyConstants& constants, const Tunable& tunable);
 /// allows.
 domain::BodyConstants moved(const domain::BodyConstants& base, const std::vector<double>& deviations);
 
-/// `constants` with `factor` times the spread of the power off the run, and its correlations as much smaller:
-/// the forecast of the middle stays where it is, its range grows by what no mark tells.
-domain::BodyConstants spread_wider(domain::BodyConstants constants, double factor);
-
 /// The inverse of `moved`: how many plausible deviations each tunable of `constants` stands from where it was
 /// hand-set.
 std::vector<double> deviations_of(domain::BodyConstants constants);

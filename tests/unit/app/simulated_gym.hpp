@@ -82,6 +82,7 @@ inline Hidden hidden_of(const domain::Person& person, const OpenGym& gym, const 
       hidden.known.parameters.mean.at(i) += hidden.known.spread.at(i).at(j) * normals.at(j);
   hidden.known.parameters.covariance = {};
   hidden.known.spread = {};
+  hidden.known.knack = body::knack_behind({truth.seed}, 0, key);
   base::Stream luck({truth.seed}, 1, key, base::Purpose::Demo);
   for (const auto& [board, text] : gym.knowledge.boards)
     hidden.faults[board] = truth.fault_sd * luck.normal();

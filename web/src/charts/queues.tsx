@@ -9,8 +9,8 @@ const stripHeight = 30;
 const hasQueue = (place: PlaceUse): boolean => place.queue.length > 0 && place.queue_max_mean >= 0.1;
 
 const queueWords = (place: PlaceUse): string =>
-  `${place.name}, ${place.count}: up to ${place.queue_max_mean.toFixed(1)} wait, ${clockText(place.wait_mean_s)} each, ` +
-  `${clockText(place.wait_p90_s)} on a bad turn`;
+  `${place.name}, ${place.count}: up to ${place.queue_max_mean.toFixed(1)} wait, ${clockText(place.wait_mean_s)} each in all, ` +
+  `${clockText(place.wait_p90_s)} or more for one in ten`;
 
 /** A strip per place at which people wait; the places at which nobody does in one sentence. */
 export function Queues({ places, axis }: { readonly places: readonly PlaceUse[]; readonly axis: Axis }) {
