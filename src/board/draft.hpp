@@ -21,6 +21,7 @@ struct Entry {
   std::vector<double> loads;         // numbers with a slash, tiers or levels
   LoadUnit load_unit = LoadUnit::Unsaid;
   domain::Span loads_span;  // where they stand, with their unit
+  std::string load_word;    // what weighs so much: `plate` of `15/10 plate`
   std::optional<Numbers> scale_counts;
   std::vector<std::string> level_words;  // options in brackets that go by level
   char letter = 0;                       // A of `A1`

@@ -124,7 +124,7 @@ bool unknown_prefix(Session& session, const Cursor& cursor) {
        "relay", "score",  "p1",      "p2",     "teams",  "pairs",    "note",     "rounds",     "once",
        "build", "then",   "rest",    "title",  "amrap",  "emom",     "for",      "any",        "every",
        "each",  "ladder", "chipper", "intent", "heats",  "stations", "partners", "partner",    "circuit",
-       "cap",   "with",   "in",      "max",    "otm",    "tempo",    "ft"});
+       "cap",   "with",   "in",      "max",    "otm",    "tempo",    "ft",       "not",        "nft"});
 }
 
 void note_slip_of_line(Session& session, const Cursor& cursor, std::string& title) {

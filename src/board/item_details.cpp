@@ -70,10 +70,25 @@ bool read_with_load(Session& session, Cursor& cursor, Entry& entry) {
   return true;
 }
 
+/// `no dubs?`, `if no dubs:`, `no rope yet ->`: who has to do something else, told behind it.
+bool take_who_cannot(Cursor& cursor) {
+  Cursor ahead = cursor;
+  const bool said = ahead.take_any({"if no", "no", "if you have no", "without", "cant do", "cant"});
+  if (!said) return false;
+  constexpr int most_words = 5;
+  for (int words = 0; words < most_words && (ahead.at_word() || ahead.at_symbol('-')); ++words) ahead.next();
+  const bool told = ahead.take_symbol(unknown_sign) || ahead.take_symbol(':') || ahead.take_symbol('=') ||
+                    ahead.take_symbol(arrow_sign);
+  if (!told || !(ahead.at_number() || ahead.at_word())) return false;
+  cursor = ahead;
+  return true;
+}
+
 /// `or 3x singles`, `or 90 singles`, `or ring rows`, `scale: pull-up / ring row`.
 bool read_options(Session& session, Cursor& cursor, Entry& entry) {
   Cursor ahead = cursor;
-  const bool scale = ahead.take_any({"scale", "scaled", "scale to", "scaling", "scales", "easier"});
+  const bool scale = take_who_cannot(ahead) ||
+                     ahead.take_any({"scale", "scaled", "scale to", "scaling", "scales", "easier"});
   if (!scale && !ahead.take("or")) return false;
   ahead.take_symbol(':');
   domain::Scale found = entry.item.scale.value_or(domain::Scale{});

@@ -1,6 +1,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "board/item_details.hpp"
 #include "board/movement_choice.hpp"
@@ -15,6 +17,44 @@ bool heavy_kit(const Session& session, const Entry& entry) {
   const domain::Movement* movement = movement_of(session, entry);
   if (movement == nullptr) return entry.item.movement == std::nullopt;
   return movement->typical_load.has_value() || !movement->equipment.empty();
+}
+
+/// `15/10 plate`, `@60 kg barbell`: the word for what weighs so much, in the singular, where nothing follows
+/// that it could belong to. Empty if there is none.
+std::string take_load_word(Cursor& cursor) {
+  using Word = std::pair<std::string_view, std::string_view>;
+  constexpr std::array words{Word{"plate", "plate"},
+                             Word{"plates", "plate"},
+                             Word{"bumper", "plate"},
+                             Word{"bumper plate", "plate"},
+                             Word{"bar", "barbell"},
+                             Word{"barbell", "barbell"},
+                             Word{"db", "dumbbell"},
+                             Word{"dbs", "dumbbell"},
+                             Word{"dumbbell", "dumbbell"},
+                             Word{"dumbbells", "dumbbell"},
+                             Word{"kb", "kettlebell"},
+                             Word{"kbs", "kettlebell"},
+                             Word{"kettlebell", "kettlebell"},
+                             Word{"kettlebells", "kettlebell"},
+                             Word{"ball", "ball"},
+                             Word{"med ball", "ball"},
+                             Word{"sandbag", "sandbag"},
+                             Word{"bag", "sandbag"}};
+  std::size_t reach = 0;
+  std::string_view found;
+  for (const auto& [written, word] : words)
+    if (const std::size_t marks = cursor.reach(written); marks > reach) {
+      reach = marks;
+      found = word;
+    }
+  if (reach == 0) return {};
+  Cursor behind = cursor;
+  behind.next(reach);
+  const bool ends = !behind.at_word() || parts_names(behind.peek().text);
+  if (!ends) return {};
+  cursor = behind;
+  return std::string(found);
 }
 
 void set_loads(Entry& entry, std::vector<double> loads, LoadUnit unit, const domain::Span& span) {
@@ -129,6 +169,7 @@ bool read_at(Session& session, Cursor& cursor, Entry& entry) {
                          {number + " kg"}});
   } else {
     set_loads(entry, std::move(loads), unit, ahead.span_from(from));
+    entry.load_word = take_load_word(ahead);
   }
   cursor = ahead;
   return true;
@@ -191,7 +232,9 @@ bool read_load(Session& session, Cursor& cursor, Entry& entry) {
   Cursor ahead = cursor;
   LoadUnit unit = LoadUnit::Unsaid;
   std::vector<double> loads = take_load_numbers(ahead, unit);
-  if (unit == LoadUnit::Unsaid) {
+  const domain::Span loads_span = ahead.span_from(cursor.position());
+  std::string load_word = entry.amount || session.draft().gives_amounts() ? take_load_word(ahead) : "";
+  if (unit == LoadUnit::Unsaid && load_word.empty()) {
     if (!heavy_kit(session, entry)) return false;
     Cursor work = cursor;
     Remarks silent;
@@ -211,7 +254,8 @@ bool read_load(Session& session, Cursor& cursor, Entry& entry) {
     if (!loaded && loads.size() != 2) return false;
   }
   if (loads.size() == 2 && loads[0] == loads[1] && unit == LoadUnit::Unsaid && !entry.amount) return false;
-  set_loads(entry, std::move(loads), unit, ahead.span_from(cursor.position()));
+  set_loads(entry, std::move(loads), unit, loads_span);
+  entry.load_word = std::move(load_word);
   cursor = ahead;
   return true;
 }

@@ -57,6 +57,17 @@ bool take_amrap_word(Cursor& cursor) {
                           "as many rounds and reps as possible", "as many reps as possible"});
 }
 
+/// `AMRAP 7` below work that no clock runs for yet, and nothing below it: the clock of that work.
+bool at_foot_of_work(Session& session, const Cursor& behind) {
+  const Draft& draft = session.draft();
+  const Said& said = draft.said;
+  const bool clocked = draft.clock || said.amrap || said.for_time || said.every || said.stations ||
+                       said.build || said.accumulate || said.max_effort || said.for_distance || said.relay ||
+                       draft.block.work || draft.block.rounds || draft.block.cap;
+  return behind.done() && draft.has_work() && !clocked && !said.sets && !said.superset &&
+         !session.line->after_blank && nothing_below(session);
+}
+
 }  // namespace
 
 bool read_amrap(Session& session, Cursor& cursor) {
@@ -92,7 +103,8 @@ bool read_amrap(Session& session, Cursor& cursor) {
   }
   ahead.take("of");
   const auto off = take_off_time(session, ahead);
-  Draft& draft = session.clocked(ahead.span_from(from));
+  const bool foot = !times && !off && at_foot_of_work(session, ahead);
+  Draft& draft = foot ? session.draft() : session.clocked(ahead.span_from(from));
   draft.said.amrap = true;
   if (ahead.take("ladder") || ladder_first) draft.said.ladder = true;
   if (times || off) {

@@ -36,7 +36,7 @@ bool take_short_for_time(Cursor& cursor) {
 
 bool read_for_time(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
-  if (cursor.take_any({"not for time", "no clock", "for quality", "quality not time"})) {
+  if (cursor.take_any({"not for time", "nft", "not timed", "no clock", "for quality", "quality not time"})) {
     const bool first = session.statement == session.line->first;
     Draft& piece =
         first && session.draft().has_work() ? session.fresh(cursor.span_from(from)) : session.draft();

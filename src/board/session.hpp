@@ -95,6 +95,10 @@ bool read_inline_heading(Session&, Cursor&);
 /// One line of work; true if there is one.
 bool read_second_station_line(Session&, Cursor&);
 bool read_item(Session&, Cursor&);
+/// `same burpees`: as many as of the work above.
+bool read_same_count(Session&, Cursor&);
+/// `1 in the first minute, 2 in the second ...`: an amount that grows with the minutes.
+bool read_minutes_that_grow(Session&, Cursor&);
 /// The work up to the end of the cursor, for duties that stand apart from the piece.
 std::vector<Entry> read_entries(Session&, Cursor&);
 /// What stands behind a name: loads, sides, effort, tempo, pace, options, notes. True if it took something.
