@@ -27,7 +27,8 @@ struct Entry {
   char letter = 0;                       // A of `A1`
   bool lettered = false;                 // a digit followed the letter
   bool name_first = false;
-  bool tail = false;  // starred: last in the round
+  bool tail = false;         // starred: last in the round
+  bool max_in_time = false;  // `1:00 max row`: the time is a station's
   bool superset_with_next = false;
   bool continues = false;   // no lift named: goes on with the lift above
   bool both_sides = false;  // amounts are of one side

@@ -44,6 +44,52 @@ void take_star(Cursor& cursor, Entry& entry) {
   if (cursor.take_symbol('*')) entry.tail = true;
 }
 
+/// `after each round 200 m run`: the last of every round.
+void take_turn_of_tail(const Session& session, Cursor& cursor, Entry& entry) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  if (!ahead.take_any({"after each round", "after every round", "after each set", "after every set",
+                       "at the end of each round", "at the end of every round"}))
+    return;
+  const std::size_t to = ahead.position();
+  ahead.take_symbol(':');
+  ahead.take_symbol(',');
+  Cursor work = ahead;
+  Remarks silent;
+  if (!take_numbers(work, silent) || !session.names.find(work)) return;
+  entry.tail = true;
+  entry.item.note = session.kept(ahead.span_of(from, to));
+  cursor = ahead;
+}
+
+/// `1:00 max cal row`: as much as the time allows, which is all that a station is.
+void take_max_in_time(const Session& session, Cursor& cursor, Entry& entry) {
+  if (!entry.amount || entry.amount->unit != Unit::Seconds || !cursor.at("max")) return;
+  Cursor ahead = cursor;
+  ahead.take_any({"max reps", "max effort", "max"});
+  ahead.take("of");
+  const auto unit = take_unit(ahead);
+  ahead.take("of");
+  if (!session.names.find(ahead)) return;
+  if (unit) entry.unit = unit->unit;
+  entry.max_in_time = true;
+  cursor = ahead;
+}
+
+/// `5 sets of 5`, `3 sets x 8-10` behind a name.
+bool take_sets_of(Session& session, Cursor& cursor, Entry& entry) {
+  Cursor ahead = cursor;
+  const auto sets = ahead.take_count();
+  if (!sets || !ahead.take_any({"sets", "set"})) return false;
+  if (!ahead.take("of") && !ahead.take_symbol(times_sign)) return false;
+  auto amount = take_numbers(ahead, session.remarks);
+  if (!amount) return false;
+  entry.sets = sets;
+  entry.amount = std::move(amount);
+  cursor = ahead;
+  return true;
+}
+
 /// `30 min easy bike`: a pace before what can be paced.
 void take_pace_before(Session& session, Cursor& cursor, Entry& entry) {
   constexpr std::array<std::string_view, 6> paces{"easy", "steady", "hard", "moderate", "fast", "slow"};
@@ -78,9 +124,10 @@ bool reads_as_loads(Session& session, const Entry& entry, const Numbers& amount)
 void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
   if (entry.amount || entry.sets) return;
   Cursor ahead = cursor;
-  if (ahead.at_symbol(':') && !ahead.glued(1)) ahead.next();
+  const bool dash = ahead.at_symbol('-') && !ahead.glued(0) && !ahead.glued(1);  // `Row - 500 m`
+  if ((ahead.at_symbol(':') && !ahead.glued(1)) || dash) ahead.next();
   const bool given = session.draft().gives_amounts();
-  if (!given && take_sets_by_amount(session, ahead, entry)) {
+  if (!given && (take_sets_of(session, ahead, entry) || take_sets_by_amount(session, ahead, entry))) {
     cursor = ahead;
     return;
   }
@@ -116,8 +163,9 @@ void refuse_second_amount(Session& session, Cursor& cursor, const Entry& entry) 
 }
 
 void take_amount_before(Session& session, Cursor& cursor, Entry& entry) {
-  const std::size_t from = cursor.position();
   take_star(cursor, entry);
+  take_turn_of_tail(session, cursor, entry);
+  const std::size_t from = cursor.position();
   if (cursor.take_any({"best set", "max set", "one max set", "one best set", "1 max set", "biggest set"})) {
     cursor.take_symbol(':');
     cursor.take("of");
@@ -136,6 +184,7 @@ void take_amount_before(Session& session, Cursor& cursor, Entry& entry) {
     cursor.next();
     entry.item.share = domain::Share::Sync;
   }
+  take_max_in_time(session, cursor, entry);
   take_pace_before(session, cursor, entry);
   if (entry.amount && cursor.at_symbol(times_sign)) cursor.next();
   if (!entry.amount && cursor.at_any({"cal", "cals", "kcal"}) &&
@@ -147,7 +196,9 @@ void take_amount_before(Session& session, Cursor& cursor, Entry& entry) {
 
 void take_unit_behind(Cursor& cursor, Entry& entry) {
   if (entry.unit || (entry.amount && entry.amount->unit)) return;
-  if (!cursor.at_word() || !cursor.take_any({"cal", "cals", "kcal", "calories"})) return;
+  if (!cursor.at_word() || !cursor.take_any({"cal", "cals", "kcal", "calories", "for cal", "for cals",
+                                             "for kcal", "for calories"}))
+    return;
   entry.unit = domain::Unit::Kilocalories;
 }
 

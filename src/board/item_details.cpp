@@ -47,7 +47,7 @@ bool read_small_words(Session& session, Cursor& cursor, Entry& entry) {
                                       "after every round", "each set", "each round", "between sets",
                                       "between rounds", "between", "every round", "every set"});
   if (after || cursor.take_any({"unbroken", "ub", "alt", "alternating", "touch and go", "tng", "to failure",
-                                "total reps", "slow", "strict"})) {
+                                "total reps", "slow", "strict", "weighted", "wtd"})) {
     add_note(entry, session.kept(cursor.span_from(from)));
     return true;
   }

@@ -27,7 +27,7 @@ bool bracket_says_known(const Cursor& cursor) {
 /// Words of an unknown movement, its bracket included.
 Span take_free_words(Cursor& cursor) {
   const std::size_t from = cursor.position();
-  if (cursor.at_any({"or", "and", "then", "nd", "rd", "th", "st", "to", "on", "off", "rest"}))
+  if (cursor.at_any({"or", "and", "then", "etc", "nd", "rd", "th", "st", "to", "on", "off", "rest"}))
     return cursor.span_from(from);
   while (!cursor.done()) {
     const bool hyphen = cursor.at_symbol('-') && cursor.glued(0) && cursor.at_word(1) && cursor.glued(1);
@@ -49,7 +49,7 @@ void take_name(Session& session, Cursor& cursor, Entry& entry, const Named& name
   const std::size_t from = cursor.position();
   cursor.next(named.marks);
   entry.item.personal_version = named.class_word;
-  entry.item.note = kept_words(named.trailing);
+  add_note(entry, kept_words(named.trailing));
   if (named.doubled) entry.item.implements = 2;
   const Span span = cursor.span_from(from);
   if (named.slip)
@@ -130,12 +130,15 @@ bool may_stand_without_amount(Session& session, const Cursor& behind) {
   if (words_only) return false;
   const bool ends = behind.done() || behind.at_symbol(',') || behind.at_symbol('/') ||
                     behind.at_symbol('+') || behind.at_symbol('@') || behind.at_symbol('(') ||
-                    behind.at_symbol(':') || behind.at_any({"superset"});
+                    behind.at_symbol(':') || behind.at_any({"superset"}) ||
+                    (behind.at_symbol('-') && !behind.glued(0) && !behind.glued(1)) ||
+                    (behind.at_symbol('.') && behind.position() + 1 == behind.end());
   return ends;
 }
 
 /// `Kniebeuge 5x5`: a name that nobody knows, but sets behind it. Its marks; 0 if there is none.
 std::size_t unknown_lift_ahead(Cursor cursor) {
+  if (cursor.at("tempo")) return 0;
   const std::size_t from = cursor.position();
   std::size_t words = 0;
   while (cursor.at_word() || (cursor.at_symbol('-') && words > 0)) {
@@ -225,6 +228,7 @@ bool read_item(Session& session, Cursor& cursor) {
   Entry entry;
   entry.line = session.line_index;
   const std::size_t from = ahead.position();
+  if (Entry tempo; read_tempo(session, ahead, tempo)) return false;  // `31X1` is no set of anything
   take_amount_before(session, ahead, entry);
   entry.name_first = !entry.amount && !entry.sets;
   const std::optional<Named> named = session.names.find(ahead);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace repwright::board {
 namespace {
@@ -35,6 +36,15 @@ constexpr std::array<std::string_view, 32> plain_words{
     "home", "lane",  "lanes", "heat",  "heats", "kids", "hand",  "hands", "head",  "feet", "foot",
     "side", "sides", "part",  "parts", "wide",  "bars", "long",  "short", "coach", "race"};
 
+/// Words of names as they are shortened on a wall.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 22> shortened{
+    {{"oh", "overhead"},   {"ovhd", "overhead"},  {"pwr", "power"},     {"pow", "power"},
+     {"sq", "squat"},      {"sqt", "squat"},      {"sqts", "squats"},   {"cl", "clean"},
+     {"cln", "clean"},     {"sn", "snatch"},      {"dead", "deadlift"}, {"deads", "deadlift"},
+     {"ext", "extension"}, {"exts", "extension"}, {"lat", "lateral"},   {"thru", "through"},
+     {"thrus", "through"}, {"wtd", "weighted"},   {"sgl", "single"},    {"bk", "back"},
+     {"fr", "front"},      {"mtn", "mountain"}}};
+
 template <std::size_t N>
 bool among(const std::array<std::string_view, N>& list, std::string_view word) {
   return std::ranges::find(list, word) != list.end();
@@ -56,6 +66,16 @@ bool is_pace_word(std::string_view word) {
 
 bool is_plain_word(std::string_view word) {
   return among(plain_words, word);
+}
+
+std::string_view in_full(std::string_view word) {
+  const auto* const at =
+      std::ranges::find(shortened, word, &std::pair<std::string_view, std::string_view>::first);
+  return at == shortened.end() ? std::string_view{} : at->second;
+}
+
+bool is_shortened(std::string_view word) {
+  return word == "alt" || word == "db" || word == "kb" || word == "bb" || !in_full(word).empty();
 }
 
 bool is_double(std::string_view word) {

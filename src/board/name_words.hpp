@@ -14,6 +14,10 @@ Kit kit_of(std::string_view word);
 
 /// Before or behind a name it leaves the movement what it is: 'heavy', 'alternating'.
 bool is_modifier(std::string_view word);
+/// The whole of a shortened word: `pwr` is power; empty if it is none.
+std::string_view in_full(std::string_view word);
+/// Whether a dot may stand behind it: `alt.`, `sq.`.
+bool is_shortened(std::string_view word);
 /// One in each hand.
 bool is_double(std::string_view word);
 /// Ends a name: 'each', 'for', 'rest'.

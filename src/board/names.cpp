@@ -57,6 +57,16 @@ struct Names::Words {
     }
     return out;
   }
+  /// Shortened words in full, and whether there were any.
+  bool spell_out() {
+    bool any = false;
+    for (std::string& written : word)
+      if (const std::string_view full = in_full(written); !full.empty()) {
+        written = full;
+        any = true;
+      }
+    return any;
+  }
 };
 
 Names::Names(const domain::Catalogue& catalogue, const domain::House& house) : catalogue_(&catalogue) {
@@ -127,6 +137,11 @@ std::size_t limb_marks(const Cursor& cursor) {
 std::optional<Named> Names::find(const Cursor& cursor) const {
   Words words;
   std::size_t ahead = limb_marks(cursor);
+  const auto pass_dot = [&] {  // `alt. DB snatch`
+    if (cursor.at_symbol('.', ahead) && cursor.glued(ahead) && cursor.at_word(ahead + 1) &&
+        !cursor.glued(ahead + 1) && is_shortened(words.word.back()))
+      ++ahead;
+  };
   if (ahead > 0) {  // `1-arm` is `single arm`, `2-hand` is how it is done anyway
     const std::string& limb = cursor.peek(ahead - 1).text;
     words.word = {cursor.peek().text == "1" ? "single" : "both", limb.starts_with("leg")     ? "leg"
@@ -144,9 +159,12 @@ std::optional<Named> Names::find(const Cursor& cursor) const {
     words.glued_back.push_back(hyphen);
     ahead = at + 1;
     words.marks.push_back(ahead);
+    pass_dot();
   }
   if (words.word.empty() || words.word.front() == "&") return std::nullopt;
   if (auto named = match(words)) return named;
+  if (words.spell_out())
+    if (auto named = match(words)) return named;
   Words guessed = words;
   std::optional<std::pair<std::string, std::string>> slip;
   for (std::string& word : guessed.word) {
@@ -165,7 +183,10 @@ std::optional<Named> Names::find(const Cursor& cursor) const {
 /// none.
 std::pair<const Meaning*, std::size_t> Names::longest(const Words& words, std::size_t start) const {
   for (std::size_t length = std::min<std::size_t>(6, words.word.size() - start); length > 0; --length) {
-    const auto at = by_name_.find(squeezed(words.joined(start, length)));
+    const std::string name = squeezed(words.joined(start, length));
+    auto at = by_name_.find(name);
+    if (const std::size_t sign = name.find('&'); at == by_name_.end() && sign != std::string::npos)
+      at = by_name_.find(std::string(name).replace(sign, 1, "and"));
     if (at != by_name_.end()) return {&meanings_[at->second], length};
   }
   return {nullptr, 0};
@@ -286,6 +307,11 @@ std::optional<Named> Names::joined_slip(const Words& words) const {
   return named;
 }
 
+/// `burpess`: one slip from the plural, whose singular is two away.
+bool slip_of_plural(const std::string& word, std::string_view known) {
+  return word.ends_with("ss") && domain::edit_distance(word, std::string(known) + "s") == 1;
+}
+
 /// The one known word that a single slip explains, or empty.
 std::string Names::corrected(const std::string& word) const {
   if (is_plain_word(word)) return {};
@@ -297,7 +323,8 @@ std::string Names::corrected(const std::string& word) const {
     if (length >= by_length_.size()) break;
     for (const std::string_view known : by_length_[length]) {
       const bool ends = known.front() == normal.front() || known.back() == normal.back();
-      if (known.size() < 3 || !ends || domain::edit_distance(normal, known) != 1) continue;
+      const bool slip = domain::edit_distance(normal, known) == 1 || slip_of_plural(word, known);
+      if (known.size() < 3 || !ends || !slip) continue;
       if (!found.empty()) return {};
       found = known;
     }

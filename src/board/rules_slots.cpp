@@ -12,9 +12,10 @@ namespace {
 /// `)`, `.` or `:` behind a label, but not the `:` of a clock.
 bool take_label_end(Cursor& cursor) {
   if (cursor.at_symbol(':') && cursor.glued(1) && cursor.at_number(1)) return false;
-  if (!cursor.at_symbol(')') && !cursor.at_symbol(':') && !cursor.at_symbol('.')) return false;
-  cursor.next();
-  return true;
+  const bool end = cursor.at_symbol(')') || cursor.at_symbol(':') || cursor.at_symbol('.') ||
+                   cursor.at_symbol(arrow_sign) || cursor.at_symbol('=');
+  if (end) cursor.next();
+  return end;
 }
 
 /// A slot of its own for what follows.
@@ -67,9 +68,32 @@ bool read_letter_label(Draft& draft, Cursor& cursor) {
   return true;
 }
 
+/// `1 - 15 cal ski` above `2 - 12 squats`: a label and a dash, where the labels count on.
+bool take_dashed_label(const Session& session, const Draft& draft, Cursor& cursor) {
+  const auto dashed = [](const Cursor& line, double number) {
+    return line.at_number() && line.peek().value == number && line.at_symbol('-', 1) && !line.glued(1) &&
+           !line.glued(2);
+  };
+  const auto due = static_cast<double>(draft.slots.size() + 1);
+  if (session.statement != session.line->first || !dashed(cursor, due)) return false;
+  const auto next = static_cast<std::size_t>(session.line_index) + 1;
+  const bool more =
+      next < session.source.lines.size() &&
+      dashed(Cursor(session.source, session.source.lines[next].first, session.source.lines[next].last),
+             due + 1);
+  if (due < 2 && !more) return false;
+  cursor.next(2);
+  return true;
+}
+
 /// `3)`, `station 3:`, and the bare number of a station where the next one is due.
 bool read_number_label(const Session& session, Draft& draft, Cursor& cursor) {
   Cursor ahead = cursor;
+  if (take_dashed_label(session, draft, ahead)) {
+    open_slot(draft);
+    cursor = ahead;
+    return true;
+  }
   ahead.take_symbol('(');
   ahead.take("station");
   if (!ahead.at_number()) return false;

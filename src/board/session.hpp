@@ -24,7 +24,8 @@ struct Session {
   int line_index = 0;
   std::optional<domain::MovementId> lift = {};  // the last movement named, for lines that go on with it
   std::optional<domain::MovementId> lift_in_sets = {};  // what that name stands for where it is lifted
-  bool then = false;  // 'then', an arrow or a plus stood before this statement
+  bool then = false;        // 'then', an arrow or a plus stood before this statement
+  bool then_below = false;  // a line said no more than 'then': what is below comes after it
   bool arrow = false;
   bool plus = false;
   bool new_slot = false;  // a separator that parts slots and stations was seen
@@ -113,6 +114,8 @@ void read_line(Session&, const Line&);
 
 /// Puts the entry where the piece keeps its work.
 void place_entry(Session&, Entry);
+/// `5-5-3-3-1` below the name of a lift: its sets. False if no name waits for them.
+bool give_counts_to_name_above(Session&, const Numbers&);
 void keep_words(Session&, const domain::Span&);
 
 }  // namespace repwright::board

@@ -91,7 +91,8 @@ void skip_unread(Session& session, Cursor& cursor) {
   cursor.next();
   while (!cursor.done() && !(cursor.at_symbol(times_sign) && cursor.at_number(1)) && !cursor.at_symbol(',') &&
          !cursor.at_symbol(';') && !cursor.at_symbol(arrow_sign) && !cursor.at("then") &&
-         !cursor.at_symbol('(') && !(cursor.at_symbol(':') && !cursor.glued(1)))
+         !cursor.at_symbol('(') && !(cursor.at_symbol(':') && !cursor.glued(1)) &&
+         !(cursor.at_symbol('-') && !cursor.glued(0) && !cursor.glued(1)))
     cursor.next();
   keep_words(session, cursor.span_from(from));
 }
@@ -140,6 +141,7 @@ void read_statements(Session& session, Cursor& cursor) {
     if (!taken) skip_unread(session, cursor);
     session.then = session.arrow = session.plus = session.new_slot = false;
   }
+  session.then_below = session.then && session.depth == 1 && session.line != nullptr;
   --session.depth;
 }
 
