@@ -39,6 +39,11 @@ bool read_second_station(Session& session, Cursor& cursor, Entry& entry) {
 
 bool read_small_words(Session& session, Cursor& cursor, Entry& entry) {
   const std::size_t from = cursor.position();
+  if (cursor.at_number() && cursor.at_any({"ft", "feet", "foot"}, 1)) {  // `rope climb 15 ft`
+    cursor.next(2);
+    add_note(entry, session.kept(cursor.span_from(from)));
+    return true;
+  }
   if (cursor.take_any({"in remaining time", "in the remaining time", "in the time left", "in time left",
                        "rest of the minute", "to the end of the minute", "reps", "in remainder",
                        "in the remainder", "rest of the time"}))

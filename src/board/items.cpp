@@ -141,7 +141,8 @@ std::size_t unknown_lift_ahead(Cursor cursor) {
   if (cursor.at("tempo")) return 0;
   const std::size_t from = cursor.position();
   std::size_t words = 0;
-  while (cursor.at_word() || (cursor.at_symbol('-') && words > 0)) {
+  while (cursor.at_word() ||
+         (words > 0 && (cursor.at_symbol('-') || (cursor.at_symbol('.') && cursor.glued(0))))) {
     cursor.next();
     ++words;
   }

@@ -77,7 +77,7 @@ class Names {
   void add_words(std::string_view normal);
 
   struct Hash : std::hash<std::string_view> {
-    using is_transparent = void;
+    using is_transparent = void;  // NOLINT(readability-identifier-naming): the library looks for it
   };
   const domain::Catalogue* catalogue_;
   std::vector<Meaning> meanings_;

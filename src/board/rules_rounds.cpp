@@ -176,7 +176,9 @@ bool read_scheme(Session& session, Cursor& cursor) {
   ahead.take_any({"reps", "of", "reps of", "each"});
   if (session.names.find(ahead)) {
     // `21-15-9 thrusters, pull-ups`: the list holds for the names without amounts, too.
-    Draft& draft = session.clocked(numbers->span);
+    Draft& now = session.draft();
+    const bool waits = (now.said.for_time || now.said.amrap) && !now.has_work() && !now.scheme;
+    Draft& draft = waits ? now : session.clocked(numbers->span);
     draft.scheme = std::move(numbers);
     draft.said.ladder |= draft.scheme->open;
     cursor = ahead;

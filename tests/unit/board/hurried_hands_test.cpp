@@ -96,6 +96,9 @@ INSTANTIATE_TEST_SUITE_P(
         Scrawl{"50-40-30\nsit-ups\n*after each round 200m run", "/0/items/1/note", R"("after each round")"},
         Scrawl{"10-8-6-4-2\npull-ups\n2-4-6-8-10\nburpees", "/0/items/1/qty", "[2,4,6,8,10]"},
         Scrawl{"4x [400m run, 20 swings] rest 2 min btw rounds", "/0/items/1/qty", "20"},
+        Scrawl{"for time: 21-15-9 deadlifts 100/70 & hspu", "/0/items/1/qty", "[21,15,9]"},
+        Scrawl{"3 RFT\n1 rope climb 15ft", "/0/items/0/note", R"("15ft")"},
+        Scrawl{"Leg ext. 3x12", "/0/sets", "3"},
         Scrawl{"2 person teams\nAMRAP 20\n40 wall balls - split", "/0/items/0/mode", R"("free")"},
         Scrawl{"Partner day - 30min amrap (IGYG full rounds)\n12 squats", "/0/duration_s", "1800"}));
 
