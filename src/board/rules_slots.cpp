@@ -171,12 +171,12 @@ bool read_minutes_that_grow(Session& session, Cursor& cursor) {
   const std::size_t from = ahead.position();
   auto first = take_of_minute(session, ahead);
   if (!first || first->minute != 1 || !(first->minute_said || session.draft().said.every)) return false;
-  std::vector<double> amounts{*first->amount.plain()};
+  std::vector<double> amounts{first->amount.plain().value_or(0)};
   Cursor more = ahead;
   while (more.take_symbol(',') || more.take("then") || more.take("and")) {
     const auto next = take_of_minute(session, more);
     if (!next || next->minute != static_cast<int>(amounts.size()) + 1) break;
-    amounts.push_back(*next->amount.plain());
+    amounts.push_back(next->amount.plain().value_or(0));
     ahead = more;
   }
   const double step = amounts.size() < 2 ? 0 : amounts[1] - amounts[0];
