@@ -122,9 +122,9 @@ void read_bracket(Session& session, Cursor inside, Entry* entry) {
     return;
   }
   if (only_words(inside) &&
-      !inside.at_any({"then",  "rest",  "every", "cap",     "one",  "any",         "heats",
-                      "quiet", "build", "ygig",  "with",    "w",    "alternating", "alternate",
-                      "pairs", "in",    "teams", "partner", "pick", "keep",        "no"})) {
+      !inside.at_any({"then",  "rest",  "every",   "cap",  "one",  "any",         "heats",     "quiet",
+                      "build", "ygig",  "igyg",    "with", "w",    "alternating", "alternate", "pairs",
+                      "in",    "teams", "partner", "pick", "keep", "no"})) {
     keep_words(session, whole);
   } else {
     read_statements(session, inside);

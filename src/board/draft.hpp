@@ -21,12 +21,14 @@ struct Entry {
   std::vector<double> loads;         // numbers with a slash, tiers or levels
   LoadUnit load_unit = LoadUnit::Unsaid;
   domain::Span loads_span;  // where they stand, with their unit
+  std::string load_word;    // what weighs so much: `plate` of `15/10 plate`
   std::optional<Numbers> scale_counts;
   std::vector<std::string> level_words;  // options in brackets that go by level
   char letter = 0;                       // A of `A1`
   bool lettered = false;                 // a digit followed the letter
   bool name_first = false;
-  bool tail = false;  // starred: last in the round
+  bool tail = false;         // starred: last in the round
+  bool max_in_time = false;  // `1:00 max row`: the time is a station's
   bool superset_with_next = false;
   bool continues = false;   // no lift named: goes on with the lift above
   bool both_sides = false;  // amounts are of one side

@@ -19,7 +19,8 @@ std::vector<Entry> all_entries(const Draft& draft) {
 std::optional<Duration> time_at_each(const Session& session, const Draft& draft,
                                      const std::vector<Entry>& entries) {
   const bool clocked = draft.has_clock() && !draft.block.rest_rule;
-  if (entries.size() < 3 || !draft.block.rounds || draft.said.for_time || draft.block.work || clocked ||
+  const std::size_t least = std::ranges::any_of(entries, &Entry::max_in_time) ? 1 : 3;
+  if (entries.size() < least || !draft.block.rounds || draft.said.for_time || draft.block.work || clocked ||
       draft.sections.size() != 1 || !draft.block.team_sizes.empty())
     return std::nullopt;
   const auto seconds = [](const Entry& entry) -> std::optional<double> {
@@ -45,14 +46,15 @@ bool is_max(const Entry& entry) {
 }
 
 /// `max burpees in 75 s`, a finisher's `max ...`: nothing but as much as possible within a time.
-bool is_max_effort(const Draft& draft, const std::vector<Entry>& entries) {
+bool is_max_effort(const Chapter& chapter, const Draft& draft, const std::vector<Entry>& entries) {
   if (entries.empty() || draft.block.work || draft.block.rounds) return false;
   // `3 min AMRAP: burpees`: one movement without an amount is as much of it as possible.
   if (draft.said.amrap && entries.size() == 1 && !entries.front().amount && !entries.front().sets &&
       !draft.scheme && draft.clock)
     return true;
   const bool all_max = std::ranges::all_of(entries, is_max);
-  return all_max && (draft.clock || draft.said.max_effort);
+  const bool window = chapter.from && chapter.to;
+  return all_max && (draft.clock || draft.said.max_effort || (window && !draft.has_clock()));
 }
 
 /// `5 rounds, 40/20` over a list without amounts: each line is a station.
@@ -89,7 +91,7 @@ BlockKind kind_of(const Chapter& chapter, const Draft& draft) {
   if (said.build) return BlockKind::Build;
   if (said.accumulate) return BlockKind::Accumulate;
   if (said.for_distance) return BlockKind::ForDistance;
-  if (is_max_effort(draft, entries)) return BlockKind::MaxEffort;
+  if (is_max_effort(chapter, draft, entries)) return BlockKind::MaxEffort;
   if (said.every) return BlockKind::Every;
   if (draft.block.work || draft.block.rest_rule || said.repeats || said.each_for_time)
     return BlockKind::Intervals;

@@ -91,9 +91,11 @@ bool counts_points(const Block& block) {
 
 Block finish_every(Session& session, Places& places, Draft& draft, std::optional<Duration> window) {
   if (std::optional<Entry> climb = climb_of_minutes(draft)) draft.slots = {{*std::move(climb)}};
-  const bool climbs = draft.said.until_fail;
   const Duration every = draft.block.every.value_or(Duration{});
   const std::optional<Duration> time = draft.clock ? draft.clock : window;
+  // What grows from minute to minute and has no end goes on until somebody fails.
+  const bool endless = draft.said.climbing && !draft.block.intervals && !time;
+  const bool climbs = draft.said.until_fail || endless;
   if (!draft.block.intervals && time && every.si() > 0) draft.block.intervals = intervals_in(*time, every);
   settle_unlabelled(session, draft);
   Block block = draft.block;

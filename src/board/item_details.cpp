@@ -39,6 +39,11 @@ bool read_second_station(Session& session, Cursor& cursor, Entry& entry) {
 
 bool read_small_words(Session& session, Cursor& cursor, Entry& entry) {
   const std::size_t from = cursor.position();
+  if (cursor.at_number() && cursor.at_any({"ft", "feet", "foot"}, 1)) {  // `rope climb 15 ft`
+    cursor.next(2);
+    add_note(entry, session.kept(cursor.span_from(from)));
+    return true;
+  }
   if (cursor.take_any({"in remaining time", "in the remaining time", "in the time left", "in time left",
                        "rest of the minute", "to the end of the minute", "reps", "in remainder",
                        "in the remainder", "rest of the time"}))
@@ -47,7 +52,7 @@ bool read_small_words(Session& session, Cursor& cursor, Entry& entry) {
                                       "after every round", "each set", "each round", "between sets",
                                       "between rounds", "between", "every round", "every set"});
   if (after || cursor.take_any({"unbroken", "ub", "alt", "alternating", "touch and go", "tng", "to failure",
-                                "total reps", "slow", "strict"})) {
+                                "total reps", "slow", "strict", "weighted", "wtd"})) {
     add_note(entry, session.kept(cursor.span_from(from)));
     return true;
   }
@@ -70,10 +75,25 @@ bool read_with_load(Session& session, Cursor& cursor, Entry& entry) {
   return true;
 }
 
+/// `no dubs?`, `if no dubs:`, `no rope yet ->`: who has to do something else, told behind it.
+bool take_who_cannot(Cursor& cursor) {
+  Cursor ahead = cursor;
+  const bool said = ahead.take_any({"if no", "no", "if you have no", "without", "cant do", "cant"});
+  if (!said) return false;
+  constexpr int most_words = 5;
+  for (int words = 0; words < most_words && (ahead.at_word() || ahead.at_symbol('-')); ++words) ahead.next();
+  const bool told = ahead.take_symbol(unknown_sign) || ahead.take_symbol(':') || ahead.take_symbol('=') ||
+                    ahead.take_symbol(arrow_sign);
+  if (!told || !(ahead.at_number() || ahead.at_word())) return false;
+  cursor = ahead;
+  return true;
+}
+
 /// `or 3x singles`, `or 90 singles`, `or ring rows`, `scale: pull-up / ring row`.
 bool read_options(Session& session, Cursor& cursor, Entry& entry) {
   Cursor ahead = cursor;
-  const bool scale = ahead.take_any({"scale", "scaled", "scale to", "scaling", "scales", "easier"});
+  const bool scale = take_who_cannot(ahead) ||
+                     ahead.take_any({"scale", "scaled", "scale to", "scaling", "scales", "easier"});
   if (!scale && !ahead.take("or")) return false;
   ahead.take_symbol(':');
   domain::Scale found = entry.item.scale.value_or(domain::Scale{});

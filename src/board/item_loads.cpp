@@ -1,6 +1,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "board/item_details.hpp"
 #include "board/movement_choice.hpp"
@@ -17,6 +19,44 @@ bool heavy_kit(const Session& session, const Entry& entry) {
   return movement->typical_load.has_value() || !movement->equipment.empty();
 }
 
+/// `15/10 plate`, `@60 kg barbell`: the word for what weighs so much, in the singular, where nothing follows
+/// that it could belong to. Empty if there is none.
+std::string take_load_word(Cursor& cursor) {
+  using Word = std::pair<std::string_view, std::string_view>;
+  constexpr std::array words{Word{"plate", "plate"},
+                             Word{"plates", "plate"},
+                             Word{"bumper", "plate"},
+                             Word{"bumper plate", "plate"},
+                             Word{"bar", "barbell"},
+                             Word{"barbell", "barbell"},
+                             Word{"db", "dumbbell"},
+                             Word{"dbs", "dumbbell"},
+                             Word{"dumbbell", "dumbbell"},
+                             Word{"dumbbells", "dumbbell"},
+                             Word{"kb", "kettlebell"},
+                             Word{"kbs", "kettlebell"},
+                             Word{"kettlebell", "kettlebell"},
+                             Word{"kettlebells", "kettlebell"},
+                             Word{"ball", "ball"},
+                             Word{"med ball", "ball"},
+                             Word{"sandbag", "sandbag"},
+                             Word{"bag", "sandbag"}};
+  std::size_t reach = 0;
+  std::string_view found;
+  for (const auto& [written, word] : words)
+    if (const std::size_t marks = cursor.reach(written); marks > reach) {
+      reach = marks;
+      found = word;
+    }
+  if (reach == 0) return {};
+  Cursor behind = cursor;
+  behind.next(reach);
+  const bool ends = !behind.at_word() || parts_names(behind.peek().text);
+  if (!ends) return {};
+  cursor = behind;
+  return std::string(found);
+}
+
 void set_loads(Entry& entry, std::vector<double> loads, LoadUnit unit, const domain::Span& span) {
   entry.loads = std::move(loads);
   entry.load_unit = unit;
@@ -31,11 +71,18 @@ std::vector<double> take_load_numbers(Cursor& cursor, LoadUnit& unit) {
   if (!first) return loads;
   loads.push_back(*first);
   unit = take_load_unit(cursor);
+  std::size_t of_unit = unit == LoadUnit::Unsaid ? 0 : 1;  // how many loads the unit is known of
+  bool again_in_other = false;
   while ((cursor.at_symbol('/') || cursor.at("or")) && cursor.at_number(1) && loads.size() < 6) {
     cursor.next();
     loads.push_back(cursor.number());
-    if (const LoadUnit again = take_load_unit(cursor); again != LoadUnit::Unsaid) unit = again;
+    const LoadUnit next = take_load_unit(cursor);
+    again_in_other |= of_unit > 0 && next != LoadUnit::Unsaid && next != unit;
+    if (next == LoadUnit::Unsaid || again_in_other) continue;
+    unit = next;
+    of_unit = loads.size();
   }
+  if (again_in_other) loads.resize(of_unit);  // `24 kg/53 lb`: one load in both units
   return loads;
 }
 
@@ -86,10 +133,28 @@ bool read_pair_of_bells(Session&, Cursor& cursor, Entry& entry) {
   return true;
 }
 
+/// `@ last wk + 2.5 kg`, `@ last week's weight`.
+bool read_step_from_last(Session& session, Cursor& cursor, Entry& entry) {
+  Cursor ahead = cursor;
+  if (!ahead.take_any({"last wk", "last week", "last weeks", "last time", "lw", "last wks"})) return false;
+  ahead.take_any({"load", "weight"});
+  if (!(ahead.at_symbol('+') || ahead.at("plus")) || !ahead.at_number(1)) return false;
+  ahead.next();
+  const double number = ahead.number();
+  const bool pounds = session.house.mass_unit == domain::MassUnit::Pounds;
+  entry.item.load_step = domain::LoadStep{mass_of(number, take_load_unit(ahead), pounds)};
+  cursor = ahead;
+  return true;
+}
+
 bool read_at(Session& session, Cursor& cursor, Entry& entry) {
   if (!cursor.at_symbol('@')) return false;
   Cursor ahead = cursor;
   ahead.next();
+  if (read_step_from_last(session, ahead, entry)) {
+    cursor = ahead;
+    return true;
+  }
   const std::size_t from = ahead.position();
   if (read_share_of_best(session, ahead, entry) || read_effort(session, ahead, entry) ||
       read_pair_of_bells(session, ahead, entry) || read_pace(session, ahead, entry, Announced::Yes)) {
@@ -129,6 +194,7 @@ bool read_at(Session& session, Cursor& cursor, Entry& entry) {
                          {number + " kg"}});
   } else {
     set_loads(entry, std::move(loads), unit, ahead.span_from(from));
+    entry.load_word = take_load_word(ahead);
   }
   cursor = ahead;
   return true;
@@ -159,6 +225,18 @@ bool read_load_step(Session& session, Cursor& cursor, Entry& entry) {
   return true;
 }
 
+/// `box jumps 24/20`, `60/50`: what nobody loads is so high, in inches or centimetres; 0 where it may be a
+/// load.
+double unit_of_naked_heights(const domain::Movement* movement, const std::vector<double>& heights) {
+  if (movement == nullptr || movement->category != "box" || movement->typical_load || heights.size() != 2)
+    return 0;
+  const auto within = [&](double least, double most) {
+    return std::ranges::all_of(heights, [&](double height) { return height >= least && height <= most; });
+  };
+  if (within(12, 36)) return 0.0254;
+  return within(40, 120) ? 0.01 : 0;
+}
+
 /// `24"/20"`, `60/50 cm`, `20 in`: the height of a box, never a load.
 bool read_height(Session& session, Cursor& cursor, Entry& entry) {
   Cursor ahead = cursor;
@@ -173,6 +251,7 @@ bool read_height(Session& session, Cursor& cursor, Entry& entry) {
     ahead.next();
   }
   const domain::Movement* movement = movement_of(session, entry);
+  if (metres == 0) metres = unit_of_naked_heights(movement, heights);
   const bool box = movement != nullptr && (movement->category == "box" ||
                                            std::ranges::any_of(movement->equipment, [](const auto& id) {
                                              return id.text == "box" || id.text == "wall-target";
@@ -185,13 +264,26 @@ bool read_height(Session& session, Cursor& cursor, Entry& entry) {
   return true;
 }
 
+/// `pull-ups +10 kg`: what is carried on top, but not `+2.5 kg each set`.
+bool at_added_load(const Cursor& cursor) {
+  if (!cursor.at_symbol('+') || !cursor.at_number(1)) return false;
+  Cursor ahead = cursor;
+  ahead.next(2);
+  return take_load_unit(ahead) != LoadUnit::Unsaid &&
+         !ahead.at_any({"each", "per", "every", "on", "over", "from", "than", "a"});
+}
+
 /// A naked `24/16`, `60/40 kg` or a single number that nothing else can be.
 bool read_load(Session& session, Cursor& cursor, Entry& entry) {
-  if (!entry.loads.empty() || !cursor.at_number()) return false;
+  if (!entry.loads.empty()) return false;
   Cursor ahead = cursor;
+  if (at_added_load(cursor)) ahead.next();
+  if (!ahead.at_number()) return false;
   LoadUnit unit = LoadUnit::Unsaid;
   std::vector<double> loads = take_load_numbers(ahead, unit);
-  if (unit == LoadUnit::Unsaid) {
+  const domain::Span loads_span = ahead.span_from(cursor.position());
+  std::string load_word = entry.amount || session.draft().gives_amounts() ? take_load_word(ahead) : "";
+  if (unit == LoadUnit::Unsaid && load_word.empty()) {
     if (!heavy_kit(session, entry)) return false;
     Cursor work = cursor;
     Remarks silent;
@@ -211,7 +303,8 @@ bool read_load(Session& session, Cursor& cursor, Entry& entry) {
     if (!loaded && loads.size() != 2) return false;
   }
   if (loads.size() == 2 && loads[0] == loads[1] && unit == LoadUnit::Unsaid && !entry.amount) return false;
-  set_loads(entry, std::move(loads), unit, ahead.span_from(cursor.position()));
+  set_loads(entry, std::move(loads), unit, loads_span);
+  entry.load_word = std::move(load_word);
   cursor = ahead;
   return true;
 }

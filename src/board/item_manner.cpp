@@ -176,6 +176,12 @@ bool read_share(Session& session, Cursor& cursor, Entry& entry) {
     if (!entry.item.mode) entry.item.mode = domain::PartnerMode::Free;
     return true;
   }
+  Cursor alone = cursor;  // `40 wall balls - split`
+  if (team && alone.take("split") && (alone.done() || alone.at_symbol(',') || alone.at_symbol('/'))) {
+    if (!entry.item.mode) entry.item.mode = domain::PartnerMode::Free;
+    cursor = alone;
+    return true;
+  }
   return false;
 }
 

@@ -1,8 +1,7 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <array>
-
+#include "board/item_amounts.hpp"
+#include "board/item_details.hpp"
 #include "board/movement_choice.hpp"
 #include "board/rule_parts.hpp"
 
@@ -11,72 +10,6 @@ namespace {
 
 using domain::Span;
 using domain::Unit;
-
-/// `4x8`, `3 x 8-10`, `4x max-2`: sets and the amount of one.
-bool take_sets_by_amount(Session& session, Cursor& cursor, Entry& entry) {
-  if (!cursor.at_number() || !cursor.at_symbol(times_sign, 1)) return false;
-  Cursor ahead = cursor;
-  const auto sets = ahead.take_count();
-  ahead.next();
-  if (!sets) return false;
-  const std::size_t amount_from = ahead.position();
-  auto amount = take_numbers(ahead, session.remarks);
-  if (!amount && ahead.take_any({"amrap", "as many as possible"}))
-    amount = Numbers{.values = {domain::Max{}}, .span = ahead.span_from(amount_from)};
-  if (!amount) return false;
-  entry.sets = sets;
-  entry.amount = std::move(amount);
-  cursor = ahead;
-  return true;
-}
-
-bool number_begins_next_item(const Session& session, const Cursor& cursor) {
-  Cursor ahead = cursor;
-  Remarks silent;
-  const auto numbers = take_numbers(ahead, silent);
-  return numbers && session.names.find(ahead).has_value();
-}
-
-/// Work in a list without amounts stands for itself where the piece gives the amount.
-bool amount_comes_from_piece(Session& session) {
-  const Draft& draft = session.draft();
-  return draft.scheme || draft.said.stations || draft.said.every || draft.block.work ||
-         draft.said.max_effort || draft.said.for_distance || draft.said.accumulate || draft.said.build ||
-         draft.said.ladder;
-}
-
-/// `swings 24/16` within a time, where much of it is done anyway: two loads.
-bool reads_as_loads(Session& session, const Entry& entry, const Numbers& amount) {
-  const Draft& draft = session.draft();
-  const domain::Movement* movement =
-      entry.item.movement ? session.names.movement(*entry.item.movement) : nullptr;
-  const bool timed = draft.said.amrap || draft.block.work;
-  return timed && movement != nullptr && movement->typical_load && amount.joined == Joined::Slashes &&
-         amount.values.size() == 2 && !amount.unit;
-}
-
-void take_amount_behind(Session& session, Cursor& cursor, Entry& entry) {
-  if (entry.amount || entry.sets) return;
-  Cursor ahead = cursor;
-  if (ahead.at_symbol(':') && !ahead.glued(1)) ahead.next();
-  const bool given = session.draft().gives_amounts();
-  if (!given && take_sets_by_amount(session, ahead, entry)) {
-    cursor = ahead;
-    return;
-  }
-  if (amount_comes_from_piece(session) && number_begins_next_item(session, ahead)) return;
-  if (ahead.at_number() && ahead.at_any({"sets", "set"}, 1)) return;
-  if (ahead.at_number() && (ahead.at_symbol('%', 1) || ahead.at_any({"kg", "lb", "lbs", "rpe"}, 1))) return;
-  auto amount = take_numbers(ahead, session.remarks);
-  if (!amount) return;
-  Cursor load = ahead;
-  if (take_load_unit(load) != LoadUnit::Unsaid) return;
-  if (reads_as_loads(session, entry, *amount)) return;
-  if (given && !amount->unit)
-    return;  // 'thrusters 40/30' below 21-15-9: the amount is there, this is the load
-  entry.amount = std::move(amount);
-  cursor = ahead;
-}
 
 bool bracket_says_known(const Cursor& cursor) {
   Cursor in = cursor;
@@ -94,7 +27,7 @@ bool bracket_says_known(const Cursor& cursor) {
 /// Words of an unknown movement, its bracket included.
 Span take_free_words(Cursor& cursor) {
   const std::size_t from = cursor.position();
-  if (cursor.at_any({"or", "and", "then", "nd", "rd", "th", "st", "to", "on", "off", "rest"}))
+  if (cursor.at_any({"or", "and", "then", "etc", "nd", "rd", "th", "st", "to", "on", "off", "rest"}))
     return cursor.span_from(from);
   while (!cursor.done()) {
     const bool hyphen = cursor.at_symbol('-') && cursor.glued(0) && cursor.at_word(1) && cursor.glued(1);
@@ -116,7 +49,8 @@ void take_name(Session& session, Cursor& cursor, Entry& entry, const Named& name
   const std::size_t from = cursor.position();
   cursor.next(named.marks);
   entry.item.personal_version = named.class_word;
-  entry.item.note = kept_words(named.trailing);
+  add_note(entry, kept_words(named.trailing));
+  if (named.doubled) entry.item.implements = 2;
   const Span span = cursor.span_from(from);
   if (named.slip)
     session.remarks.add(
@@ -130,8 +64,22 @@ void take_name(Session& session, Cursor& cursor, Entry& entry, const Named& name
          {named.slip->second}});
 }
 
+/// `ground to overhead 20 kg plate`: the movement by the name of what is lifted, where the catalogue has one;
+/// else the word stays beside the work.
+void settle_load_word(const Session& session, Entry& entry, const Named& named) {
+  if (entry.load_word.empty()) return;
+  const Meaning* whole = session.names.exact(entry.load_word + " " + named.written);
+  const domain::Movement* chosen = movement_of(session, entry);
+  if (whole != nullptr && !whole->ambiguous) {
+    entry.item.movement = whole->movements.front();
+  } else if (chosen == nullptr || !own_word(chosen, entry.load_word)) {
+    add_note(entry, entry.load_word);
+  }
+}
+
 void settle_movement(Session& session, Entry& entry, const Named& named, const Span& span) {
   entry.item.movement = choose_movement(session, named, entry, span);
+  settle_load_word(session, entry, named);
   entry.lift = lift_of(session, named);
   const bool plain_pull_up = entry.item.movement->text == "pull-up" && !named.strict && !named.class_word &&
                              named.written.find("strict") == std::string::npos;
@@ -182,15 +130,19 @@ bool may_stand_without_amount(Session& session, const Cursor& behind) {
   if (words_only) return false;
   const bool ends = behind.done() || behind.at_symbol(',') || behind.at_symbol('/') ||
                     behind.at_symbol('+') || behind.at_symbol('@') || behind.at_symbol('(') ||
-                    behind.at_symbol(':') || behind.at_any({"superset"});
+                    behind.at_symbol(':') || behind.at_any({"superset"}) ||
+                    (behind.at_symbol('-') && !behind.glued(0) && !behind.glued(1)) ||
+                    (behind.at_symbol('.') && behind.position() + 1 == behind.end());
   return ends;
 }
 
 /// `Kniebeuge 5x5`: a name that nobody knows, but sets behind it. Its marks; 0 if there is none.
 std::size_t unknown_lift_ahead(Cursor cursor) {
+  if (cursor.at("tempo")) return 0;
   const std::size_t from = cursor.position();
   std::size_t words = 0;
-  while (cursor.at_word() || (cursor.at_symbol('-') && words > 0)) {
+  while (cursor.at_word() ||
+         (words > 0 && (cursor.at_symbol('-') || (cursor.at_symbol('.') && cursor.glued(0))))) {
     cursor.next();
     ++words;
   }
@@ -206,10 +158,6 @@ void take_as_name(Session& session, Cursor& cursor, Entry& entry, std::size_t ma
   remark_unknown(session, cursor.span_from(from), entry.item.free_text);
 }
 
-void take_star(Cursor& cursor, Entry& entry) {
-  if (cursor.take_symbol('*')) entry.tail = true;
-}
-
 /// `DB lunges 2x15`: two sets, unless two bells were meant.
 void remark_sets_or_bells(Session& session, const Entry& entry, const domain::MovementId& id) {
   if (entry.sets != 2 || !entry.amount || !entry.amount->plain()) return;
@@ -221,75 +169,6 @@ void remark_sets_or_bells(Session& session, const Entry& entry, const domain::Mo
   session.remarks.add({"sets-or-bells", entry.amount->span,
                        fmt::format("`2x{}` was read as two sets of {}", number, number),
                        "write the amount before the name if two bells were meant"});
-}
-
-/// A second amount with a unit for the same work cannot be.
-void refuse_second_amount(Session& session, Cursor& cursor, const Entry& entry) {
-  if (!entry.amount || !cursor.at_number()) return;
-  Cursor ahead = cursor;
-  Remarks silent;
-  const std::size_t from = ahead.position();
-  const auto second = take_numbers(ahead, silent);
-  if (!second || !second->unit || !entry.amount->unit) return;
-  const bool name_follows = session.names.find(ahead).has_value();
-  const bool between = entry.item.movement.has_value() && name_follows;
-  if (between || *second->unit == Unit::Reps) return;
-  session.remarks.add(
-      {"two-units", ahead.span_from(from),
-       fmt::format("`{}` is a second amount for the same work", session.kept(ahead.span_from(from))),
-       "keep one of the two"});
-  cursor = ahead;
-}
-
-/// `30 min easy bike`: a pace before what can be paced.
-void take_pace_before(Session& session, Cursor& cursor, Entry& entry) {
-  constexpr std::array<std::string_view, 6> paces{"easy", "steady", "hard", "moderate", "fast", "slow"};
-  const auto at_pace = std::ranges::find_if(paces, [&](std::string_view pace) { return cursor.at(pace); });
-  if (at_pace == paces.end()) return;
-  const auto named = session.names.find(cursor.part(cursor.position() + 1, cursor.end()));
-  const domain::Movement* movement =
-      named ? session.names.movement(named->meaning.movements.front()) : nullptr;
-  if (movement == nullptr || (movement->category != "run" && movement->category != "ergometer")) return;
-  entry.item.pace = *at_pace;
-  cursor.next();
-}
-
-/// What stands before the name: sets, amount, sides, the unit of an ergometer.
-void take_amount_before(Session& session, Cursor& cursor, Entry& entry) {
-  const std::size_t from = cursor.position();
-  take_star(cursor, entry);
-  if (cursor.take_any({"best set", "max set", "one max set", "one best set", "1 max set", "biggest set"})) {
-    cursor.take_symbol(':');
-    cursor.take("of");
-    entry.sets = 1;
-    entry.amount = Numbers{.values = {domain::Max{}}, .span = cursor.span_from(from)};
-  } else if (!take_sets_by_amount(session, cursor, entry)) {
-    entry.amount = take_numbers(cursor, session.remarks);
-  }
-  if (entry.amount) refuse_second_amount(session, cursor, entry);
-  while (entry.amount && cursor.at_any({"each", "e", "ea", "per", "l"}) &&
-         read_detail(session, cursor, entry)) {
-  }
-  if (entry.amount && cursor.at("of")) cursor.next();
-  if (entry.amount && cursor.at_any({"sync", "synced", "synchro", "synchronised", "synchronized"}) &&
-      session.names.find(cursor.part(cursor.position() + 1, cursor.end()))) {
-    cursor.next();
-    entry.item.share = domain::Share::Sync;
-  }
-  take_pace_before(session, cursor, entry);
-  if (entry.amount && cursor.at_symbol(times_sign)) cursor.next();
-  if (!entry.amount && cursor.at_any({"cal", "cals", "kcal"}) &&
-      session.names.find(cursor.part(cursor.position() + 1, cursor.end()))) {
-    cursor.next();
-    entry.unit = domain::Unit::Kilocalories;
-  }
-}
-
-/// `max row cals`: the unit behind the name.
-void take_unit_behind(Cursor& cursor, Entry& entry) {
-  if (entry.unit || (entry.amount && entry.amount->unit)) return;
-  if (!cursor.at_word() || !cursor.take_any({"cal", "cals", "kcal", "calories"})) return;
-  entry.unit = domain::Unit::Kilocalories;
 }
 
 /// A movement by its name, with the amount before or behind it; false where a name alone is no work.
@@ -350,12 +229,33 @@ bool read_item(Session& session, Cursor& cursor) {
   Entry entry;
   entry.line = session.line_index;
   const std::size_t from = ahead.position();
+  if (Entry tempo; read_tempo(session, ahead, tempo)) return false;  // `31X1` is no set of anything
   take_amount_before(session, ahead, entry);
   entry.name_first = !entry.amount && !entry.sets;
   const std::optional<Named> named = session.names.find(ahead);
   const bool taken = named ? take_named(session, ahead, entry, *named) : take_nameless(session, ahead, entry);
   if (!taken) return false;
   refuse_second_amount(session, ahead, entry);
+  entry.span = ahead.span_from(from);
+  cursor = ahead;
+  place_entry(session, std::move(entry));
+  return true;
+}
+
+bool read_same_count(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  if (!ahead.take_any({"same", "the same", "same number", "the same number", "equal", "same reps",
+                       "same count", "as many"}))
+    return false;
+  ahead.take("of");
+  const Entry* above = session.draft().last_entry();
+  const std::optional<Named> named = session.names.find(ahead);
+  if (!named || above == nullptr || (!above->amount && !session.draft().scheme)) return false;
+  Entry entry;
+  entry.line = session.line_index;
+  entry.amount = above->amount;
+  if (!take_named(session, ahead, entry, *named)) return false;
   entry.span = ahead.span_from(from);
   cursor = ahead;
   place_entry(session, std::move(entry));

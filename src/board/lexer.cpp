@@ -76,6 +76,7 @@ class Lexer {
   void line() {
     column_ = 1;
     spaced_ = true;
+    in_group_ = false;
     Line line{.first = out_.tokens.size(), .after_blank = blank_};
     while (!at_line_end()) {
       if (is_blank(here().code)) {
@@ -115,9 +116,24 @@ class Lexer {
     if (is_digit(byte()) || (byte() == '.' && is_digit(byte(1)) && spaced_)) return number();
     if (fraction_of(c.code) > 0) return push(TokenKind::Number, at_ + c.bytes, "", fraction_of(c.code));
     if (is_letter(c.code)) return word();
+    if (byte() == '[' && behind_times()) {
+      in_group_ = true;
+      return symbol('(', 1);
+    }
+    if (byte() == ']' && in_group_) {
+      in_group_ = false;
+      return symbol(')', 1);
+    }
     if (byte() == '[' && enclosed(']', TokenKind::Bracketed)) return;
     if (byte() == '"' && spaced_ && enclosed('"', TokenKind::Quoted)) return;
     mark(c);
+  }
+
+  /// `4 x [400 m run, 20 swings]`: square brackets round what is repeated are round ones.
+  bool behind_times() const {
+    const Token* last = out_.tokens.empty() ? nullptr : &out_.tokens.back();
+    return last != nullptr && last->span.line == line_ && last->kind == TokenKind::Symbol &&
+           last->text[0] == times_sign;
   }
 
   void mark(Character c) {
@@ -230,6 +246,7 @@ class Lexer {
   int column_ = 1;
   bool spaced_ = true;
   bool blank_ = false;
+  bool in_group_ = false;
 };
 
 }  // namespace

@@ -14,7 +14,10 @@ namespace {
 /// `note 5': words`, `note: words`.
 bool read_note_line(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
-  if (!ahead.take_any({"note", "notes", "nb"})) return false;
+  const bool meant =
+      ahead.take_any({"aim", "goal", "target", "focus", "cue", "cues", "tip", "tips", "reminder"});
+  if (!meant && !ahead.take_any({"note", "notes", "nb"})) return false;
+  if (meant && !ahead.at_symbol(':')) return false;
   const auto time = take_time(ahead, session.remarks, Naked::Refused);
   if (!ahead.take_symbol(':')) return false;
   const std::string words = session.kept(ahead.rest_span());
@@ -170,7 +173,8 @@ void sets_open_piece(Session& session, const Cursor& cursor) {
 
 void read_line(Session& session, const Line& line) {
   session.line = &line;
-  session.then = session.arrow = session.plus = false;
+  session.then = std::exchange(session.then_below, false);
+  session.arrow = session.plus = false;
   session.bracketed = false;
   session.letter = 0;
   Cursor cursor(session.source, line.first, line.last);

@@ -45,6 +45,16 @@ Kit kit_of_line(const Session& session) {
   return found;
 }
 
+/// What the name means with the word for that kit before it: as written, else by another name of the same
+/// movement ('DB overhead press' by 'db shoulder press'); null if nothing.
+const Meaning* with_kit(const Names& names, std::string_view kit, const std::string& written,
+                        const Movement& movement) {
+  if (const Meaning* found = names.exact(std::string(kit) + written)) return found;
+  for (const std::string& alias : movement.aliases)
+    if (const Meaning* found = names.exact(std::string(kit) + alias)) return found;
+  return nullptr;
+}
+
 std::string shown(const Movement& movement) {
   return movement.aliases.empty() ? movement.name : movement.aliases.front();
 }
@@ -102,7 +112,7 @@ MovementId choose_movement(Session& session, const Named& named, const Entry& en
   const Kit other = named.kit == Kit::Kettlebell ? Kit::Dumbbell : Kit::Kettlebell;
   for (const Kit kit : {named.kit, other}) {
     const std::string_view word = kit == Kit::Dumbbell ? "db " : kit == Kit::Kettlebell ? "kb " : "bb ";
-    const Meaning* bell = session.names.exact(std::string(word) + named.written);
+    const Meaning* bell = with_kit(session.names, word, named.written, chosen);
     if (bell == nullptr || named.kit == Kit::Barbell) continue;
     session.remarks.add({"ambiguous-movement",
                          span,

@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "board/name_words.hpp"
 #include "domain/movement_names.hpp"
 
 namespace repwright::board {
@@ -21,40 +22,6 @@ constexpr std::array shorthand{Entry{"sit", "sit-up"},
                                Entry{"goblet lunge", "db-lunge"},
                                Entry{"bob", "burpee-over-line"}};
 
-/// Words before or behind a name that leave the movement what it is.
-constexpr std::array<std::string_view, 54> modifiers{
-    "tempo",   "pause",       "paused",
-
-    "alt",     "alternating", "unbroken", "ub",     "heavy", "light",  "slow",     "fast",       "easy",
-    "hard",    "big",         "quality",  "strict", "good",  "steady", "smooth",   "controlled", "full",
-    "deep",    "relay",       "sprint",   "lap",    "laps",  "loop",   "outside",  "inside",     "moderate",
-    "perfect", "clean",       "your",     "my",     "the",   "a",      "an",       "more",       "single",
-    "arm",     "arms",        "weighted", "rep",    "reps",  "of",     "standing", "medium",     "touch",
-    "go",      "crisp",       "nice",     "tough",  "brisk", "erg"};
-constexpr std::array<std::string_view, 54> stops{
-    "p1",       "p2",     "p3",        "ft",
-
-    "each",     "per",    "for",       "rest",   "then",  "in",    "or",    "at",   "sync", "synced",
-    "together", "split",  "partition", "until",  "with",  "max",   "kg",    "lb",   "lbs",  "score",
-    "cap",      "tempo",  "rpe",       "into",   "from",  "every", "while", "as",   "ea",   "on",
-    "scale",    "shared", "after",     "before", "total", "amrap", "emom",  "swap", "and",  "e",
-    "l",        "scaled", "unless",    "if",     "but",   "w",     "cal",   "cals", "kcal", "calories"};
-
-/// How fast, behind a run or a machine: for the rule of paces.
-constexpr std::array<std::string_view, 8> pace_words{"easy",     "talk", "steady", "hard",
-                                                     "moderate", "fast", "slow",   "recovery"};
-
-/// Words of the floor that are one letter from a movement's name and never a slip of the pen.
-constexpr std::array<std::string_view, 32> plain_words{
-    "talk", "test",  "rest",  "best",  "pace",  "team", "teams", "time",  "times", "last", "half",
-    "home", "lane",  "lanes", "heat",  "heats", "kids", "hand",  "hands", "head",  "feet", "foot",
-    "side", "sides", "part",  "parts", "wide",  "bars", "long",  "short", "coach", "race"};
-
-template <std::size_t N>
-bool among(const std::array<std::string_view, N>& list, std::string_view word) {
-  return std::ranges::find(list, word) != list.end();
-}
-
 std::string squeezed(std::string_view words) {
   std::string out = domain::normal_name(words);
   std::erase(out, ' ');
@@ -65,18 +32,16 @@ bool is_number(std::string_view word) {
   return word.empty() || word.front() == '.' || (word.front() >= '0' && word.front() <= '9');
 }
 
+/// Whether a pair of what the movement is done with can be held, one in each hand.
+bool is_bell(const domain::Movement* movement) {
+  return movement != nullptr && (movement->category == "dumbbell" || movement->category == "kettlebell");
+}
+
 bool moves_along(const domain::Movement& movement) {
   return movement.category == "run" || movement.category == "ergometer" || movement.category == "carry";
 }
 
 }  // namespace
-
-Kit kit_of(std::string_view word) {
-  if (word == "db" || word == "dbs" || word == "dumbbell" || word == "dumbbells") return Kit::Dumbbell;
-  if (word == "kb" || word == "kbs" || word == "kettlebell" || word == "kettlebells") return Kit::Kettlebell;
-  if (word == "bb" || word == "bar" || word == "barbell") return Kit::Barbell;
-  return Kit::Unsaid;
-}
 
 /// The words of a line from one mark on, each with the mark behind it.
 struct Names::Words {
@@ -92,59 +57,99 @@ struct Names::Words {
     }
     return out;
   }
+  /// Shortened words in full, and whether there were any.
+  bool spell_out() {
+    bool any = false;
+    for (std::string& written : word)
+      if (const std::string_view full = in_full(written); !full.empty()) {
+        written = full;
+        any = true;
+      }
+    return any;
+  }
 };
 
 Names::Names(const domain::Catalogue& catalogue, const domain::House& house) : catalogue_(&catalogue) {
   vocabulary_.reserve(1024);
-  meanings_.reserve(2048);
-  const auto add_words = [&](const std::string& normal) {
-    for (std::size_t at = 0; at < normal.size();) {
-      const std::size_t blank = std::min(normal.find(' ', at), normal.size());
-      vocabulary_.emplace(normal.substr(at, blank - at), true);
-      at = blank + 1;
-    }
+  by_name_.reserve(4096);
+  meanings_.reserve(house.words.size() + catalogue.movements.size() + catalogue.ambiguous_words.size() +
+                    shorthand.size());
+  const auto keep = [&](std::vector<domain::MovementId> movements, bool ambiguous) {
+    meanings_.push_back({.movements = std::move(movements), .ambiguous = ambiguous});
+    return meanings_.size() - 1;
   };
-  const auto add = [&](std::string_view name, const Meaning& meaning) {
+  const auto add = [&](std::string_view name, std::size_t meaning) {
     std::string normal = domain::normal_name(name);
     add_words(normal);
     std::erase(normal, ' ');
-    meanings_.try_emplace(std::move(normal), meaning);
+    by_name_.try_emplace(std::move(normal), meaning);
   };
-  for (const auto& [word, id] : house.words)
-    if (catalogue.find(domain::MovementId{id}) != nullptr) add(word, {{domain::MovementId{id}}, false});
-  for (const domain::Movement& movement : catalogue.movements) add(movement.id.text, {{movement.id}, false});
-  for (const domain::Movement& movement : catalogue.movements) {
-    add(movement.name, {{movement.id}, false});
-    for (const std::string& alias : movement.aliases) add(alias, {{movement.id}, false});
+  const auto add_known = [&](std::string_view name, const domain::MovementId& id) {
+    if (catalogue.find(id) != nullptr) add(name, keep({id}, false));
+  };
+  for (const auto& [word, id] : house.words) add_known(word, domain::MovementId{id});
+  const std::size_t first = meanings_.size();
+  for (const domain::Movement& movement : catalogue.movements)
+    add(movement.id.text, keep({movement.id}, false));
+  for (std::size_t i = 0; i < catalogue.movements.size(); ++i) {
+    add(catalogue.movements[i].name, first + i);
+    for (const std::string& alias : catalogue.movements[i].aliases) add(alias, first + i);
   }
   for (const auto& [word, ids] : catalogue.ambiguous_words) {
-    Meaning meaning{ids, ids.size() > 1};
     const bool stepped = word.starts_with("down-up") || word.starts_with("up-down");
-    if (stepped && ids.size() > 1) meaning = {{ids[1], ids[0]}, true};
+    const std::size_t meaning = keep(ids, ids.size() > 1);
+    if (stepped && ids.size() > 1) meanings_[meaning].movements = {ids[1], ids[0]};
     add(word, meaning);
   }
-  for (const auto& [word, id] : shorthand)
-    if (catalogue.find(domain::MovementId{std::string(id)}) != nullptr)
-      add(word, {{domain::MovementId{std::string(id)}}, false});
-  for (const auto& [word, seen] : vocabulary_) {
+  for (const auto& [word, id] : shorthand) add_known(word, domain::MovementId{std::string(id)});
+}
+
+/// Each word of a normal name, once.
+void Names::add_words(std::string_view normal) {
+  for (std::size_t at = 0; at < normal.size();) {
+    const std::size_t blank = std::min(normal.find(' ', at), normal.size());
+    const std::string_view word = normal.substr(at, blank - at);
+    at = blank + 1;
+    if (vocabulary_.contains(word)) continue;
+    const std::string& kept = *vocabulary_.emplace(word).first;
     if (by_length_.size() <= word.size()) by_length_.resize(word.size() + 1);
-    by_length_[word.size()].push_back(word);
+    by_length_[word.size()].push_back(kept);
   }
-  for (auto& words : by_length_) std::ranges::sort(words);
 }
 
 const Meaning* Names::exact(std::string_view words) const {
-  const auto at = meanings_.find(squeezed(words));
-  return at == meanings_.end() ? nullptr : &at->second;
+  const auto at = by_name_.find(squeezed(words));
+  return at == by_name_.end() ? nullptr : &meanings_[at->second];
 }
 
 bool Names::knows(std::string_view word) const {
   return vocabulary_.contains(domain::normal_name(word));
 }
 
+std::size_t limb_marks(const Cursor& cursor) {
+  if (!cursor.at_number() || (cursor.peek().text != "1" && cursor.peek().text != "2")) return 0;
+  const std::size_t hyphen = cursor.at_symbol('-', 1) && cursor.glued(1) && cursor.glued(2) ? 1 : 0;
+  const bool limb =
+      cursor.at_any({"arm", "arms", "armed", "hand", "hands", "handed", "leg", "legs", "legged"}, 1 + hyphen);
+  return limb ? 2 + hyphen : 0;
+}
+
 std::optional<Named> Names::find(const Cursor& cursor) const {
   Words words;
-  std::size_t ahead = 0;
+  std::size_t ahead = limb_marks(cursor);
+  const auto pass_dot = [&] {  // `alt. DB snatch`
+    if (cursor.at_symbol('.', ahead) && cursor.glued(ahead) && cursor.at_word(ahead + 1) &&
+        !cursor.glued(ahead + 1) && is_shortened(words.word.back()))
+      ++ahead;
+  };
+  if (ahead > 0) {  // `1-arm` is `single arm`, `2-hand` is how it is done anyway
+    const std::string& limb = cursor.peek(ahead - 1).text;
+    words.word = {cursor.peek().text == "1" ? "single" : "both", limb.starts_with("leg")     ? "leg"
+                                                                 : cursor.peek().text == "1" ? "arm"
+                                                                                             : "arms"};
+    words.glued_back = {false, false};
+    words.marks = {ahead, ahead};
+  }
   while (words.word.size() < 9) {
     const bool hyphen = cursor.at_symbol('-', ahead) && cursor.glued(ahead) && cursor.glued(ahead + 1);
     const std::size_t at = ahead + (hyphen && !words.word.empty() ? 1 : 0);
@@ -154,9 +159,12 @@ std::optional<Named> Names::find(const Cursor& cursor) const {
     words.glued_back.push_back(hyphen);
     ahead = at + 1;
     words.marks.push_back(ahead);
+    pass_dot();
   }
   if (words.word.empty() || words.word.front() == "&") return std::nullopt;
   if (auto named = match(words)) return named;
+  if (words.spell_out())
+    if (auto named = match(words)) return named;
   Words guessed = words;
   std::optional<std::pair<std::string, std::string>> slip;
   for (std::string& word : guessed.word) {
@@ -175,13 +183,15 @@ std::optional<Named> Names::find(const Cursor& cursor) const {
 /// none.
 std::pair<const Meaning*, std::size_t> Names::longest(const Words& words, std::size_t start) const {
   for (std::size_t length = std::min<std::size_t>(6, words.word.size() - start); length > 0; --length) {
-    const auto at = meanings_.find(squeezed(words.joined(start, length)));
-    if (at != meanings_.end()) return {&at->second, length};
+    const std::string name = squeezed(words.joined(start, length));
+    auto at = by_name_.find(name);
+    if (const std::size_t sign = name.find('&'); at == by_name_.end() && sign != std::string::npos)
+      at = by_name_.find(std::string(name).replace(sign, 1, "and"));
+    if (at != by_name_.end()) return {&meanings_[at->second], length};
   }
   return {nullptr, 0};
 }
 
-/// Whether the word is one of the movement's own, in its name or an alias.
 bool own_word(const domain::Movement* movement, std::string_view word) {
   const std::string normal = domain::normal_name(word);
   if (movement == nullptr || normal.empty()) return false;
@@ -200,6 +210,12 @@ std::optional<Named> Names::match(const Words& words) const {
       Named whole = named;
       whole.meaning = *meaning;
       whole.written = words.joined(start, length);
+      const bool bells = named.kit == Kit::Dumbbell || named.kit == Kit::Kettlebell ||
+                         std::ranges::any_of(meaning->movements, [&](const domain::MovementId& id) {
+                           return is_bell(movement(id));
+                         });
+      if (named.doubled && !bells) return std::nullopt;
+      whole.doubled |= bells && is_double(word);
       const std::size_t behind = words_around(words, start + length, whole);
       auto found = words_behind(words, behind, length, std::move(whole));
       // `single arm row`: here the word is no skip with the rope.
@@ -207,11 +223,12 @@ std::optional<Named> Names::match(const Words& words) const {
     }
     if (kit_of(word) != Kit::Unsaid) {
       named.kit = kit_of(word);
-    } else if (!among(modifiers, word)) {
+    } else if (!is_modifier(word) && !is_double(word)) {
       return std::nullopt;
     }
     named.alternating |= word.starts_with("alt");
     named.strict |= word == "strict";
+    named.doubled |= is_double(word);
   }
   return std::nullopt;
 }
@@ -222,16 +239,16 @@ std::size_t Names::words_around(const Words& words, std::size_t at, Named& named
   named.class_word = named.written == "pull" || named.written == "pulls" || named.written == "push";
   named.alternating |= named.written.starts_with("alt");
   const bool over_something = named.written.ends_with("over");
-  for (; at < words.word.size() && !among(stops, words.word[at]); ++at) {
+  for (; at < words.word.size() && !parts_names(words.word[at]); ++at) {
     const std::string& word = words.word[at];
     if (is_number(word) || word == "&") break;
-    if (first != nullptr && moves_along(*first) && among(pace_words, word)) break;
+    if (first != nullptr && moves_along(*first) && is_pace_word(word)) break;
     const bool own = own_word(first, word);
     const bool kit = kit_of(word) != Kit::Unsaid;
     if (kit && !own) named.kit = kit_of(word);
     const bool over = word == "ovr" || word == "over";
     const bool kit_place = over_something && (word == "rower" || word == "box" || word == "line");
-    if (!among(modifiers, word) && !kit && !own && !over && !kit_place) break;
+    if (!is_modifier(word) && !kit && !own && !over && !kit_place) break;
     named.alternating |= word.starts_with("alt");
     if (word == "ovr") named.slip = {"ovr", "over"};
   }
@@ -243,7 +260,7 @@ std::size_t Names::words_around(const Words& words, std::size_t at, Named& named
 std::optional<Named> Names::words_behind(const Words& words, std::size_t at, std::size_t length,
                                          Named named) const {
   const auto ends = [&](std::size_t i) {
-    return i >= words.word.size() || among(stops, words.word[i]) || words.word[i] == "&" ||
+    return i >= words.word.size() || parts_names(words.word[i]) || words.word[i] == "&" ||
            is_number(words.word[i]);
   };
   if (!ends(at)) {
@@ -253,7 +270,7 @@ std::optional<Named> Names::words_behind(const Words& words, std::size_t at, std
     if (words.glued_back[at]) return std::nullopt;
     if (!along && (length == 1 || named.meaning.ambiguous || name_like)) return std::nullopt;
     if (along && named.meaning.ambiguous && name_like) return std::nullopt;
-    for (; !ends(at) && !among(pace_words, words.word[at]); ++at) {
+    for (; !ends(at) && !is_pace_word(words.word[at]); ++at) {
       if (!named.trailing.empty()) named.trailing += ' ';
       named.trailing += words.word[at];
     }
@@ -270,18 +287,19 @@ std::optional<Named> Names::joined_slip(const Words& words) const {
   const std::string written = words.joined(0, glued);
   const std::string key = squeezed(written);
   if (key.size() < 5) return std::nullopt;
-  const std::pair<const std::string, Meaning>* found = nullptr;
-  for (const auto& entry : meanings_) {
+  const std::pair<const std::string, std::size_t>* found = nullptr;
+  for (const auto& entry : by_name_) {
     if (entry.first.size() + 1 < key.size() || entry.first.size() > key.size() + 1 ||
         entry.first.front() != key.front())
       continue;
     if (domain::edit_distance(key, entry.first) != 1) continue;
-    if (found != nullptr && found->second.movements != entry.second.movements) return std::nullopt;
+    if (found != nullptr && meanings_[found->second].movements != meanings_[entry.second].movements)
+      return std::nullopt;
     found = &entry;
   }
   if (found == nullptr) return std::nullopt;
   Named named;
-  named.meaning = found->second;
+  named.meaning = meanings_[found->second];
   named.written = found->first;
   named.marks = words.marks[glued - 1];
   const domain::Movement* read = movement(named.meaning.movements.front());
@@ -289,18 +307,24 @@ std::optional<Named> Names::joined_slip(const Words& words) const {
   return named;
 }
 
+/// `burpess`: one slip from the plural, whose singular is two away.
+bool slip_of_plural(const std::string& word, std::string_view known) {
+  return word.ends_with("ss") && domain::edit_distance(word, std::string(known) + "s") == 1;
+}
+
 /// The one known word that a single slip explains, or empty.
 std::string Names::corrected(const std::string& word) const {
-  if (among(plain_words, word)) return {};
+  if (is_plain_word(word)) return {};
   if (domain::normal_name(word).size() < 4 || vocabulary_.contains(domain::normal_name(word))) return {};
-  if (among(modifiers, word) || among(stops, word) || kit_of(word) != Kit::Unsaid) return {};
+  if (is_modifier(word) || parts_names(word) || kit_of(word) != Kit::Unsaid) return {};
   const std::string normal = domain::normal_name(word);
   std::string found;
   for (std::size_t length = normal.size() - 1; length <= normal.size() + 1; ++length) {
     if (length >= by_length_.size()) break;
-    for (const std::string& known : by_length_[length]) {
+    for (const std::string_view known : by_length_[length]) {
       const bool ends = known.front() == normal.front() || known.back() == normal.back();
-      if (known.size() < 3 || !ends || domain::edit_distance(normal, known) != 1) continue;
+      const bool slip = domain::edit_distance(normal, known) == 1 || slip_of_plural(word, known);
+      if (known.size() < 3 || !ends || !slip) continue;
       if (!found.empty()) return {};
       found = known;
     }

@@ -1,23 +1,20 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "board/cursor.hpp"
+#include "board/name_words.hpp"
 #include "domain/catalogue.hpp"
 #include "domain/house.hpp"
 
 namespace repwright::board {
-
-/// What the line says of the kit that a movement is done with.
-enum class Kit : std::uint8_t { Unsaid, Barbell, Dumbbell, Kettlebell };
-
-/// The kit that a word names.
-Kit kit_of(std::string_view word);
 
 /// What a name stands for: one movement, or several of which the first is the likeliest.
 struct Meaning {
@@ -33,16 +30,28 @@ struct Named {
   Kit kit = Kit::Unsaid;
   bool alternating = false;
   bool strict = false;             // 'strict' stood before a name that does not say so itself
+  bool doubled = false;            // 'double': one in each hand
   bool class_word = false;         // 'pull', 'push' alone: each person's own version
   std::vector<std::string> extra;  // words that belong to the name but change nothing: 'heavy', 'big'
   std::string trailing;            // words behind a sure name that say something to people only
   std::optional<std::pair<std::string, std::string>> slip;  // written, read as
 };
 
+/// Whether the word is one of the movement's own, in its name or an alias.
+bool own_word(const domain::Movement* movement, std::string_view word);
+
+/// How many marks `1-arm`, `1 arm` or `2-hand` takes here, or 0: a number that begins a name.
+std::size_t limb_marks(const Cursor& cursor);
+
 /// Finds the catalogue's names in a line of chalk: the longest first, spelling variety forgiven.
 class Names {
  public:
   Names(const domain::Catalogue& catalogue, const domain::House& house);
+  Names(const Names&) = delete;  // its lists point into its sets
+  Names& operator=(const Names&) = delete;
+  Names(Names&&) = default;
+  Names& operator=(Names&&) = default;
+  ~Names() = default;
 
   const domain::Catalogue& catalogue() const { return *catalogue_; }
   /// The name that begins here, or nothing.
@@ -65,10 +74,16 @@ class Names {
   std::optional<Named> joined_slip(const Words& words) const;
   std::string corrected(const std::string& word) const;
 
+  void add_words(std::string_view normal);
+
+  struct Hash : std::hash<std::string_view> {
+    using is_transparent = void;  // NOLINT(readability-identifier-naming): the library looks for it
+  };
   const domain::Catalogue* catalogue_;
-  std::unordered_map<std::string, Meaning> meanings_;  // by normal name without blanks
-  std::unordered_map<std::string, bool> vocabulary_;   // single words of names
-  std::vector<std::vector<std::string>> by_length_;    // the same words, by their length
+  std::vector<Meaning> meanings_;
+  std::unordered_map<std::string, std::size_t, Hash, std::equal_to<>> by_name_;  // normal, without blanks
+  std::unordered_set<std::string, Hash, std::equal_to<>> vocabulary_;            // single words of names
+  std::vector<std::vector<std::string_view>> by_length_;                         // the same, by their length
 };
 
 }  // namespace repwright::board

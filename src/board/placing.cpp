@@ -17,6 +17,18 @@ Section& plain_section(Draft& draft, const Session& session, const Entry& entry)
       draft.said.buy_in;
   const bool cash_out = draft.sections.size() > 2 && last->role == Role::Once;
   const bool tail_over = last->role == Role::AnyOrder && last->line != entry.line && last->this_line_only;
+  // 'then' alone on a line, or work behind it that is less indented than the rounds above: they are over.
+  const auto indent_of = [&](const Entry& of) {
+    return session.source.lines[static_cast<std::size_t>(of.line)].indent;
+  };
+  const bool rounds_over =
+      last->role == Role::Rounds && session.then && !last->entries.empty() &&
+      last->entries.back().line != session.line_index &&
+      (session.statement == session.line->first || session.line->indent < indent_of(last->entries.back()));
+  if (rounds_over) {
+    draft.sections.push_back({.role = Role::Once, .line = session.line_index});
+    return draft.sections.back();
+  }
   if (over || (once_over && !cash_out) || tail_over) {
     draft.sections.push_back({.line = session.line_index});
     last = &draft.sections.back();
@@ -116,11 +128,28 @@ bool one_more_set(Draft& draft, const Entry& entry) {
   return entry.sets == 1 && last != nullptr && last->sets == 1 && last->line == entry.line && draft.said.sets;
 }
 
+/// The name of a lift alone above: `Back squat`, with its sets on the line that is read now. Null if none.
+Entry* name_above(const Session& session, Draft& draft) {
+  Entry* last = draft.last_entry();
+  const bool waits = last != nullptr && last->item.movement && !last->amount && !last->sets &&
+                     last->line != session.line_index && !draft.has_clock() && !draft.block.rounds;
+  return waits ? last : nullptr;
+}
+
 /// `RPE 8`, `4 x 5 @ 80 %`: more of the lift that was named last.
 void place_continued(Session& session, Draft& draft, Entry entry) {
   if (session.lift) {
     entry.item.movement = session.lift;
     entry.lift = session.lift_in_sets;
+    if (Entry* last = name_above(session, draft); last != nullptr && entry.sets) {
+      entry.continues = false;
+      entry.letter = last->letter;
+      entry.lettered = last->lettered;
+      if (!entry.item.load_share) entry.item.load_share = last->item.load_share;
+      *last = std::move(entry);
+      draft.said.sets = true;
+      return;
+    }
     if (one_more_set(draft, entry)) {
       plain_section(draft, session, entry).entries.push_back(std::move(entry));
       return;
@@ -170,6 +199,20 @@ bool begins_piece(const Draft& draft, const Entry* last, const Entry& entry) {
 }
 
 }  // namespace
+
+bool give_counts_to_name_above(Session& session, const Numbers& numbers) {
+  Draft& draft = session.draft();
+  Entry* last = name_above(session, draft);
+  if (last == nullptr || draft.scheme || session.line->after_blank) return false;
+  Entry counted = *last;
+  counted.amount = numbers;
+  counted.name_first = true;
+  if (!list_of_sets(session, draft, counted)) return false;
+  counted.share_sets = static_cast<int>(numbers.values.size());
+  *last = std::move(counted);
+  draft.said.sets = true;
+  return true;
+}
 
 void place_entry(Session& session, Entry entry) {
   Draft* draft = &session.draft();

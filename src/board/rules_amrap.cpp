@@ -57,12 +57,42 @@ bool take_amrap_word(Cursor& cursor) {
                           "as many rounds and reps as possible", "as many reps as possible"});
 }
 
+/// `AMRAP 4 x 4`: how often, behind the minutes. A number with a name behind it is work.
+std::optional<int> take_times_behind(Cursor& cursor) {
+  Cursor ahead = cursor;
+  if (!ahead.take_symbol(times_sign)) return std::nullopt;
+  const auto count = ahead.take_count();
+  ahead.take_any({"times", "rounds", "rds"});
+  if (!count || !(ahead.done() || ahead.at_symbol(',') || ahead.at_symbol(':') || ahead.at_symbol('(')))
+    return std::nullopt;
+  cursor = ahead;
+  return count;
+}
+
+/// `10-18: AMRAP 10 front squats, 10 sit-ups`: where the window gives the minutes, the number is of the work.
+bool amount_of_first_work(Session& session, const Cursor& cursor) {
+  const Chapter& chapter = session.chapter();
+  Cursor ahead = cursor;
+  return chapter.from && chapter.to && ahead.take_count() && session.names.find(ahead);
+}
+
+/// `AMRAP 7` below work that no clock runs for yet, and nothing below it: the clock of that work.
+bool at_foot_of_work(Session& session, const Cursor& behind) {
+  const Draft& draft = session.draft();
+  const Said& said = draft.said;
+  const bool clocked = draft.clock || said.amrap || said.for_time || said.every || said.stations ||
+                       said.build || said.accumulate || said.max_effort || said.for_distance || said.relay ||
+                       draft.block.work || draft.block.rounds || draft.block.cap;
+  return behind.done() && draft.has_work() && !clocked && !said.sets && !said.superset &&
+         !session.line->after_blank && nothing_below(session);
+}
+
 }  // namespace
 
 bool read_amrap(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
-  const auto times = take_times(ahead);
+  auto times = take_times(ahead);
   Cursor before = ahead;
   std::optional<Duration> length = take_time(before, session.remarks, Naked::Refused);
   if (length) {
@@ -85,14 +115,16 @@ bool read_amrap(Session& session, Cursor& cursor) {
   }
   ahead.take_any({"in", "for"});
   ahead.take_symbol('-');
-  if (!length) {
+  if (!length && !amount_of_first_work(session, ahead)) {
     Cursor time = ahead;
     length = take_time(time, session.remarks, Naked::Minutes);
     if (length) ahead = time;
   }
+  if (!times && length) times = take_times_behind(ahead);
   ahead.take("of");
   const auto off = take_off_time(session, ahead);
-  Draft& draft = session.clocked(ahead.span_from(from));
+  const bool foot = !times && !off && at_foot_of_work(session, ahead);
+  Draft& draft = foot ? session.draft() : session.clocked(ahead.span_from(from));
   draft.said.amrap = true;
   if (ahead.take("ladder") || ladder_first) draft.said.ladder = true;
   if (times || off) {

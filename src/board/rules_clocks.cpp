@@ -36,7 +36,7 @@ bool take_short_for_time(Cursor& cursor) {
 
 bool read_for_time(Session& session, Cursor& cursor) {
   const std::size_t from = cursor.position();
-  if (cursor.take_any({"not for time", "no clock", "for quality", "quality not time"})) {
+  if (cursor.take_any({"not for time", "nft", "not timed", "no clock", "for quality", "quality not time"})) {
     const bool first = session.statement == session.line->first;
     Draft& piece =
         first && session.draft().has_work() ? session.fresh(cursor.span_from(from)) : session.draft();
@@ -46,7 +46,8 @@ bool read_for_time(Session& session, Cursor& cursor) {
   }
   const bool each =
       cursor.take_any({"each for time", "each round for time", "each one for time", "each timed"});
-  if (!each && !cursor.take_any({"for time", "chipper", "as fast as possible", "afap", "for times"}) &&
+  if (!each &&
+      !cursor.take_any({"for time", "chipper", "as fast as possible", "afap", "for times", "4 time"}) &&
       !take_short_for_time(cursor))
     return false;
   cursor.take("of");
@@ -124,13 +125,24 @@ bool read_for_distance(Session& session, Cursor& cursor) {
   return true;
 }
 
+/// `1:00 max cal row` below rounds without a clock: a station of each.
+bool station_ahead(Session& session, Cursor behind) {
+  const Draft& draft = session.draft();
+  if (!draft.block.rounds || draft.clock || draft.said.for_time || draft.said.amrap || draft.block.cap ||
+      !behind.take_any({"max", "max reps"}))
+    return false;
+  behind.take("of");
+  take_unit(behind);
+  return session.names.find(behind).has_value();
+}
+
 /// `11:00 on the clock`, `18 min`, `in 15'`, `4:00`: how long the piece runs.
 bool read_bare_clock(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
   const bool in = ahead.take_any({"in", "for", "within"});
   const auto time = take_time(ahead, session.remarks, in ? Naked::Minutes : Naked::Refused);
-  if (!time) return false;
+  if (!time || station_ahead(session, ahead)) return false;
   if (ahead.take_any({"max reps each", "max reps of each", "max of each", "max each", "each movement",
                       "each exercise", "max effort each"})) {
     session.clocked(ahead.span_from(from)).block.work = time;

@@ -52,6 +52,10 @@ bool read_failing(Session& session, Cursor& cursor) {
     session.draft().said.climbing = true;
     return true;
   }
+  if (session.draft().said.every && cursor.take_any({"to failure", "until you drop", "till failure"})) {
+    session.draft().said.until_fail = true;
+    return true;
+  }
   if (cursor.take_any({"until you cant", "until you fail", "till you fail", "until failure",
                        "as long as you can", "till you cant", "until you miss"})) {
     session.draft().said.until_fail = true;

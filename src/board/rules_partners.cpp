@@ -75,7 +75,8 @@ bool read_partners(Session& session, Cursor& cursor) {
   if (read_each_person(session, cursor) || read_part_label(session, cursor)) return true;
   if (cursor.take_any({"tag to go", "tag", "swap", "swap over", "switch", "change over"})) {
     cursor.take_any({"at the crane", "after each round", "each round", "when back", "when both are done",
-                     "when done", "when home"});
+                     "when done", "when home", "when runner is back", "when the runner is back",
+                     "when runner returns"});
     Draft& draft = session.draft();
     draft.part = 0;
     if (draft.said.relay) return true;

@@ -69,6 +69,7 @@ Draft& team_piece(Session& session, const domain::Span& span) {
 bool take_alternation(Cursor& cursor, domain::WorkMode& mode) {
   mode = domain::WorkMode::AlternateByPiece;
   if (cursor.take_any({"alternate full rounds", "alternate rounds", "alternating rounds", "ygig by rounds",
+                       "igyg by rounds", "igyg rounds", "igyg full rounds", "i go you go by rounds",
                        "ygig rounds", "you go i go by rounds", "alternate by round", "ygig full rounds",
                        "round for round", "swap every round", "change every round"})) {
     mode = domain::WorkMode::AlternateByRound;
@@ -87,7 +88,13 @@ bool read_people(Session& session, Cursor& cursor) {
   ahead.take_any({"in", "with a", "with", "w"});
   ahead.take_symbol('/');
   ahead.take("a");
-  if (ahead.take_any({"teams of", "team of", "groups of"})) {
+  Cursor counted = ahead;
+  const auto people = take_small_count(counted);
+  if (people &&
+      counted.take_any({"person teams", "person team", "people per team", "man teams", "up teams"})) {
+    sizes = {*people};
+    ahead = counted;
+  } else if (ahead.take_any({"teams of", "team of", "groups of"})) {
     sizes = take_sizes(ahead);
     if (sizes.empty()) return false;
   } else if (ahead.take_any({"pairs", "partners", "partner", "pair", "2s", "twos"})) {
@@ -230,9 +237,9 @@ bool read_carried_words(Session& session, Cursor& cursor) {
     draft.block.quiet = true;
     return true;
   }
-  if (cursor.take_any({"pick up where you left off", "carry on where you left off", "carry over",
-                       "continue where you left off", "pick up where you stopped", "start where you left off",
-                       "start where you stopped"})) {
+  if (cursor.take_any({"pick up where you left off", "pick up where u left off",
+                       "carry on where you left off", "carry over", "continue where you left off",
+                       "pick up where you stopped", "start where you left off", "start where you stopped"})) {
     draft.block.carry_over = true;
     return true;
   }

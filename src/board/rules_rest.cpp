@@ -9,13 +9,15 @@ namespace {
 struct RestRead {
   domain::RestRule rule;
   bool laps = false;
+  bool rounds = false;  // between rounds, which are the laps of a circuit
   bool bare = false;
 };
 
-bool take_between(Cursor& cursor, bool& laps) {
+bool take_between(Cursor& cursor, RestRead& read) {
   if (cursor.take_any({"b t", "between", "btw", "btwn", "between each", "in between", "between the"}) ||
       (cursor.at("b") && cursor.at_symbol('/', 1) && cursor.at_any({"t"}, 2) && (cursor.next(3), true))) {
-    laps = cursor.at_any({"laps", "lap"});
+    read.laps = cursor.at_any({"laps", "lap"});
+    read.rounds = cursor.at_any({"rounds", "round", "rds"});
     cursor.take_any({"laps", "lap", "rounds", "round", "sets", "set", "rds", "each", "intervals", "efforts",
                      "each round", "reps", "amraps", "pieces", "them"});
     return true;
@@ -37,7 +39,7 @@ bool take_ratio(Cursor& cursor, domain::RestRule& rule) {
 
 /// A length of rest behind its word, or before it (`90 s rest`); whether there is a rest at all.
 bool take_rest_length(Session& session, Cursor& cursor, bool word, RestRead& read) {
-  const bool between = word && take_between(cursor, read.laps);
+  const bool between = word && take_between(cursor, read);
   read.rule.between_only = between;
   const Cursor range = cursor;
   auto time = take_time(cursor, session.remarks, word ? Naked::Minutes : Naked::Refused);
@@ -63,7 +65,7 @@ bool take_rest_length(Session& session, Cursor& cursor, bool word, RestRead& rea
 std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   RestRead read;
-  ahead.take("with");
+  if (!ahead.take("with") && ahead.at("w") && ahead.at_symbol('/', 1)) ahead.next(2);
   bool word = ahead.take_any({"rest", "rests", "recover", "recovery", "rest for", "rest exactly", "r"});
   if (word && ahead.before().text == "r" && !ahead.at_number()) return std::nullopt;
   ahead.take_symbol(':');
@@ -87,7 +89,7 @@ std::optional<RestRead> take_rest(Session& session, Cursor& cursor) {
     word = ahead.take_any({"rest", "recovery", "off", "break", "to change", "to rotate", "rotate", "change",
                            "to move", "to move on", "rotation", "change over", "changeover", "transition",
                            "to reset"});
-  const bool between = take_between(ahead, read.laps);
+  const bool between = take_between(ahead, read);
   read.rule.between_only |= between;
   if (!word && !between) return std::nullopt;
   ahead.take_any({"after each set", "after each round", "after each", "after every set", "after every round",
@@ -136,7 +138,7 @@ bool rest_of_piece(Session& session, Draft& draft, RestRead& read) {
   const bool blank = own_line && session.line->after_blank;
   const bool fixed = read.rule.kind == domain::RestKind::Fixed;
   if (draft.said.every && (read.bare || draft.slot >= 0) && !blank) return true;  // the slot stays empty
-  if (read.laps) {
+  if (read.laps || (read.rounds && draft.said.stations && fixed)) {
     draft.block.lap_rest = read.rule.length;
     return true;
   }
@@ -174,9 +176,19 @@ bool rest_of_piece(Session& session, Draft& draft, RestRead& read) {
   return false;
 }
 
+/// `no rest between stations`: what holds anyway where no rest is written.
+bool take_no_rest(Cursor& cursor) {
+  if (!cursor.take_any({"no rest", "no rests", "without rest", "no break", "no breaks"})) return false;
+  RestRead none;
+  take_between(cursor, none);
+  cursor.take_any({"stations", "station", "movements", "exercises"});
+  return true;
+}
+
 }  // namespace
 
 bool read_rest(Session& session, Cursor& cursor) {
+  if (take_no_rest(cursor)) return true;
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
   std::optional<RestRead> read = take_rest(session, ahead);

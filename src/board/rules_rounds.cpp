@@ -99,6 +99,23 @@ bool is_falling_list(Session& session, const Numbers& numbers, const Cursor& beh
   return std::ranges::adjacent_find(values, [](double a, double b) { return b > a - 2; }) == values.end();
 }
 
+/// `10-9-8-...-1` of one, `1-2-3-...-10` of another: as many rounds, one falling while the other rises.
+bool runs_against(const Draft& draft, const Numbers& numbers) {
+  if (!draft.scheme || !draft.has_work() || draft.scheme->open || numbers.open) return false;
+  const std::vector<double> first = draft.scheme->plain_values();
+  const std::vector<double> second = numbers.plain_values();
+  if (first.size() != second.size() || first.size() < 3) return false;
+  return (first.front() - first.back()) * (second.front() - second.back()) < 0;
+}
+
+/// The work so far keeps the counts above it, that below takes the new ones.
+void change_scheme(Draft& draft, Numbers numbers) {
+  for (Section& section : draft.sections)
+    for (Entry& entry : section.entries)
+      if (!entry.amount) entry.amount = draft.scheme;
+  draft.scheme = std::move(numbers);
+}
+
 }  // namespace
 
 std::optional<Numbers> take_run_of_counts(Cursor& cursor) {
@@ -131,9 +148,9 @@ bool read_rounds(Session& session, Cursor& cursor) {
   const auto count = ahead.take_count();
   if (!count) return false;
   const bool times_behind = ahead.take_symbol(times_sign);
-  const bool rft =
-      ahead.take_any({"rft", "rounds for time", "rds for time", "round for time", "rounds ft", "rds ft"}) ||
-      ((times_first || times_behind) && ahead.take_any({"ft", "for time"}));
+  const bool rft = ahead.take_any({"rft", "rounds 4 time", "rds 4 time", "rounds for time", "rds for time",
+                                   "round for time", "rounds ft", "rds ft"}) ||
+                   ((times_first || times_behind) && ahead.take_any({"ft", "for time"}));
   const bool times_only =
       (times_behind && at_head_of_round(session, ahead)) || (times_first && at_foot_of_list(session, ahead));
   if (!rft && !times_only && !take_rounds_word(ahead)) return false;
@@ -159,7 +176,9 @@ bool read_scheme(Session& session, Cursor& cursor) {
   ahead.take_any({"reps", "of", "reps of", "each"});
   if (session.names.find(ahead)) {
     // `21-15-9 thrusters, pull-ups`: the list holds for the names without amounts, too.
-    Draft& draft = session.clocked(numbers->span);
+    Draft& now = session.draft();
+    const bool waits = (now.said.for_time || now.said.amrap) && !now.has_work() && !now.scheme;
+    Draft& draft = waits ? now : session.clocked(numbers->span);
     draft.scheme = std::move(numbers);
     draft.said.ladder |= draft.scheme->open;
     cursor = ahead;
@@ -167,9 +186,20 @@ bool read_scheme(Session& session, Cursor& cursor) {
   }
   const bool lists = ahead.done() || ahead.at("for time") || ahead.at_symbol(':') || ahead.at("for") ||
                      ahead.at_symbol(',') || ahead.at_symbol('(');
-  if (!lists || ahead.at_symbol('@')) return false;
+  const bool waited_for = ahead.at_symbol('@') && give_counts_to_name_above(session, *numbers);
+  if (waited_for) cursor = ahead;
+  if (waited_for || !lists || ahead.at_symbol('@')) return waited_for;
   Entry* last = session.draft().last_entry();
   if (last != nullptr && !last->amount && last->line == session.line_index) return false;
+  if (!numbers->unit && give_counts_to_name_above(session, *numbers)) {
+    cursor = ahead;
+    return true;
+  }
+  if (runs_against(session.draft(), *numbers) && !session.line->after_blank) {
+    change_scheme(session.draft(), *std::move(numbers));
+    cursor = ahead;
+    return true;
+  }
   Draft& draft = session.draft().said.ladder && !session.draft().has_work() ? session.draft()
                  : session.draft().has_work()                               ? session.fresh(numbers->span)
                                                                             : session.draft();

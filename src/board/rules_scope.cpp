@@ -30,7 +30,9 @@ bool read_set_words(Session& session, Cursor& cursor) {
     return true;
   }
   const auto count = ahead.take_count();
-  if (!count || !ahead.take_any({"sets", "set"})) return false;
+  if (!count ||
+      !ahead.take_any({"sets", "set", "giant sets", "supersets", "super sets", "tri sets", "trisets"}))
+    return false;
   check_rounds(session, *count, ahead.span_from(from));
   const std::size_t sides_from = ahead.position();
   std::string sides;
@@ -42,6 +44,19 @@ bool read_set_words(Session& session, Cursor& cursor) {
                    (ahead.at("max") && (ahead.at_symbol(':', 1) || ahead.position() + 1 == ahead.end()) &&
                     ahead.take("max"));
   const Numbers as_many{.values = {domain::Max{}}, .span = ahead.span_of(max_from, ahead.position())};
+  if (max && session.lift && ahead.at_symbol('@')) {  // `1 set max reps @ 80%`: of the lift above
+    Entry more;
+    more.line = session.line_index;
+    more.sets = count;
+    more.amount = as_many;
+    more.continues = true;
+    while (read_detail(session, ahead, more)) {
+    }
+    more.span = ahead.span_from(from);
+    cursor = ahead;
+    place_entry(session, std::move(more));
+    return true;
+  }
   Draft* draft = &session.draft();
   if (draft->said.superset && !draft->has_work()) {
     draft->block.sets = count;
@@ -81,7 +96,7 @@ bool read_scope(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
-  if (ahead.take_any({"cash out", "cashout", "finish with", "to finish"})) {
+  if (ahead.take_any({"cash out", "cashout", "buy out", "buyout", "finish with", "to finish"})) {
     Draft& draft = session.draft();
     draft.said.buy_in = true;
     open_section(session, draft, Role::Once, std::nullopt);

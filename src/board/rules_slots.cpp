@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "board/clocks_in_row.hpp"
 #include "board/rule_parts.hpp"
@@ -10,9 +12,10 @@ namespace {
 /// `)`, `.` or `:` behind a label, but not the `:` of a clock.
 bool take_label_end(Cursor& cursor) {
   if (cursor.at_symbol(':') && cursor.glued(1) && cursor.at_number(1)) return false;
-  if (!cursor.at_symbol(')') && !cursor.at_symbol(':') && !cursor.at_symbol('.')) return false;
-  cursor.next();
-  return true;
+  const bool end = cursor.at_symbol(')') || cursor.at_symbol(':') || cursor.at_symbol('.') ||
+                   cursor.at_symbol(arrow_sign) || cursor.at_symbol('=');
+  if (end) cursor.next();
+  return end;
 }
 
 /// A slot of its own for what follows.
@@ -65,9 +68,32 @@ bool read_letter_label(Draft& draft, Cursor& cursor) {
   return true;
 }
 
+/// `1 - 15 cal ski` above `2 - 12 squats`: a label and a dash, where the labels count on.
+bool take_dashed_label(const Session& session, const Draft& draft, Cursor& cursor) {
+  const auto dashed = [](const Cursor& line, double number) {
+    return line.at_number() && line.peek().value == number && line.at_symbol('-', 1) && !line.glued(1) &&
+           !line.glued(2);
+  };
+  const auto due = static_cast<double>(draft.slots.size() + 1);
+  if (session.statement != session.line->first || !dashed(cursor, due)) return false;
+  const auto next = static_cast<std::size_t>(session.line_index) + 1;
+  const bool more =
+      next < session.source.lines.size() &&
+      dashed(Cursor(session.source, session.source.lines[next].first, session.source.lines[next].last),
+             due + 1);
+  if (due < 2 && !more) return false;
+  cursor.next(2);
+  return true;
+}
+
 /// `3)`, `station 3:`, and the bare number of a station where the next one is due.
 bool read_number_label(const Session& session, Draft& draft, Cursor& cursor) {
   Cursor ahead = cursor;
+  if (take_dashed_label(session, draft, ahead)) {
+    open_slot(draft);
+    cursor = ahead;
+    return true;
+  }
   ahead.take_symbol('(');
   ahead.take("station");
   if (!ahead.at_number()) return false;
@@ -96,7 +122,86 @@ bool read_clock_label(Session& session, Cursor& cursor) {
   return true;
 }
 
+/// `first`, `2nd`, `minute 3`: which minute is meant; 0 if none is.
+int take_ordinal(Cursor& cursor) {
+  constexpr std::array<std::string_view, 6> ordinals{"first", "second", "third", "fourth", "fifth", "sixth"};
+  for (std::size_t i = 0; i < ordinals.size(); ++i)
+    if (cursor.take(ordinals[i])) return static_cast<int>(i) + 1;
+  Cursor ahead = cursor;
+  const bool named = ahead.take_any({"minute", "min"});
+  const auto number = ahead.take_count();
+  const bool ordinal = number && (ahead.take_any({"st", "nd", "rd", "th"}) || named);
+  if (!ordinal || *number < 1) return 0;
+  cursor = ahead;
+  return *number;
+}
+
+/// `1 burpee in the first minute`, `2 in the second`: an amount, the marks of a name and which minute.
+struct OfMinute {
+  Numbers amount;
+  Cursor name;
+  int minute = 0;
+  bool minute_said = false;
+};
+
+std::optional<OfMinute> take_of_minute(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  Remarks silent;
+  auto amount = take_numbers(ahead, silent);
+  if (!amount || !amount->plain()) return std::nullopt;
+  const std::size_t name = ahead.position();
+  if (const auto named = session.names.find(ahead)) ahead.next(named->marks);
+  const std::size_t name_end = ahead.position();
+  if (!ahead.take_any({"in", "on", "in the", "on the", "the"})) return std::nullopt;
+  const bool minute_before = ahead.at_any({"minute", "min"});
+  const int minute = take_ordinal(ahead);
+  if (minute == 0) return std::nullopt;
+  const bool minute_behind = ahead.take_any({"minute", "min"});
+  cursor = ahead;
+  return OfMinute{.amount = *std::move(amount),
+                  .name = cursor.part(name, name_end),
+                  .minute = minute,
+                  .minute_said = minute_before || minute_behind};
+}
+
 }  // namespace
+
+bool read_minutes_that_grow(Session& session, Cursor& cursor) {
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
+  auto first = take_of_minute(session, ahead);
+  if (!first || first->minute != 1 || !(first->minute_said || session.draft().said.every)) return false;
+  std::vector<double> amounts{first->amount.plain().value_or(0)};
+  Cursor more = ahead;
+  while (more.take_symbol(',') || more.take("then") || more.take("and")) {
+    const auto next = take_of_minute(session, more);
+    if (!next || next->minute != static_cast<int>(amounts.size()) + 1) break;
+    amounts.push_back(next->amount.plain().value_or(0));
+    ahead = more;
+  }
+  const double step = amounts.size() < 2 ? 0 : amounts[1] - amounts[0];
+  for (std::size_t i = 1; i < amounts.size(); ++i)
+    if (amounts[i] - amounts[i - 1] != step) return false;
+  if (step == 0) return false;
+  Draft& draft = session.draft().said.every ? session.draft() : session.clocked(ahead.span_from(from));
+  draft.said.every = draft.said.climbing = true;
+  if (!draft.block.every) draft.block.every = base::minute;
+  Numbers grows = std::move(first->amount);
+  grows.values = {amounts[0], amounts[1]};
+  grows.joined = Joined::Dashes;
+  grows.open = true;
+  grows.span = ahead.span_from(from);
+  cursor = ahead;
+  if (first->name.done()) {  // the work stands below
+    draft.scheme = std::move(grows);
+    return true;
+  }
+  for (Entry& entry : read_entries(session, first->name)) {
+    entry.amount = grows;
+    place_entry(session, std::move(entry));
+  }
+  return true;
+}
 
 bool read_stations(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;

@@ -24,7 +24,8 @@ struct Session {
   int line_index = 0;
   std::optional<domain::MovementId> lift = {};  // the last movement named, for lines that go on with it
   std::optional<domain::MovementId> lift_in_sets = {};  // what that name stands for where it is lifted
-  bool then = false;  // 'then', an arrow or a plus stood before this statement
+  bool then = false;        // 'then', an arrow or a plus stood before this statement
+  bool then_below = false;  // a line said no more than 'then': what is below comes after it
   bool arrow = false;
   bool plus = false;
   bool new_slot = false;  // a separator that parts slots and stations was seen
@@ -95,6 +96,10 @@ bool read_inline_heading(Session&, Cursor&);
 /// One line of work; true if there is one.
 bool read_second_station_line(Session&, Cursor&);
 bool read_item(Session&, Cursor&);
+/// `same burpees`: as many as of the work above.
+bool read_same_count(Session&, Cursor&);
+/// `1 in the first minute, 2 in the second ...`: an amount that grows with the minutes.
+bool read_minutes_that_grow(Session&, Cursor&);
 /// The work up to the end of the cursor, for duties that stand apart from the piece.
 std::vector<Entry> read_entries(Session&, Cursor&);
 /// What stands behind a name: loads, sides, effort, tempo, pace, options, notes. True if it took something.
@@ -109,6 +114,8 @@ void read_line(Session&, const Line&);
 
 /// Puts the entry where the piece keeps its work.
 void place_entry(Session&, Entry);
+/// `5-5-3-3-1` below the name of a lift: its sets. False if no name waits for them.
+bool give_counts_to_name_above(Session&, const Numbers&);
 void keep_words(Session&, const domain::Span&);
 
 }  // namespace repwright::board

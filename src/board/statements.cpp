@@ -6,17 +6,46 @@ namespace repwright::board {
 namespace {
 
 /// The rules in the order in which they are tried; the first that takes something wins.
-constexpr std::array<Rule, 38> rules{
-    read_slot_label, read_inline_heading, read_failing,    read_odd_team,
-    read_cap,        read_heats,          read_intent,     read_carried_words,
-    read_start,      read_penalty,        read_score,      read_scope,
-    read_every,      read_amrap,          read_ladder,     read_work_rest,
-    read_stations,   read_rest,           read_partners,   read_people,
-    read_levels,     read_build,          read_accumulate, read_for_distance,
-    read_set_words,  read_loads_behind,   read_for_time,   read_rounds,
-    read_group,      read_repeats,        read_scheme,     read_same_again,
-    read_bare_clock, read_bare_numbers,   read_pace_words, read_second_station_line,
-    read_item,       read_details};
+constexpr std::array<Rule, 40> rules{read_minutes_that_grow,
+                                     read_slot_label,
+                                     read_inline_heading,
+                                     read_failing,
+                                     read_odd_team,
+                                     read_cap,
+                                     read_heats,
+                                     read_intent,
+                                     read_carried_words,
+                                     read_start,
+                                     read_penalty,
+                                     read_score,
+                                     read_scope,
+                                     read_every,
+                                     read_amrap,
+                                     read_ladder,
+                                     read_work_rest,
+                                     read_stations,
+                                     read_rest,
+                                     read_partners,
+                                     read_people,
+                                     read_levels,
+                                     read_build,
+                                     read_accumulate,
+                                     read_for_distance,
+                                     read_set_words,
+                                     read_loads_behind,
+                                     read_for_time,
+                                     read_rounds,
+                                     read_group,
+                                     read_repeats,
+                                     read_scheme,
+                                     read_same_count,
+                                     read_same_again,
+                                     read_bare_clock,
+                                     read_bare_numbers,
+                                     read_pace_words,
+                                     read_second_station_line,
+                                     read_item,
+                                     read_details};
 
 /// A mark between statements, and what it says of the next one.
 bool take_separator(Session& session, Cursor& cursor) {
@@ -62,7 +91,8 @@ void skip_unread(Session& session, Cursor& cursor) {
   cursor.next();
   while (!cursor.done() && !(cursor.at_symbol(times_sign) && cursor.at_number(1)) && !cursor.at_symbol(',') &&
          !cursor.at_symbol(';') && !cursor.at_symbol(arrow_sign) && !cursor.at("then") &&
-         !cursor.at_symbol('(') && !(cursor.at_symbol(':') && !cursor.glued(1)))
+         !cursor.at_symbol('(') && !(cursor.at_symbol(':') && !cursor.glued(1)) &&
+         !(cursor.at_symbol('-') && !cursor.glued(0) && !cursor.glued(1)))
     cursor.next();
   keep_words(session, cursor.span_from(from));
 }
@@ -111,6 +141,7 @@ void read_statements(Session& session, Cursor& cursor) {
     if (!taken) skip_unread(session, cursor);
     session.then = session.arrow = session.plus = session.new_slot = false;
   }
+  session.then_below = session.then && session.depth == 1 && session.line != nullptr;
   --session.depth;
 }
 

@@ -18,12 +18,15 @@ struct Window {
 std::optional<Window> take_window(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   Remarks silent;
+  ahead.take_any({"min", "mins", "minute", "minutes"});
   const auto clock = [&](bool& naked) -> std::optional<Duration> {
     Cursor time = ahead;
     const auto said = take_time(time, silent, Naked::Refused);
     naked = !said;
     if (said) {
-      if (time.before().kind == TokenKind::Word) return std::nullopt;
+      const bool worded = time.before().kind == TokenKind::Word;
+      if (worded && !time.at_symbol(':')) return std::nullopt;  // `6-8 min run` is an amount
+      naked = worded;
       ahead = time;
       return said;
     }

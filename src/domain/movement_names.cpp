@@ -32,40 +32,29 @@ std::size_t mark_at_front(std::string_view rest, const std::array<std::string_vi
   return 0;
 }
 
-std::string singular(std::string word) {
-  const bool shorthand = word.size() < 3 || (word.size() == 3 && word.find_first_of("aeiou") == word.npos);
-  if (shorthand || !word.ends_with('s') || word.ends_with("ss")) return word;
+/// How much of the word its singular keeps.
+std::size_t singular_size(std::string_view word) {
+  const bool shorthand =
+      word.size() < 3 || (word.size() == 3 && word.find_first_of("aeiou") == std::string_view::npos);
+  if (shorthand || !word.ends_with('s') || word.ends_with("ss")) return word.size();
   for (const std::string_view hissing : {"sses", "shes", "ches", "xes"})
-    if (word.ends_with(hissing)) return word.substr(0, word.size() - 2);
-  word.pop_back();
-  return word;
+    if (word.ends_with(hissing)) return word.size() - 2;
+  return word.size() - 1;
 }
 
-/// Blanks, hyphens and underscores part the words.
-std::vector<std::string> words_of(std::string_view written) {
-  std::vector<std::string> words(1);
-  for (std::size_t at = 0; at < written.size();) {
-    const std::string_view rest = written.substr(at);
-    const char c = rest.front();
-    std::size_t length = 1;
-    const bool ascii = static_cast<unsigned char>(c) < 0x80;
-    if (const std::size_t apostrophe = ascii ? 0 : mark_at_front(rest, apostrophes); apostrophe > 0) {
-      length = apostrophe;
-    } else if (const std::size_t dash = ascii ? 0 : mark_at_front(rest, dashes); dash > 0) {
-      length = dash;
-      words.emplace_back();
-    } else if (!ascii && rest.starts_with(hard_space)) {
-      length = hard_space.size();
-      words.emplace_back();
-    } else if (c == '-' || c == '_' || c == ' ' || (c >= '\t' && c <= '\r')) {
-      words.emplace_back();
-    } else if (c != '\'' && c != '`') {
-      words.back() += small(c);
-    }
-    at += length;
-  }
-  std::erase_if(words, [](const std::string& word) { return word.empty(); });
-  return words;
+/// How many bytes part two words at the front of `rest`: a blank, a hyphen or an underscore; 0 if none does.
+std::size_t gap_at_front(std::string_view rest) {
+  const char c = rest.front();
+  if (static_cast<unsigned char>(c) < 0x80)
+    return c == '-' || c == '_' || c == ' ' || (c >= '\t' && c <= '\r') ? 1 : 0;
+  return rest.starts_with(hard_space) ? hard_space.size() : mark_at_front(rest, dashes);
+}
+
+/// How many bytes an apostrophe of any kind has at the front of `rest`; 0 if there is none.
+std::size_t apostrophe_at_front(std::string_view rest) {
+  const char c = rest.front();
+  if (static_cast<unsigned char>(c) < 0x80) return c == '\'' || c == '`' ? 1 : 0;
+  return mark_at_front(rest, apostrophes);
 }
 
 std::string without_blanks(std::string text) {
@@ -77,10 +66,27 @@ std::string without_blanks(std::string text) {
 
 std::string normal_name(std::string_view written) {
   std::string out;
-  for (std::string& word : words_of(written)) {
-    if (!out.empty()) out += ' ';
-    out += singular(std::move(word));
+  out.reserve(written.size());
+  std::size_t word = 0;  // where the word being written begins
+  const auto end_word = [&] {
+    out.resize(word + singular_size(std::string_view(out).substr(word)));
+    if (out.size() > word) out += ' ';
+    word = out.size();
+  };
+  for (std::size_t at = 0; at < written.size();) {
+    const std::string_view rest = written.substr(at);
+    if (const std::size_t gap = gap_at_front(rest); gap > 0) {
+      end_word();
+      at += gap;
+    } else if (const std::size_t apostrophe = apostrophe_at_front(rest); apostrophe > 0) {
+      at += apostrophe;
+    } else {
+      out += small(rest.front());
+      ++at;
+    }
   }
+  end_word();
+  if (!out.empty()) out.pop_back();
   return out;
 }
 

@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 #include <string>
+#include <vector>
 
 #include "api/reading_json.hpp"
 #include "board/read.hpp"
@@ -70,6 +71,79 @@ INSTANTIATE_TEST_SUITE_P(
                       Wording{"accumulate 100 push-ups\nevery time you stop 10 squats",
                               "/penalty/items/0/move", R"("air-squat")"},
                       Wording{"\u27A1\uFE0F 9 deadlifts", "/items/0/qty", "9"}));
+
+INSTANTIATE_TEST_SUITE_P(
+    Loads, OtherWords,
+    ::testing::Values(Wording{"AMRAP 10\n12 overhead lunges 15/10 plate", "/items/0/load_kg", "[15,10]"},
+                      Wording{"AMRAP 10\n12 lunges 15/10 plate", "/items/0/note", R"("plate")"},
+                      Wording{"AMRAP 10\n8 ground to overhead 20/15 kg plate", "/items/0/move",
+                              R"("plate-ground-to-overhead")"},
+                      Wording{"AMRAP 10\n8 lunges @20 kg bumper plate", "/items/0/note", R"("plate")"},
+                      Wording{"AMRAP 10\n10 swings 24/16\n10 plate hops", "/items/1/move", R"("plate-hop")"},
+                      Wording{"AMRAP 10\n8 deadlifts 60 kg 10 KB swings", "/items/0/load_kg", "[60]"}));
+INSTANTIATE_TEST_SUITE_P(NotForTime, OtherWords,
+                         ::testing::Values(Wording{"3 sets NFT\n8 DB rows\n10 ring rows", "/sets", "3"},
+                                           Wording{"3 rounds NFT\n10 sit-ups\n10 push-ups", "/kind",
+                                                   R"("rounds")"},
+                                           Wording{"NFT: 3 rounds\n10 sit-ups", "/kind", R"("rounds")"}));
+INSTANTIATE_TEST_SUITE_P(
+    ByTheHand, OtherWords,
+    ::testing::Values(Wording{"3 RFT\n20 1-arm KB swings 24/16", "/items/0/qty", "20"},
+                      Wording{"3 RFT\n20 1-arm KB swings 24/16", "/items/0/move", R"("kb-swing")"},
+                      Wording{"3 RFT\n8 1 arm DB snatch 22.5/15", "/items/0/move", R"("db-snatch")"},
+                      Wording{"1-arm DB row 3x8", "/items/0/qty", "8"},
+                      Wording{"3 RFT\n12 2-hand KB swings", "/items/0/move", R"("kb-swing")"},
+                      Wording{"3 RFT\n1 leg raise", "/items/0/qty", "1"},
+                      Wording{"3 RFT\n10 double KB front squats", "/items/0/implements", "2"},
+                      Wording{"3 RFT\n8 double DB deadlifts 22.5/15", "/items/0/move", R"("db-deadlift")"},
+                      Wording{"3 RFT\n8 dbl KB cleans", "/items/0/implements", "2"},
+                      Wording{"3 RFT\n30 double unders", "/items/0/move", R"("double-under")"}));
+INSTANTIATE_TEST_SUITE_P(Versions, OtherWords,
+                         ::testing::Values(Wording{"3 RFT\n10 du's (no dubs? 30 su)", "/items/0/scale/0/move",
+                                                   R"("single-under")"},
+                                           Wording{"3 RFT\n10 du's (no dubs? 30 su)",
+                                                   "/items/0/scale/0/factor", "3"},
+                                           Wording{"3 RFT\n10 pull-ups (if no pull-ups: ring rows)",
+                                                   "/items/0/scale/0", R"("ring-row")"}));
+INSTANTIATE_TEST_SUITE_P(
+    Growing, OtherWords,
+    ::testing::Values(
+        Wording{"1 burpee in the first minute, 2 in the second, 3 in the third, ... until you can't",
+                "/slots/0/0/qty", R"({"start":1,"step":1})"},
+        Wording{"1 burpee in the first minute, 2 in the second, 3 in the third, ... until you can't",
+                "/score", R"("last-full-minute")"},
+        Wording{"Every minute: 2 in the 1st minute, 4 in the 2nd ...\nburpees\nto failure", "/slots/0/0/qty",
+                R"({"start":2,"step":2})"},
+        Wording{"EMOM 12: 2 pull-ups in minute 1, 3 in minute 2, and so on", "/intervals", "12"},
+        Wording{"3-6-9-12\u2026\nthrusters 40/30\n+ same burpees\nAMRAP 7", "/duration_s", "420"},
+        Wording{"3-6-9-12\u2026\nthrusters 40/30\n+ same burpees\nAMRAP 7", "/items/1/qty",
+                R"({"start":3,"step":3})"},
+        Wording{"AMRAP 7\n3-6-9-...\nthrusters\nsame number of burpees", "/items/1/move", R"("burpee")"},
+        Wording{"3 RFT\n12 swings\nsame push-ups", "/items/1/qty", "12"}));
+
+TEST(OtherWords, AClockBelowWorkIsTheWorksOnlyAtTheFoot) {
+  EXPECT_EQ(blocks_of("10 burpees\n10 squats\nAMRAP 7").size(), 1);
+  EXPECT_EQ(blocks_of("10 burpees\nAMRAP 7\n10 squats").size(), 2);
+  EXPECT_EQ(blocks_of("3 RFT\n10 burpees\nAMRAP 7: 10 squats").size(), 2);
+}
+
+TEST(OtherWords, UnequalStepsAreNoLadderByTheMinute) {
+  EXPECT_FALSE(
+      blocks_of("1 burpee in the first minute, 2 in the second, 5 in the third")[0].contains("every_s"));
+}
+
+TEST(OtherWords, WhatIsReadInOtherWordsIsReadTheSameOnceTidied) {
+  const domain::Catalogue& catalogue = test::shipped_catalogue();
+  const std::vector<std::string> boards{
+      "AMRAP 10\n12 lunges 15/10 plate\n8 ground to overhead 20/15 kg plate", "3 sets NFT\n8 DB rows",
+      "3 RFT\n20 1-arm KB swings 24/16\n10 double KB front squats 16 kg\n10 du's (no dubs? 30 su)",
+      "3-6-9-12\u2026\nthrusters 40/30\n+ same burpees\nAMRAP 7",
+      "1 burpee in the first minute, 2 in the second, ... until you can't"};
+  for (const std::string& board : boards) {
+    const domain::Board once = read(board, catalogue, {}).board;
+    EXPECT_EQ(blocks_of(tidy(once, catalogue, {})), api::blocks_json(once)) << tidy(once, catalogue, {});
+  }
+}
 
 TEST(OtherWords, ARestBelowTimedIntervalsPartsTwoPieces) {
   const auto blocks =
