@@ -1,12 +1,11 @@
 #include "advice/teams.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <limits>
+#include <iterator>
 #include <numeric>
 
-#include "advice/matching.hpp"
+#include "advice/cover.hpp"
 
 namespace repwright::advice {
 namespace {
@@ -64,83 +63,46 @@ double cost_of(const TeamTask& task, const std::vector<int>& people, double targ
   return std::min(cost, largest_cost);
 }
 
-struct Choice {
-  std::vector<std::vector<int>> teams;
-  double cost = 0;
-};
+using People = std::vector<int>;
 
-/// These people in pairs.
-Choice in_pairs(const TeamTask& task, const std::vector<int>& people, double target) {
-  const auto cost = [&](int i, int j) {
-    return cost_of(task, {people[static_cast<std::size_t>(i)], people[static_cast<std::size_t>(j)]}, target);
-  };
-  const std::vector<int> partner = match_in_pairs(static_cast<int>(people.size()), cost);
-  Choice choice;
-  for (int i = 0; i < static_cast<int>(people.size()); ++i) {
-    const int j = partner[static_cast<std::size_t>(i)];
-    if (j < i) continue;
-    choice.teams.push_back({people[static_cast<std::size_t>(i)], people[static_cast<std::size_t>(j)]});
-    choice.cost += cost(i, j);
-  }
-  return choice;
-}
-
-/// What every person costs at least in a pair: half of what their cheapest pair does. A way to pair some of
-/// them costs no less than the sum.
-std::vector<double> least_halves(const TeamTask& task, double target) {
-  const auto people = static_cast<int>(task.seconds.size());
-  std::vector<double> least(task.seconds.size(), largest_cost / 2);
-  for (int i = 0; i < people; ++i)
-    for (int j = i + 1; j < people; ++j) {
-      const double half = cost_of(task, {i, j}, target) / 2;
-      for (const int person : {i, j}) {
-        double& of_person = least[static_cast<std::size_t>(person)];
-        of_person = std::min(of_person, half);
-      }
-    }
-  return least;
-}
-
-/// All teams of three with what each costs by itself, the cheapest first.
-std::vector<Choice> threes(const TeamTask& task, double target) {
+/// All pairs, and for an odd number the teams of three that cost least by themselves.
+std::vector<Group> groups_of(const TeamTask& task, double target) {
   const int people = static_cast<int>(task.seconds.size());
-  std::vector<Choice> all;
+  const auto group = [&](People who) {
+    const double cost = cost_of(task, who, target);
+    return Group{std::move(who), cost};
+  };
+  std::vector<Group> threes;
+  if (people % 2 == 1)
+    for (int a = 0; a < people; ++a)
+      for (int b = a + 1; b < people; ++b)
+        for (int c = b + 1; c < people; ++c) threes.push_back(group({a, b, c}));
+  std::ranges::stable_sort(threes, {}, &Group::cost);
+  if (threes.size() > most_threes) threes.resize(most_threes);
+  std::vector<Group> all;
   for (int a = 0; a < people; ++a)
-    for (int b = a + 1; b < people; ++b)
-      for (int c = b + 1; c < people; ++c) all.push_back({{{a, b, c}}, cost_of(task, {a, b, c}, target)});
-  std::ranges::stable_sort(all, {}, &Choice::cost);
-  if (all.size() > most_threes) all.resize(most_threes);
+    for (int b = a + 1; b < people; ++b) all.push_back(group({a, b}));
+  std::ranges::move(threes, std::back_inserter(all));
   return all;
 }
 
-Choice pairs_and_three(const TeamTask& task, double target) {
-  Choice best{{}, std::numeric_limits<double>::infinity()};
-  const std::vector<double> least = least_halves(task, target);
-  for (const Choice& three : threes(task, target)) {
-    if (three.cost >= best.cost) break;  // what comes costs as much by itself
-    std::vector<int> others;
-    double at_least = three.cost;
-    for (int p = 0; p < static_cast<int>(task.seconds.size()); ++p)
-      if (std::ranges::find(three.teams[0], p) == three.teams[0].end()) {
-        others.push_back(p);
-        at_least += least[static_cast<std::size_t>(p)];
-      }
-    if (at_least >= best.cost) continue;
-    Choice choice = in_pairs(task, others, target);
-    choice.cost += three.cost;
-    choice.teams.push_back(three.teams[0]);
-    if (choice.cost < best.cost) best = std::move(choice);
-  }
-  return best;
+base::Result<std::vector<People>> in_pairs(const TeamTask& task, double target, domain::Solver& solver,
+                                           const domain::SolveLimits& limits) {
+  const auto people = static_cast<int>(task.seconds.size());
+  auto chosen = cheapest_cover(people, groups_of(task, target), solver, limits);
+  if (!chosen) return tl::unexpected(chosen.error());
+  std::vector<People> teams;
+  for (Group& group : *chosen) teams.push_back(std::move(group.people));
+  return teams;
 }
 
 /// Fast and slow dealt out in turns, there and back, then exchanged two by two while that helps.
-Choice by_exchange(const TeamTask& task, double target) {
+std::vector<People> by_exchange(const TeamTask& task, double target) {
   std::vector<int> order(task.seconds.size());
   std::iota(order.begin(), order.end(), 0);
   std::ranges::stable_sort(order, {}, [&](int p) { return task.seconds[static_cast<std::size_t>(p)]; });
   const std::size_t count = std::max<std::size_t>(1, order.size() / static_cast<std::size_t>(task.size));
-  std::vector<std::vector<int>> teams(count);
+  std::vector<People> teams(count);
   for (std::size_t i = 0; i < order.size(); ++i) {
     const std::size_t lap = i / count;
     const std::size_t at = i % count;
@@ -163,16 +125,17 @@ Choice by_exchange(const TeamTask& task, double target) {
               std::swap(one, other);
           }
   }
-  return {std::move(teams), 0};
+  return teams;
 }
 
-Choice chosen(const TeamTask& task, double target) {
+base::Result<std::vector<People>> chosen(const TeamTask& task, double target, domain::Solver& solver,
+                                         const domain::SolveLimits& limits) {
   const auto people = static_cast<int>(task.seconds.size());
-  std::vector<int> all(task.seconds.size());
+  People all(task.seconds.size());
   std::iota(all.begin(), all.end(), 0);
-  if (people <= task.size) return {{all}, 0};
+  if (people <= task.size) return std::vector<People>{all};
   if (task.size != 2) return by_exchange(task, target);
-  return people % 2 == 0 ? in_pairs(task, all, target) : pairs_and_three(task, target);
+  return in_pairs(task, target, solver, limits);
 }
 
 }  // namespace
@@ -198,11 +161,14 @@ double fair_factor(const TeamTask& task, const std::vector<int>& people, double 
   return std::clamp(std::round(exact / factor_step) * factor_step, 0.5, 2.0);
 }
 
-Teams choose_teams(const TeamTask& task) {
+base::Result<Teams> choose_teams(const TeamTask& task, domain::Solver& solver,
+                                 const domain::SolveLimits& limits) {
   Teams result;
   if (task.seconds.empty()) return result;
   const double target = common_time(task);
-  for (std::vector<int>& people : chosen(task, target).teams) {
+  auto teams = chosen(task, target, solver, limits);
+  if (!teams) return tl::unexpected(teams.error());
+  for (People& people : *teams) {
     for (std::size_t i = 0; i < people.size(); ++i)
       for (std::size_t j = i + 1; j < people.size(); ++j)
         if (apart(task, people[i], people[j])) result.kept_together.emplace_back(people[i], people[j]);

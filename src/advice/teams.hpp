@@ -5,6 +5,9 @@
 #include <utility>
 #include <vector>
 
+#include "base/result.hpp"
+#include "domain/solver.hpp"
+
 namespace repwright::advice {
 
 /// How a team's work passes between its people: one after another, or all at once.
@@ -39,9 +42,10 @@ double team_seconds(const TeamTask& task, const std::vector<int>& people, double
 /// to twice.
 double fair_factor(const TeamTask& task, const std::vector<int>& people, double target_s);
 
-/// Teams that end together: pairs (and a team of three for an odd number) by a general matching of least sum
-/// of squares around the common time, larger teams by exchanging people while that helps. Who should be apart
-/// is, wherever that leaves everybody a team. One person is a team alone; nobody is none.
-Teams choose_teams(const TeamTask& task);
+/// Teams that end together: pairs (and a team of three for an odd number) of least sum of squares around the
+/// common time, larger teams by exchanging people while that helps. Who should be apart is, wherever that
+/// leaves everybody a team. One person is a team alone; nobody is none. Fails as the solver does.
+base::Result<Teams> choose_teams(const TeamTask& task, domain::Solver& solver,
+                                 const domain::SolveLimits& limits = {});
 
 }  // namespace repwright::advice

@@ -126,7 +126,7 @@ Answer post_pairs(const Call& call) {
   const auto apart = apart_in(body.texts("apart", 2 * longest_name));
   if (!apart) return tl::unexpected(apart.error());
   return about_class(call, body, [&](const app::ClassRequest& request) -> Answer {
-    const auto plan = app::team_class(request, *apart);
+    const auto plan = app::team_class(request, *apart, call.services.solver);
     if (!plan) return refuse(plan.error());
     return Response{.body = team_json(*plan)};
   });

@@ -59,6 +59,7 @@ base::Result<int> place_of(const std::string& who, const std::vector<domain::Per
 /// What teams are made for.
 struct Wanted {
   const ClassRequest& request;
+  domain::Solver& solver;
   const Gathered& gathered;
   const Block& block;
   std::size_t piece = 0;  // of the timetable
@@ -204,9 +205,11 @@ domain::WorkTeam shown(const advice::Team& team, const std::vector<domain::Perso
   return told;
 }
 
-advice::Teams sorted_teams(const advice::TeamTask& task) {
-  advice::Teams teams = advice::choose_teams(task);
-  std::ranges::stable_sort(teams.teams, {}, [](const advice::Team& team) { return team.people.size(); });
+base::Result<advice::Teams> sorted_teams(const advice::TeamTask& task, domain::Solver& solver,
+                                         const std::stop_token& stop) {
+  auto teams = advice::choose_teams(task, solver, {.stop = stop});
+  if (teams)
+    std::ranges::stable_sort(teams->teams, {}, [](const advice::Team& team) { return team.people.size(); });
   return teams;
 }
 
@@ -221,7 +224,9 @@ base::Result<advice::Teams> teams_by_rehearsal(const Wanted& wanted, advice::Tea
   advice::Teams best;
   int at_the_cap = 0;
   for (int attempt = 0; attempt <= corrections; ++attempt) {
-    advice::Teams teams = sorted_teams(task);
+    auto chosen = sorted_teams(task, wanted.solver, wanted.request.stop);
+    if (!chosen) return tl::unexpected(chosen.error());
+    advice::Teams teams = std::move(*chosen);
     const auto seen = outcomes(wanted, teams.teams);
     if (!seen) return tl::unexpected(seen.error());
     for (std::size_t t = 0; t < teams.teams.size(); ++t) {
@@ -253,7 +258,8 @@ std::optional<Apart> apart_of(const std::string& text) {
   return Apart{text.substr(0, plus), text.substr(plus + 1)};
 }
 
-base::Result<domain::TeamPlan> team_class(const ClassRequest& request, const std::vector<Apart>& apart) {
+base::Result<domain::TeamPlan> team_class(const ClassRequest& request, const std::vector<Apart>& apart,
+                                          domain::Solver& solver) {
   auto gathered = gather(request);
   if (!gathered) return tl::unexpected(gathered.error());
   std::ranges::fill(gathered->late, base::Duration{});  // teams are made when all are there
@@ -279,10 +285,11 @@ base::Result<domain::TeamPlan> team_class(const ClassRequest& request, const std
       .apart = std::move(*apart_places)};
   if (block.odd_team && block.odd_team->size == plan.size + 1) task.odd_factor = block.odd_team->factor;
 
-  base::Result<advice::Teams> teams = sorted_teams(task);
+  auto teams = sorted_teams(task, solver, request.stop);
+  if (!teams) return tl::unexpected(teams.error());
   if (for_teams(block)) {
-    teams =
-        teams_by_rehearsal({request, *gathered, block, static_cast<std::size_t>(at), plan.size}, task, plan);
+    teams = teams_by_rehearsal({request, solver, *gathered, block, static_cast<std::size_t>(at), plan.size},
+                               task, plan);
     if (!teams) return tl::unexpected(teams.error());
   } else {
     plan.rehearsed = false;

@@ -46,7 +46,8 @@ int run_warm_up(const WarmUpOptions& options) {
 
 int run_pairs(const PairsOptions& options) {
   return with_class(options.of_class, [&](const ClassAsked& asked) {
-    const auto plan = app::team_class(asked.request(), options.apart);
+    solver::CbcSolver solver;
+    const auto plan = app::team_class(asked.request(), options.apart, solver);
     if (!plan) return refuse(plan.error());
     say(asked.options.json ? api::team_json(*plan) : sheets::team_text(*plan));
     return fine;

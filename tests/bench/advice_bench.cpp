@@ -64,7 +64,8 @@ BENCHMARK(warm_up_for_24)->UseRealTime()->Unit(benchmark::kMillisecond);
 
 void pairs_of_13(benchmark::State& state) {
   const Asked asked("tue-pairs-13", "tue-pairs");
-  for (auto _ : state) benchmark::DoNotOptimize(app::team_class(asked.request(), {}));
+  solver::CbcSolver solver;
+  for (auto _ : state) benchmark::DoNotOptimize(app::team_class(asked.request(), {}, solver));
 }
 BENCHMARK(pairs_of_13)->UseRealTime()->Unit(benchmark::kMillisecond);
 

@@ -5,6 +5,7 @@
 
 #include <set>
 
+#include "solver/cbc_solver.hpp"
 #include "support/demo_gym.hpp"
 
 namespace repwright::app {
@@ -17,13 +18,14 @@ domain::TeamPlan teams_of(const std::string& chalk, std::size_t count, const std
   people.resize(count);
   const board::Reading reading = board::read(chalk, gym->knowledge.catalogue, gym->knowledge.house);
   const domain::GymClass gym_class;
+  solver::CbcSolver solver;
   auto plan = team_class({.reading = reading,
                           .gym = gym->knowledge,
                           .people = people,
                           .gym_class = gym_class,
                           .heads = {},
                           .stop = {}},
-                         apart);
+                         apart, solver);
   EXPECT_TRUE(plan) << plan.error().message;
   return plan ? *std::move(plan) : domain::TeamPlan{};
 }
