@@ -6,7 +6,10 @@
 
 /// What part of a piece the work belongs to: buy-in, cash-out, any order, sets, the same again.
 namespace repwright::board {
-bool read_set_words(Session& session, Cursor& cursor) {
+namespace {
+
+/// 'superset with', 'superset': two lines that are done in turns.
+bool read_superset(Session& session, Cursor& cursor) {
   Cursor ahead = cursor;
   const std::size_t from = ahead.position();
   if (ahead.take_any({"superset with", "superset w", "supersetted with", "ss with", "paired with"})) {
@@ -17,6 +20,14 @@ bool read_set_words(Session& session, Cursor& cursor) {
     cursor = ahead;
     return true;
   }
+  if (!ahead.take_any({"superset", "supersets", "giant set"})) return false;
+  session.clocked(ahead.span_from(from)).said.superset = true;
+  cursor = ahead;
+  return true;
+}
+
+/// 'heavier each set': what is scored is the load.
+bool read_more_load(Session& session, Cursor& cursor) {
   const Said& said = session.draft().said;
   if ((said.sets || said.superset || said.every) && session.draft().has_work() &&
       cursor.take_any({"build", "building", "build up", "increasing", "add weight", "ascending",
@@ -24,11 +35,28 @@ bool read_set_words(Session& session, Cursor& cursor) {
     session.draft().said.load_scored = true;
     return true;
   }
-  if (ahead.take_any({"superset", "supersets", "giant set"})) {
-    session.clocked(ahead.span_from(from)).said.superset = true;
-    cursor = ahead;
-    return true;
+  return false;
+}
+
+/// `1 set max reps @ 80%`: of the lift above.
+void place_more_sets(Session& session, Cursor& ahead, std::size_t from, int count, const Numbers& reps) {
+  Entry more;
+  more.line = session.line_index;
+  more.sets = count;
+  more.amount = reps;
+  more.continues = true;
+  while (read_detail(session, ahead, more)) {
   }
+  more.span = ahead.span_from(from);
+  place_entry(session, std::move(more));
+}
+
+}  // namespace
+
+bool read_set_words(Session& session, Cursor& cursor) {
+  if (read_superset(session, cursor) || read_more_load(session, cursor)) return true;
+  Cursor ahead = cursor;
+  const std::size_t from = ahead.position();
   const auto count = ahead.take_count();
   if (!count ||
       !ahead.take_any({"sets", "set", "giant sets", "supersets", "super sets", "tri sets", "trisets"}))
@@ -44,17 +72,9 @@ bool read_set_words(Session& session, Cursor& cursor) {
                    (ahead.at("max") && (ahead.at_symbol(':', 1) || ahead.position() + 1 == ahead.end()) &&
                     ahead.take("max"));
   const Numbers as_many{.values = {domain::Max{}}, .span = ahead.span_of(max_from, ahead.position())};
-  if (max && session.lift && ahead.at_symbol('@')) {  // `1 set max reps @ 80%`: of the lift above
-    Entry more;
-    more.line = session.line_index;
-    more.sets = count;
-    more.amount = as_many;
-    more.continues = true;
-    while (read_detail(session, ahead, more)) {
-    }
-    more.span = ahead.span_from(from);
+  if (max && session.lift && ahead.at_symbol('@')) {
+    place_more_sets(session, ahead, from, *count, as_many);
     cursor = ahead;
-    place_entry(session, std::move(more));
     return true;
   }
   Draft* draft = &session.draft();

@@ -153,9 +153,9 @@ std::string too_long_by(const domain::ClassOutcome& when) {
                        [](const domain::BoxOutcome& box) { return !box.name.empty(); });
   if (named.empty()) return {};
   const auto slowest = std::ranges::max_element(named, {}, longer);
-  if (longer(*slowest) >= outgrown_s)
+  if (const auto planned = slowest->planned_s; planned && longer(*slowest) >= outgrown_s)
     return fmt::format("; {} takes {} longer than its {}", slowest->name, clock_words(longer(*slowest)),
-                       clock_words(*slowest->planned_s));
+                       clock_words(*planned));
   const auto longest = std::ranges::max_element(named, {}, length_of);
   return fmt::format("; its parts as written take {}, the longest is {} ({})", clock_words(when.p50_s),
                      longest->name, clock_words(length_of(*longest)));
