@@ -23,11 +23,22 @@ struct AwayPlace {
 bool possible(const domain::Movement& movement, const AwayPlace& place, const domain::Catalogue& catalogue,
               const std::vector<domain::Limit>& limits);
 
-/// What may stand for the movement there, the likeliest first: itself, the catalogue's forms for home and
+/// What may stand for the movement there, the likeliest first: itself, what the kit there gives for its first
+/// pattern without asking more of the body, the catalogue's swaps for these limits, its forms for home and
 /// theirs, then whatever shares its first pattern, then any of its patterns. Each is possible there.
 std::vector<const domain::Movement*> away_forms(const domain::Movement& written, const AwayPlace& place,
                                                 const domain::Catalogue& catalogue,
                                                 const std::vector<domain::Limit>& limits);
+
+/// What is possible there without kit, whatever its pattern, the easy ones first and of these what works most
+/// of the same muscles: for a line of which nothing else is possible.
+std::vector<const domain::Movement*> away_others(const domain::Movement& written, const AwayPlace& place,
+                                                 const domain::Catalogue& catalogue,
+                                                 const std::vector<domain::Limit>& limits);
+
+/// The drills that somebody with these limits can do there as the catalogue has them.
+std::vector<domain::Drill> away_drills(const domain::Catalogue& catalogue, const AwayPlace& place,
+                                       const std::vector<domain::Limit>& limits);
 
 /// The line's amount times `factor`, in whole counts, metres in tens, seconds in fives.
 domain::Amount scaled(const domain::Item& item, double factor);

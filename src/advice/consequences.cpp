@@ -3,11 +3,15 @@
 #include <algorithm>
 #include <vector>
 
+#include "domain/board_search.hpp"
+#include "rehearsal/intent_window.hpp"
+
 namespace repwright::advice {
 namespace {
 
 // What counts as much as one minute of standing about, each a judgement of ours (docs/decisions/repairs.md).
 constexpr double minutes_of_unfinished = 3;  // one person stopped by the cap
+constexpr double minutes_off_intent = 2;     // one person outside what a piece intends
 constexpr double minutes_of_over = 5;        // a class that surely runs over
 constexpr double minutes_of_lost_work = 10;  // all of the work dropped
 
@@ -18,20 +22,60 @@ double middle(std::vector<double> values) {
   return *half;
 }
 
+/// Of people and pieces that intend something, and of their work what the intent leaves room for.
+class AgainstIntents {
+ public:
+  explicit AgainstIntents(const std::vector<const domain::Block*>& pieces) : pieces_(pieces) {}
+
+  /// Returns the work of that piece that is wanted.
+  double add(std::size_t piece, const domain::PieceOutcome& outcome, double worked_s) {
+    const domain::Block* block = piece < pieces_.size() ? pieces_[piece] : nullptr;
+    const auto window = block != nullptr ? rehearsal::intended(*block) : std::nullopt;
+    if (!window) return worked_s;
+    const double middle = rehearsal::middle_of(outcome, *window, *block);
+    ++intended_;
+    if (rehearsal::miss(*window, middle) > near_enough) ++off_;
+    const bool too_long =
+        window->measure == domain::FitMeasure::Seconds && window->max && middle > *window->max;
+    return too_long ? worked_s * *window->max / middle : worked_s;
+  }
+  double off_share() const { return intended_ > 0 ? static_cast<double>(off_) / intended_ : 0; }
+
+ private:
+  static constexpr double near_enough = 0.02;  // as the finding of a missed intent has it
+  const std::vector<const domain::Block*>& pieces_;
+  int intended_ = 0;
+  int off_ = 0;
+};
+
 }  // namespace
 
-domain::Consequences consequences_of(const domain::Rehearsal& rehearsal) {
+std::vector<const domain::Block*> piece_blocks(const domain::Board& board,
+                                               const timetable::Timetable& timetable) {
+  std::vector<const domain::Block*> blocks;
+  for (const timetable::Piece& piece : timetable.pieces)
+    blocks.push_back(domain::find_block(board, piece.block));
+  return blocks;
+}
+
+domain::Consequences consequences_of(const domain::Rehearsal& rehearsal,
+                                     const std::vector<const domain::Block*>& blocks) {
   domain::Consequences out;
-  double waited = 0, worked = 0, stopped = 0;
+  double waited = 0, worked = 0, wanted = 0, stopped = 0;
   int pieces = 0;
+  AgainstIntents intents(blocks);
   std::vector<double> finishes;
   for (const domain::PersonOutcome& person : rehearsal.people) {
     double finish = 0;
-    for (const domain::PieceOutcome& piece : person.pieces) {
+    for (std::size_t at = 0; at < person.pieces.size(); ++at) {
+      const domain::PieceOutcome& piece = person.pieces[at];
+      double worked_here = 0;
       ++pieces;
       waited += piece.wait_s;
       stopped += piece.capped;
-      for (const domain::StepTrace& step : piece.steps) worked += step.work_s * step.share_of_runs;
+      for (const domain::StepTrace& step : piece.steps) worked_here += step.work_s * step.share_of_runs;
+      worked += worked_here;
+      wanted += intents.add(at, piece, worked_here);
       if (piece.measure == domain::Measure::Seconds) finish += piece.score.p50;
     }
     if (finish > 0) finishes.push_back(finish);
@@ -39,6 +83,8 @@ domain::Consequences consequences_of(const domain::Rehearsal& rehearsal) {
   const double people = std::max<double>(1, static_cast<double>(rehearsal.people.size()));
   out.wait_s = waited / people;
   out.work_s = worked / people;
+  out.wanted_s = wanted / people;
+  out.off_intent = intents.off_share();
   out.finished = pieces > 0 ? 1 - stopped / pieces : 1;
   out.median_finish_s = middle(std::move(finishes));
   const domain::ClassOutcome& hour = rehearsal.timetable;
@@ -52,7 +98,8 @@ domain::Consequences consequences_of(const domain::Rehearsal& rehearsal) {
 double burden(const domain::Consequences& consequences, double asked_work_s) {
   const double lost = asked_work_s > 0 ? std::max(0.0, 1 - consequences.work_s / asked_work_s) : 0;
   return consequences.wait_s / 60 + minutes_of_unfinished * (1 - consequences.finished) +
-         minutes_of_over * consequences.over_share + consequences.over_s / 60 + minutes_of_lost_work * lost;
+         minutes_off_intent * consequences.off_intent + minutes_of_over * consequences.over_share +
+         consequences.over_s / 60 + minutes_of_lost_work * lost;
 }
 
 }  // namespace repwright::advice

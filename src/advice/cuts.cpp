@@ -34,7 +34,9 @@ constexpr double least_gain_s = 20;
 
 std::string name_of(const Block& block) {
   if (!block.title.empty()) return block.title;
-  return timetable::has_clock(block) ? timetable::piece_name(block) : block.text;
+  if (timetable::has_clock(block)) return timetable::piece_name(block);
+  if (block.text.empty() && block.kind == BlockKind::Rest) return timetable::box_name(BoxKind::Rest);
+  return block.text;
 }
 
 std::string shorter_words(const Block& block, base::Duration now, base::Duration then) {

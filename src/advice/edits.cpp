@@ -6,8 +6,8 @@
 #include <utility>
 
 #include "domain/board_search.hpp"
+#include "domain/proposals.hpp"
 #include "domain/spoken.hpp"
-#include "domain/stairs.hpp"
 
 namespace repwright::advice {
 namespace {
@@ -88,7 +88,10 @@ class Search {
     if (block.kind == BlockKind::Every && block.slots.size() == 1) other_starts(block, block.slots.front());
     for (const Lines& part : parts)
       for (const Item& item : *part.items) {
-        if (crowded_course_ && item.unit == domain::Unit::Metres) shorter_run(block, item);
+        if (crowded_course_ && item.unit == domain::Unit::Metres) {
+          shorter_run(block, item);
+          second_on_a_machine(block, item);
+        }
         if (!queued_for(item)) continue;
         second_station(block, item);
         fewer_reps(block, item);
@@ -155,15 +158,32 @@ class Search {
     const Movement& movement = *known(item);
     for (const domain::MovementId& id : movement.easier) {
       const Movement* other = request_.catalogue.find(id);
-      if (other == nullptr || needs_crowded_place(*other) || !domain::may_propose(request_.hall, *other))
+      if (other == nullptr || needs_crowded_place(*other) ||
+          !domain::may_propose({request_.catalogue, request_.hall, request_.house}, *other))
         continue;
-      Edit edit = change(
-          RepairKind::SecondStation, block, {item.step}, 1.5,
-          domain::spoken_many(*other) + " as a second station beside the " + domain::spoken_many(movement));
-      domain::find_item(edit.board, item.step)->second_station = id;
-      edits_.push_back(std::move(edit));
-      return;
+      return station(block, item, *other);
     }
+  }
+
+  /// Part of the class covers the distance on a machine of the hall while the course is full.
+  void second_on_a_machine(const Block& block, const Item& item) {
+    const Movement* run = known(item);
+    if (item.second_station || run == nullptr || run->category != "run" || request_.hall.unlimited) return;
+    for (const Movement& other : request_.catalogue.movements) {
+      const bool machine = other.category == "ergometer" && other.pace.contains(domain::Unit::Metres);
+      if (!machine || needs_crowded_place(other) ||
+          !domain::may_propose({request_.catalogue, request_.hall, request_.house}, other))
+        continue;
+      station(block, item, other);
+    }
+  }
+
+  void station(const Block& block, const Item& item, const Movement& other) {
+    Edit edit = change(
+        RepairKind::SecondStation, block, {item.step}, 1.5,
+        domain::spoken_many(other) + " as a second station beside the " + domain::spoken_many(*known(item)));
+    domain::find_item(edit.board, item.step)->second_station = other.id;
+    edits_.push_back(std::move(edit));
   }
 
   void fewer_reps(const Block& block, const Item& item) {
@@ -195,7 +215,10 @@ class Search {
 
   void fewer_rounds(const Block& piece, const Block& block) {
     if (!block.rounds || *block.rounds < 2) return;
-    for (int less = 1; less <= (*block.rounds >= 5 ? 2 : 1); ++less) {
+    // One or two less, or half of them: what is far too long needs more than a trim.
+    const int half = *block.rounds / 2;
+    for (int less = 1; less <= half; ++less) {
+      if (less > 2 && less < half) continue;
       const int rounds = *block.rounds - less;
       Edit edit = change(RepairKind::FewerRounds, piece, {}, 1 + less,
                          std::to_string(rounds) + (rounds == 1 ? " round" : " rounds") + " instead of " +

@@ -5,6 +5,7 @@
 #include "domain/board.hpp"
 #include "domain/catalogue.hpp"
 #include "domain/hall.hpp"
+#include "domain/house.hpp"
 #include "domain/rehearsal.hpp"
 #include "domain/repair.hpp"
 #include "timetable/timetable.hpp"
@@ -18,6 +19,7 @@ struct EditRequest {
   const domain::Catalogue& catalogue;
   const domain::Rehearsal& before;
   const domain::Hall& hall;
+  const domain::House& house;
 };
 
 /// Every single small change that could shorten waiting or help the class to end in time: another start for

@@ -6,7 +6,6 @@
 #include <functional>
 #include <string_view>
 
-#include "domain/stairs.hpp"
 #include "rehearsal/amounts.hpp"
 
 namespace repwright::advice {
@@ -59,32 +58,27 @@ std::vector<domain::EquipmentId> load_kit(const Movement& movement) {
   return kit;
 }
 
-/// What a version may be taken from.
-struct Shelves {
-  const domain::Catalogue& catalogue;
-  const domain::Hall& hall;
-};
-
-void add_versions(const Item& item, const Movement& movement, const Shelves& shelves,
+void add_versions(const Item& item, const Movement& movement, const domain::Premises& premises,
                   std::vector<FitChange>& into) {
   const auto add = [&](const domain::MovementId& id) {
-    const Movement* version = shelves.catalogue.find(id);
-    if (version == nullptr || !domain::may_propose(shelves.hall, *version)) return;
+    const Movement* version = premises.catalogue.find(id);
+    if (version == nullptr || !domain::may_propose(premises, *version)) return false;
     FitChange change;
     change.versions[item.step] = id;
     if (std::ranges::find(into, change) == into.end()) into.push_back(std::move(change));
+    return true;
   };
   std::vector<domain::MovementId> ring = movement.easier;
   for (int step = 0; step < steps_down; ++step) {
     std::vector<domain::MovementId> next;
     for (const domain::MovementId& id : ring) {
       add(id);
-      if (const Movement* easier = shelves.catalogue.find(id))
+      if (const Movement* easier = premises.catalogue.find(id))
         next.insert(next.end(), easier->easier.begin(), easier->easier.end());
     }
     ring = std::move(next);
   }
-  if (!movement.harder.empty()) add(movement.harder.front());
+  std::ranges::find_if(movement.harder, add);  // the first that may be proposed
 }
 
 /// The loads of the shelf around the written ones: two lighter, one heavier.
@@ -135,16 +129,15 @@ double size_of(const FitChange& change) {
   return size;
 }
 
-std::vector<FitChange> single_changes(const Block& piece, const domain::Catalogue& catalogue,
-                                      const domain::Hall& hall) {
+std::vector<FitChange> single_changes(const Block& piece, const domain::Premises& premises) {
   std::vector<FitChange> changes(1);
   bool metres = false;
   for_each_item(piece, [&](const Item& item) {
     metres = metres || item.unit == domain::Unit::Metres;
-    const Movement* movement = item.movement ? catalogue.find(*item.movement) : nullptr;
+    const Movement* movement = item.movement ? premises.catalogue.find(*item.movement) : nullptr;
     if (movement == nullptr) return;
-    add_versions(item, *movement, {catalogue, hall}, changes);
-    add_loads(item, *movement, hall, changes);
+    add_versions(item, *movement, premises, changes);
+    add_loads(item, *movement, premises.hall, changes);
   });
   for (const double factor : count_factors) changes.emplace_back().counts = factor;
   if (metres)
@@ -171,6 +164,35 @@ std::vector<FitChange> double_changes(const std::vector<FitChange>& singles) {
         doubles.push_back(std::move(both));
     }
   return doubles;
+}
+
+std::vector<FitChange> changes_beside(const FitChange& own, const std::vector<FitChange>& singles) {
+  std::vector<FitChange> beside;
+  const auto add = [&](FitChange change) {
+    if (change != own && std::ranges::find(beside, change) == beside.end())
+      beside.push_back(std::move(change));
+  };
+  for (const FitChange& single : singles) {
+    FitChange change = own;
+    for (const auto& [step, version] : single.versions) change.versions[step] = version;
+    for (const auto& [step, load] : single.loads) change.loads[step] = load;
+    if (single.counts != 1) change.counts = single.counts;
+    if (single.metres != 1) change.metres = single.metres;
+    if (single.rounds != 1) change.rounds = single.rounds;
+    add(std::move(change));
+  }
+  const auto without = [&](const auto& drop) {
+    FitChange change = own;
+    drop(change);
+    add(std::move(change));
+  };
+  for (const auto& [step, version] : own.versions)
+    without([&](FitChange& change) { change.versions.erase(step); });
+  for (const auto& [step, load] : own.loads) without([&](FitChange& change) { change.loads.erase(step); });
+  without([](FitChange& change) { change.counts = 1; });
+  without([](FitChange& change) { change.metres = 1; });
+  without([](FitChange& change) { change.rounds = 1; });
+  return beside;
 }
 
 Block changed(Block piece, const FitChange& change, const domain::Catalogue& catalogue) {

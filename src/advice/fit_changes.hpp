@@ -5,7 +5,7 @@
 
 #include "domain/board.hpp"
 #include "domain/catalogue.hpp"
-#include "domain/hall.hpp"
+#include "domain/proposals.hpp"
 
 /// The ways in which one person may do a piece otherwise than the board says.
 namespace repwright::advice {
@@ -27,8 +27,10 @@ double size_of(const FitChange& change);
 /// All changes of one thing: a line two steps easier or one harder, a load of the shelf next to the written
 /// one, counts from a half to a third more, distances from a half, a round or two less or one more. The first
 /// is no change.
-std::vector<FitChange> single_changes(const domain::Block& piece, const domain::Catalogue& catalogue,
-                                      const domain::Hall& hall);
+std::vector<FitChange> single_changes(const domain::Block& piece, const domain::Premises& premises);
+
+/// What is one change away from a person's own: one thing of it made otherwise, added or taken back.
+std::vector<FitChange> changes_beside(const FitChange& own, const std::vector<FitChange>& singles);
 
 /// Every two of these that change different things.
 std::vector<FitChange> double_changes(const std::vector<FitChange>& singles);

@@ -6,6 +6,11 @@
 #include <numeric>
 #include <tuple>
 
+#include "advice/fit_steps.hpp"
+#include "domain/board_search.hpp"
+#include "domain/ladder.hpp"
+#include "rehearsal/ability.hpp"
+#include "rehearsal/amounts.hpp"
 #include "rehearsal/intent_window.hpp"
 #include "rehearsal/kit_pieces.hpp"
 #include "rehearsal/lone_pass.hpp"
@@ -22,8 +27,8 @@ constexpr double off_the_ends = 0.06;  // of the window's ends, for a bad day
 constexpr double per_miss = 300;       // of a window's end, beside the size of a change
 constexpr double per_near_miss = 60;
 constexpr double per_kit_short = 1000;
+constexpr double ready_for = 0.5;     // of a set, in one go, by who may be shown a harder version of it
 constexpr std::size_t ways_kept = 8;  // of each person, for the model
-constexpr double next_step = 0.04;    // by which an easier or harder way differs
 
 /// The people whom an option is tried with.
 struct Some {
@@ -275,37 +280,75 @@ std::vector<FitOption> kept(const FitTask& task, std::vector<FitOption> ways) {
   return kept;
 }
 
-/// How much harder `other` is than `own`, as a share; more seconds and fewer rounds are harder.
-double harder_by(const FitTask& task, const FitOption& own, const FitOption& other) {
-  if (own.expected <= 0 || other.expected <= 0) return 0;
-  const bool seconds = task.window ? task.window->measure == FitMeasure::Seconds : !task.piece.duration;
-  return seconds ? other.expected / own.expected - 1 : own.expected / other.expected - 1;
+/// The rounds said, also where they are as written, so that two ways compare.
+domain::FittedPerson with_rounds(const FitTask& task, domain::FittedPerson person) {
+  if (task.piece.rounds) person.rounds.try_emplace(task.piece.id, *task.piece.rounds);
+  return person;
 }
 
-/// Whether a line is done by a movement that is on the other's ladder of easier ones.
-bool has_easier_line(const FitTask& task, const FitOption& than, const FitOption& way) {
-  for (std::size_t i = 0; i < std::min(way.fitted.items.size(), than.fitted.items.size()); ++i) {
-    const domain::Movement* was = task.plain.catalogue.find(than.fitted.items[i].movement);
-    if (was != nullptr && std::ranges::count(was->easier, way.fitted.items[i].movement) > 0) return true;
+/// Whether the person has, in one go, a fair part of every set that the step makes another: who would do it
+/// in ones and twos is not ready for it.
+bool within_reach(const FitTask& task, int place, const domain::FittedPerson& own,
+                  const domain::FittedPerson& step) {
+  const auto p = static_cast<std::size_t>(place);
+  const rehearsal::Ability ability{task.plain, task.plain.people[p], task.plain.bodies[p], {}};
+  for (std::size_t i = 0; i < std::min(own.items.size(), step.items.size()); ++i) {
+    const domain::FittedItem& item = step.items[i];
+    const domain::Movement* movement = task.plain.catalogue.find(item.movement);
+    if (movement == nullptr || (item.movement == own.items[i].movement && item.load == own.items[i].load))
+      continue;
+    const double load = item.load ? item.load->si() * item.implements : 0;
+    const double best = rehearsal::best_set(ability, *movement, item.unit, load);
+    if (best < ready_for * rehearsal::largest_set(item.amount)) return false;
   }
-  return false;
+  return true;
 }
 
-/// The nearest way that is easier or harder by more than the least step. A walk for a run takes longer and is
-/// no harder.
-std::optional<FitOption> next_to(const FitTask& task, const FitOption& own,
-                                 const std::vector<FitOption>& ways, double direction) {
-  std::optional<FitOption> nearest;
-  double least = 0;
-  for (const FitOption& way : ways) {
-    const double by = direction * harder_by(task, own, way);
-    const double distance = by + 0.02 * size_of(way.change);
-    if (by < next_step || (nearest && distance >= least)) continue;
-    if (direction > 0 ? has_easier_line(task, own, way) : has_easier_line(task, way, own)) continue;
-    nearest = way;
-    least = distance;
+/// Whether a line becomes a harder version than the board's.
+bool beyond_the_board(const FitTask& task, const domain::Board& board, const FitChange& change) {
+  return std::ranges::any_of(change.versions, [&](const auto& version) {
+    const domain::Item* written = domain::find_item(board, version.first);
+    return written != nullptr && written->movement &&
+           domain::steps_down(task.plain.catalogue, version.second, *written->movement) > 0;
+  });
+}
+
+/// Of what is one change away from a person's way the nearest that is easier and the nearest that is harder.
+/// People with the same way are tried together.
+void add_steps(const FitTask& task, const std::vector<FitChange>& singles, std::vector<ChosenFit>& chosen,
+               const rehearsal::ForEach& for_each) {
+  std::vector<std::pair<FitChange, std::vector<int>>> groups;
+  for (std::size_t p = 0; p < chosen.size(); ++p) {
+    const auto known =
+        std::ranges::find(groups, chosen[p].own.change, [](const auto& one) { return one.first; });
+    if (known != groups.end())
+      known->second.push_back(static_cast<int>(p));
+    else
+      groups.emplace_back(chosen[p].own.change, std::vector<int>{static_cast<int>(p)});
   }
-  return nearest;
+  const domain::Board as_written = board_of(task, {});
+  for_each(static_cast<int>(groups.size()), [&](int g) {
+    const auto& [own_change, places] = groups[static_cast<std::size_t>(g)];
+    const Some some = some_of(task, places);
+    for (const FitChange& change : changes_beside(own_change, singles)) {
+      // Who does less than the board asks goes back to the board first.
+      if (own_change != FitChange{} && beyond_the_board(task, as_written, change)) continue;
+      const domain::Board board = board_of(task, change);
+      domain::FittedBoard fitted = fitted_board(task, some, board);
+      for (std::size_t i = 0; i < places.size(); ++i) {
+        ChosenFit& fit = chosen[static_cast<std::size_t>(places[i])];
+        domain::FittedPerson& other = fitted.people[i];
+        if (board.blocks.front().rounds != task.piece.rounds)
+          other.rounds[task.piece.id] = board.blocks.front().rounds.value_or(1);
+        const auto by =
+            harder_by(task.plain.catalogue, with_rounds(task, fit.own.fitted), with_rounds(task, other));
+        if (!by || (*by > 0 && !within_reach(task, places[i], fit.own.fitted, other))) continue;
+        NextStep& step = *by > 0 ? fit.harder : fit.easier;
+        if (step.by > 0 && std::abs(*by) >= step.by) continue;
+        step = {std::abs(*by), std::move(other)};
+      }
+    }
+  });
 }
 
 }  // namespace
@@ -321,7 +364,8 @@ base::Result<FittedPiece> fit_piece(const FitTask& task, domain::Solver& solver,
                                     const rehearsal::ForEach& for_each) {
   std::vector<int> everybody(task.plain.people.size());
   std::iota(everybody.begin(), everybody.end(), 0);
-  const std::vector<FitChange> singles = single_changes(task.piece, task.plain.catalogue, task.hall);
+  const std::vector<FitChange> singles =
+      single_changes(task.piece, {task.plain.catalogue, task.hall, task.plain.house});
   Ways ways(everybody.size());
   add_ways(task, everybody, singles, ways, for_each);
   std::vector<int> unmet;
@@ -330,7 +374,6 @@ base::Result<FittedPiece> fit_piece(const FitTask& task, domain::Solver& solver,
     if (!meets(task, ways[static_cast<std::size_t>(p)])) unmet.push_back(p);
   if (!unmet.empty() && !task.solve.stop.stop_requested())
     add_ways(task, unmet, double_changes(singles), ways, for_each);
-  const Ways all = ways;
   for (std::vector<FitOption>& own : ways) own = kept(task, std::move(own));
 
   const Sharing sharing(task, ways);
@@ -342,10 +385,9 @@ base::Result<FittedPiece> fit_piece(const FitTask& task, domain::Solver& solver,
   for (std::size_t p = 0; p < ways.size(); ++p) {
     ChosenFit& chosen = piece.people.emplace_back();
     chosen.own = ways[p][sharing.way_of(p, *solution)];
-    chosen.easier = next_to(task, chosen.own, all[p], -1);
-    chosen.harder = next_to(task, chosen.own, all[p], 1);
     chosen.inside = !task.window || rehearsal::miss(*task.window, chosen.own.expected) <= 0;
   }
+  add_steps(task, singles, piece.people, for_each);
   piece.short_of = sharing.short_of(*solution);
   return piece;
 }

@@ -34,10 +34,15 @@ struct FitOption {
   domain::FittedPerson fitted;  // the lines of the piece only
   double expected = 0;          // in the measure of the window; seconds or rounds without one
 };
+/// The nearest way that asks less or more in every line that it changes.
+struct NextStep {
+  double by = 0;  // as `harder_by` counts; 0: there is none
+  domain::FittedPerson fitted;
+};
 /// One person's way, and the next easier and harder one.
 struct ChosenFit {
   FitOption own;
-  std::optional<FitOption> easier, harder;
+  NextStep easier, harder;
   bool inside = true;  // the window, as expected
 };
 struct FittedPiece {

@@ -35,12 +35,12 @@ Tried tried(const domain::Board& board, const std::vector<Edit>& edits, int runs
 /// The edits that help, the most gain per change first; between equals the order of `edits`.
 std::vector<Repair> helping(const std::vector<Edit>& edits, const Tried& tried) {
   const Consequences& before = *tried.before;
-  const double burden_before = burden(before, before.work_s);
+  const double burden_before = burden(before, before.wanted_s);
   std::vector<Repair> repairs;
   for (std::size_t e = 0; e < edits.size(); ++e) {
     const std::optional<Consequences>& told = tried.after[e];
     if (!told) continue;
-    const double gain = burden_before - burden(*told, before.work_s);
+    const double gain = burden_before - burden(*told, before.wanted_s);
     if (gain > 0) repairs.push_back({.edit = edits[e], .after = *told, .gain = gain});
   }
   std::ranges::stable_sort(repairs, [](const Repair& a, const Repair& b) {

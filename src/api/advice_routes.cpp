@@ -139,7 +139,7 @@ Answer post_away(const Call& call) {
   return about_class(call, body, [&](const app::ClassRequest& request) -> Answer {
     const auto wishes = wishes_of(call, place);
     if (!wishes) return tl::unexpected(wishes.error());
-    return told(app::away_class(request, *wishes));
+    return told(app::away_class(request, *wishes, call.services.solver));
   });
 }
 
@@ -151,7 +151,8 @@ Answer post_own_away(const Call& call) {
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
   const auto wishes = wishes_of(call, std::move(place));
   if (!wishes) return tl::unexpected(wishes.error());
-  return told(app::own_away(*call.at_hand, person, call.services.gate.today(), *wishes, call.stop));
+  return told(app::own_away(*call.at_hand, person, call.services.gate.today(), *wishes, call.services.solver,
+                            call.stop));
 }
 
 }  // namespace repwright::api

@@ -5,8 +5,11 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <iterator>
 #include <map>
+#include <set>
 
+#include "app/away_warm_up.hpp"
 #include "app/away_work.hpp"
 #include "app/lone_piece.hpp"
 #include "app/other_board.hpp"
@@ -91,12 +94,15 @@ class Away {
       : gym_(without_hall(request.gym)),
         request_(with_board(request, request.reading, gym_, request.runs)),
         wishes_(wishes),
-        person_(std::move(person)) {}
+        person_(std::move(person)),
+        limits_(domain::limits_on(person_, request_.gym_class.date)) {}
 
-  base::Result<domain::AwayPlan> plan();
+  base::Result<domain::AwayPlan> plan(domain::Solver& solver);
 
  private:
   base::Result<LoneWork> work(const Board& board) const { return lone_work(request_, person_, board); }
+  const Movement* done_here(const Item& line, const LoneWork& before) const;
+  bool choose_of(const std::vector<Item>& lines, const LoneWork& before);
   base::Result<void> choose(const Board& here, const LoneWork& before);
   base::Result<LoneWork> match(const Board& here, const LoneWork& before);
   Item away_line(const Item& line) const;
@@ -105,6 +111,9 @@ class Away {
   void tell_patterns(domain::AwayPlan& plan, const LoneWork& before, const LoneWork& after) const;
   void tell_lines(domain::AwayPlan& plan, const Board& here, const Board& away) const;
 
+  std::vector<const Movement*> forms_of(const Movement& movement) const {
+    return advice::away_forms(movement, wishes_.place, request_.gym.catalogue, limits_);
+  }
   const Movement* known(const std::optional<domain::MovementId>& id) const {
     return id ? request_.gym.catalogue.find(*id) : nullptr;
   }
@@ -113,6 +122,7 @@ class Away {
   ClassRequest request_;
   const AwayWishes& wishes_;
   domain::Person person_;
+  std::vector<domain::Limit> limits_;
   std::map<domain::StepId, const Movement*> forms_;  // null: nothing is possible
   std::map<domain::StepId, double> factors_;         // units of the form for one of the line
 };
@@ -124,24 +134,56 @@ double usual_seconds(const Movement& movement, domain::Unit unit) {
                                      : movement.pace.at(movement.default_unit).sustained;
 }
 
+/// What is really done for the line here; null: nobody knows the movement.
+const Movement* Away::done_here(const Item& line, const LoneWork& before) const {
+  if (const auto worked = before.lines.find(line.step); worked != before.lines.end())
+    if (const Movement* own = known(worked->second.done)) return own;
+  return known(line.movement);
+}
+
+/// The forms of lines that are done in turn. The second movement of them stays a second movement, if there is
+/// a form of it: a list of one thing is another session.
+bool Away::choose_of(const std::vector<Item>& lines, const LoneWork& before) {
+  std::set<const Movement*> written_so_far;
+  std::set<const Movement*> taken;
+  for (const Item& line : lines) {
+    const Movement* written = done_here(line, before);
+    if (written == nullptr) continue;
+    std::vector<const Movement*> forms = forms_of(*written);
+    // What they do here for a limit may have fewer patterns than what is chalked.
+    if (const Movement* chalked = known(line.movement); chalked != nullptr && chalked != written)
+      std::ranges::copy(forms_of(*chalked), std::back_inserter(forms));
+    const bool alike = !forms.empty();
+    const auto others = advice::away_others(*written, wishes_.place, request_.gym.catalogue, limits_);
+    forms.insert(forms.end(), others.begin(), others.end());
+    const Movement*& form = forms_[line.step];
+    form = forms.empty() ? nullptr : forms.front();
+    const bool another = !written_so_far.empty() && !written_so_far.contains(written);
+    if ((another && taken.size() == 1) || !alike) {
+      const auto fresh =
+          std::ranges::find_if(forms, [&](const Movement* one) { return !taken.contains(one); });
+      if (fresh != forms.end()) form = *fresh;
+    }
+    written_so_far.insert(written);
+    if (form == nullptr) continue;
+    taken.insert(form);
+    factors_[line.step] = usual_seconds(*written, line.unit) / usual_seconds(*form, form->default_unit);
+  }
+  return !taken.empty();
+}
+
 /// The form of every line, of what is really done there.
 base::Result<void> Away::choose(const Board& here, const LoneWork& before) {
-  const auto limits = domain::limits_on(person_, request_.gym_class.date);
   bool any = false;
-  for (const rehearsal::ItemAt& line : rehearsal::items_by_step(here)) {
-    if (line.item == nullptr) continue;
-    const domain::StepId step = line.item->step;
-    const Movement* written = known(line.item->movement);
-    if (const auto worked = before.lines.find(step); worked != before.lines.end())
-      if (const Movement* own = known(worked->second.done)) written = own;
-    if (written == nullptr) continue;
-    const auto possible = advice::away_forms(*written, wishes_.place, request_.gym.catalogue, limits);
-    forms_[step] = possible.empty() ? nullptr : possible.front();
-    if (possible.empty()) continue;
-    any = true;
-    factors_[step] = usual_seconds(*written, line.item->unit) /
-                     usual_seconds(*possible.front(), possible.front()->default_unit);
-  }
+  std::vector<Block> blocks = here.blocks;
+  for_each_block(blocks, [&](Block& block) {
+    std::vector<Item> in_turn = block.items;
+    for (const std::vector<Item>& slot : block.slots) in_turn.insert(in_turn.end(), slot.begin(), slot.end());
+    any = choose_of(in_turn, before) || any;
+    if (block.interrupt) any = choose_of(block.interrupt->items, before) || any;
+    any = choose_of(block.penalty, before) || any;
+    any = choose_of(block.after_fail, before) || any;
+  });
   if (any) return {};
   return base::failure(base::ErrorCode::Invalid,
                        "nothing on this board can be done there: give more room (--room 6), kit (--kit "
@@ -265,7 +307,7 @@ void Away::tell_lines(domain::AwayPlan& plan, const Board& here, const Board& aw
   }
 }
 
-base::Result<domain::AwayPlan> Away::plan() {
+base::Result<domain::AwayPlan> Away::plan(domain::Solver& solver) {
   const Board here = for_one(request_.reading.board);
   const auto as_here = work(here);
   if (!as_here) return tl::unexpected(as_here.error());
@@ -274,7 +316,10 @@ base::Result<domain::AwayPlan> Away::plan() {
   if (auto chosen = choose(here, *before); !chosen) return tl::unexpected(chosen.error());
   const auto matched = match(here, *before);
   if (!matched) return tl::unexpected(matched.error());
-  const auto away = shortened(board_away(here));
+  const auto short_enough = shortened(board_away(here));
+  if (!short_enough) return tl::unexpected(short_enough.error());
+  const auto away = with_own_warm_up(
+      *short_enough, {request_.gym.catalogue, wishes_.place, limits_, {.stop = request_.stop}}, solver);
   if (!away) return tl::unexpected(away.error());
   const auto as_away = work(*away);
   if (!as_away) return tl::unexpected(as_away.error());
@@ -294,10 +339,11 @@ base::Result<domain::AwayPlan> Away::plan() {
 
 }  // namespace
 
-base::Result<domain::AwayPlan> away_class(const ClassRequest& request, const AwayWishes& wishes) {
+base::Result<domain::AwayPlan> away_class(const ClassRequest& request, const AwayWishes& wishes,
+                                          domain::Solver& solver) {
   auto person = person_of(request, wishes);
   if (!person) return tl::unexpected(person.error());
-  return Away(request, wishes, std::move(*person)).plan();
+  return Away(request, wishes, std::move(*person)).plan(solver);
 }
 
 }  // namespace repwright::app

@@ -112,8 +112,10 @@ domain::PieceFit told(const Pieces& all, const domain::Block& block, const std::
     person.does = fit_words(words, chosen.own.fitted);
     person.expected = chosen.own.expected;
     person.expects = rehearsal::value_words(window, chosen.own.expected);
-    if (chosen.easier) person.easier = difference_words(words, chosen.own.fitted, chosen.easier->fitted);
-    if (chosen.harder) person.harder = difference_words(words, chosen.own.fitted, chosen.harder->fitted);
+    if (chosen.easier.by > 0)
+      person.easier = difference_words(words, chosen.own.fitted, chosen.easier.fitted);
+    if (chosen.harder.by > 0)
+      person.harder = difference_words(words, chosen.own.fitted, chosen.harder.fitted);
     if (!chosen.inside) person.clash = clash_words(words, chosen.own, window);
     person.question = question_for(all.gathered.people[p]);
   }

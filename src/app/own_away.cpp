@@ -9,7 +9,7 @@ namespace repwright::app {
 
 base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, const domain::PersonId& person,
                                         std::chrono::year_month_day today, AwayWishes wishes,
-                                        const std::stop_token& stop) {
+                                        domain::Solver& solver, const std::stop_token& stop) {
   const OpenGym& gym = at_hand.gym();
   const domain::GymClass* gym_class = own_class(gym, person, today);
   if (gym_class == nullptr)
@@ -25,7 +25,7 @@ base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, const domain::
   wishes.who = person.text;
   WhatIf what;
   what.stop = stop;
-  return away_class(knowing_request(at_hand, reading, *gym_class, what).request, wishes);
+  return away_class(knowing_request(at_hand, reading, *gym_class, what).request, wishes, solver);
 }
 
 }  // namespace repwright::app

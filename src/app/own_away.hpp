@@ -14,6 +14,6 @@ namespace repwright::app {
 /// rehearsed, and as `away_class`.
 base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, const domain::PersonId& person,
                                         std::chrono::year_month_day today, AwayWishes wishes,
-                                        const std::stop_token& stop);
+                                        domain::Solver& solver, const std::stop_token& stop);
 
 }  // namespace repwright::app

@@ -24,12 +24,13 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
                                                       .timetable = before->timetable,
                                                       .catalogue = request.gym.catalogue,
                                                       .before = before->rehearsal,
-                                                      .hall = request.gym.hall});
+                                                      .hall = request.gym.hall,
+                                                      .house = request.gym.house});
   const auto trial = [&](const domain::Board& board, int runs) -> base::Result<domain::Consequences> {
     const board::Reading reading = reading_of(board);
     const auto rehearsed = rehearse_class(with_board(request, reading, request.gym, runs), *gathered);
     if (!rehearsed) return tl::unexpected(rehearsed.error());
-    return advice::consequences_of(rehearsed->rehearsal);
+    return advice::consequences_of(rehearsed->rehearsal, advice::piece_blocks(board, rehearsed->timetable));
   };
   // What cannot be chalked so that it reads as meant is no change that a coach could make.
   std::vector<domain::Edit> chalkable;

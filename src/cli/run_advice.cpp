@@ -74,7 +74,8 @@ int run_away(const AwayOptions& options) {
         .length = {}};
     wishes.place.room = options.room * base::metre * base::metre;
     if (options.minutes) wishes.length = *options.minutes * base::minute;
-    const auto plan = app::away_class(asked.request(), wishes);
+    solver::CbcSolver solver;
+    const auto plan = app::away_class(asked.request(), wishes, solver);
     if (!plan) return refuse(plan.error());
     say(asked.options.json ? api::away_json(*plan) : sheets::away_text(*plan));
     return fine;

@@ -30,6 +30,8 @@ struct Consequences {
   double over_s = 0;           // by how much the slow tenth of classes runs over; 0: fits, or no end is set
   double median_finish_s = 0;  // median over people of their time in timed pieces; 0: none is timed
   double work_s = 0;           // mean work per person
+  double wanted_s = 0;         // of that what the intents leave room for: no work beyond an intended end
+  double off_intent = 0;       // share of people and pieces with an intent whose middle run misses it
   bool operator==(const Consequences&) const = default;
 };
 

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "base/require.hpp"
+#include "domain/ladder.hpp"
 #include "rehearsal/ability.hpp"
 #include "rehearsal/amounts.hpp"
 #include "rehearsal/board_items.hpp"
@@ -21,6 +22,12 @@ namespace {
 
 using domain::FittedItem;
 using domain::Movement;
+
+/// Who has an easier version of their own and, as written, a largest set of less than this share of what one
+/// round asks, does their own: the written one would be a session of ones and twos.
+constexpr double least_share_of_a_set = 0.5;
+
+constexpr const char* as_usual = "as usual";
 
 /// A set of more than this many times the best set belongs to an easier level.
 constexpr double most_breaks_of_a_level = 3;
@@ -38,6 +45,7 @@ class PersonFit {
   bool level_fits(const domain::Block& block, int level) const;
   const Movement* written(const domain::Item& item, std::optional<int> level) const;
   void choose_version(FittedItem& fitted, const ItemAt& line, const Movement& movement);
+  const Movement* usual_easier(const Movement& movement) const;
   Version said_version(const ItemAt& line, const Movement& movement) const;
   void take(FittedItem& fitted, const ItemAt& line, const Movement& movement, const Version& version);
   std::string reason_for(const Version& version, const domain::Limit* limit,
@@ -148,7 +156,14 @@ void PersonFit::choose_version(FittedItem& fitted, const ItemAt& line, const Mov
     FittedItem as_written = fitted;
     take(as_written, line, movement, {&movement, 1});
     const double load = as_written.load ? as_written.load->si() * as_written.implements : 0;
-    if (best_set(ability_, movement, as_written.unit, load) >= 1) {
+    const double best = best_set(ability_, movement, as_written.unit, load);
+    if (best < least_share_of_a_set * largest_set(fitted.amount))
+      if (const Movement* own = usual_easier(movement)) {
+        take(fitted, line, movement, {.movement = own, .standing = true});
+        fitted.swapped_for = as_usual;
+        return;
+      }
+    if (best >= 1) {
       fitted = as_written;
       return;
     }
@@ -165,6 +180,14 @@ void PersonFit::choose_version(FittedItem& fitted, const ItemAt& line, const Mov
   fitted.swapped_for = reason_for(version, limit, want);
 }
 
+/// The person's standing version where it is an easier one of the movement and passes, or null.
+const Movement* PersonFit::usual_easier(const Movement& movement) const {
+  const Movement* own = standing_version(ability_, movement);
+  if (own == nullptr || domain::steps_down(ability_.request.catalogue, movement.id, own->id) == 0)
+    return nullptr;
+  return passes(ability_, *own, 1) ? own : nullptr;
+}
+
 /// Why the person does `version` instead: a limit before want of places before want of reps.
 std::string PersonFit::reason_for(const Version& version, const domain::Limit* limit,
                                   const domain::EquipmentId* want) const {
@@ -173,7 +196,7 @@ std::string PersonFit::reason_for(const Version& version, const domain::Limit* l
     const domain::Equipment* equipment = ability_.request.catalogue.find(*want);
     return fmt::format("none today: {}", equipment ? equipment->name : want->text);
   }
-  return version.standing ? "as usual" : "no full rep as written";
+  return version.standing ? as_usual : "no full rep as written";
 }
 
 /// What the person will have built up to, for 'percent of today'.

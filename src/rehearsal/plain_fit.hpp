@@ -39,11 +39,12 @@ struct PlainFitRequest {
 };
 
 /// One step list per person: as written if no limit that holds on that day forbids it and the best set is at
-/// least one; else the first that passes of the person's standing version, the board's scale options, the
-/// movement's swap for the limit, its easier versions (nearest first), any movement of a shared pattern; else
-/// a rest. What needs a kind of place that is gone passes for nobody. Who has no rep of a movement is given,
-/// if there is one, a version whose best set is five or more and twice the set. Nobody is given a movement
-/// that a limit of theirs forbids; what somebody is said to have done goes before all of this.
+/// least one, or half of a round's for who has an easier version of their own; else the first that passes of
+/// the person's standing version, the board's scale options, the movement's swap for the limit, its easier
+/// versions (nearest first), any movement of a shared pattern; else a rest. What needs a kind of place that
+/// is gone passes for nobody. Who has no rep of a movement is given, if there is one, a version whose best
+/// set is five or more and twice the set. Nobody is given a movement that a limit of theirs forbids; what
+/// somebody is said to have done goes before all of this.
 /// docs/models/plain-fit.md has the rules for levels, tiers and loads.
 domain::FittedBoard plain_fit(const PlainFitRequest& request);
 

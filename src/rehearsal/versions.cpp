@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <tuple>
 
-#include "domain/stairs.hpp"
+#include "domain/proposals.hpp"
 
 namespace repwright::rehearsal {
 
@@ -93,12 +93,14 @@ std::vector<Version> stand_ins(const Ability& ability, const Movement& written, 
   const std::size_t chosen = versions.size();
   add_easier(versions, catalogue, written);
   add_alike(versions, catalogue, written);
-  if (const domain::Hall* hall = ability.request.hall)
-    versions.erase(std::remove_if(versions.begin() + static_cast<std::ptrdiff_t>(chosen), versions.end(),
-                                  [&](const Version& version) {
-                                    return !domain::may_propose(*hall, *version.movement);
-                                  }),
-                   versions.end());
+  const domain::Hall anywhere;
+  const domain::Hall& hall = ability.request.hall != nullptr ? *ability.request.hall : anywhere;
+  const domain::Premises premises{catalogue, hall, ability.request.house};
+  versions.erase(std::remove_if(versions.begin() + static_cast<std::ptrdiff_t>(chosen), versions.end(),
+                                [&](const Version& version) {
+                                  return !domain::may_propose(premises, *version.movement);
+                                }),
+                 versions.end());
   return versions;
 }
 

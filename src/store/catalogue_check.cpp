@@ -99,18 +99,22 @@ void check_names(const Movement& movement, const Known& known, RowCheck& check) 
   }
 }
 
-bool implies(const domain::LimitKind& limit, const Movement& movement) {
+/// Whether a row of these flags falls under the limit.
+bool implies(const domain::LimitKind& limit, const std::vector<std::string>& flags, bool lands_hard) {
   return std::ranges::any_of(limit.from_flags, [&](const std::string& flag) {
-    return flag == high_impact ? movement.impact == domain::Impact::High
-                               : std::ranges::find(movement.flags, flag) != movement.flags.end();
+    return flag == high_impact ? lands_hard : std::ranges::find(flags, flag) != flags.end();
   });
+}
+std::string leaves_out(const domain::LimitKind& limit) {
+  return fmt::format("leaves out '{}', which the flags imply", limit.id.text);
 }
 
 void check_limits(const Movement& movement, const CatalogueRows& rows, const ByMovement& by_id,
                   RowCheck& check) {
   for (const Placed<domain::LimitKind>& limit : rows.limits)
-    if (implies(limit.row, movement) && !forbidden(movement, limit.row.id))
-      check.note("avoid_with", fmt::format("leaves out '{}', which the flags imply", limit.row.id.text));
+    if (implies(limit.row, movement.flags, movement.impact == domain::Impact::High) &&
+        !forbidden(movement, limit.row.id))
+      check.note("avoid_with", leaves_out(limit.row));
   for (const domain::LimitId& limit : movement.avoid_with)
     if (!movement.swap_for.contains(limit))
       check.note("swap_for", fmt::format("names no swap for '{}'", limit.text));
@@ -181,6 +185,15 @@ void check_aliases(const CatalogueRows& rows, Problems& problems) {
                                       fmt::format("is an alias of '{}' already", at->second)));
 }
 
+/// A drill has no impact of its own: one with a jump or a run lands hard.
+void check_limits(const domain::Drill& drill, const CatalogueRows& rows, RowCheck& check) {
+  const bool lands_hard = std::ranges::find(drill.flags, "jump") != drill.flags.end();
+  for (const Placed<domain::LimitKind>& limit : rows.limits)
+    if (implies(limit.row, drill.flags, lands_hard) &&
+        std::ranges::find(drill.avoid_with, limit.row.id) == drill.avoid_with.end())
+      check.note("avoid_with", leaves_out(limit.row));
+}
+
 void check_drills(const CatalogueRows& rows, const Known& known, Problems& problems) {
   for (const Placed<domain::Drill>& placed : rows.drills) {
     RowCheck check(placed.place, problems);
@@ -190,6 +203,7 @@ void check_drills(const CatalogueRows& rows, const Known& known, Problems& probl
     check.names("flags", placed.row.flags, "flag", known.flags);
     check.names("avoid_with", placed.row.avoid_with, "limit", known.limits);
     check.name("home.drill", placed.row.home_drill, "drill", known.drills);
+    check_limits(placed.row, rows, check);
   }
 }
 

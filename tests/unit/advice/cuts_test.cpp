@@ -43,6 +43,11 @@ TEST(Cuts, TakeASetFromSetsWithoutAClock) {
               Contains(HasSubstr("3 sets instead of 4")));
 }
 
+TEST(Cuts, CallARestWithoutWordsARest) {
+  const auto words = words_of("AMRAP 11\n10 push-ups\n\nRest 4:00\n\nAMRAP 11\n10 air squats\n");
+  EXPECT_THAT(words, Contains("Rest: 3:00 instead of 4:00"));
+}
+
 TEST(Cuts, NeverLeaveOutTheLastPieceOrAShortWarmUp) {
   EXPECT_THAT(words_of("Warm-up 6 min\n\nPIECE A\nfor time\n10 push-ups\n"), IsEmpty());
   EXPECT_THAT(words_of("AMRAP 20\n10 push-ups\n"), Not(Contains(HasSubstr("leave out"))));

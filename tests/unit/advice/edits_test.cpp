@@ -7,6 +7,7 @@
 #include <string>
 
 #include "board/read.hpp"
+#include "domain/board_search.hpp"
 #include "support/shipped.hpp"
 
 namespace repwright::advice {
@@ -23,6 +24,7 @@ struct Class {
   double over_share = 0;
   int people = 12;
   domain::Hall hall{};
+  domain::House house{};
 
   std::vector<Edit> edits(const std::string& text) const {
     static const domain::Catalogue catalogue = test::shipped_catalogue();
@@ -33,7 +35,7 @@ struct Class {
     before.places.push_back({.place = {"pull-up-bar"}, .count = 4, .wait_mean_s = bar_wait_s, .queue = {}});
     before.places.push_back({.place = {"shuttle"}, .count = 12, .wait_mean_s = route_wait_s, .queue = {}});
     before.places.push_back({.place = {"box"}, .count = 4, .wait_mean_s = box_wait_s, .queue = {}});
-    return edits_of({board, timetable::lay_out(board, {}), catalogue, before, hall});
+    return edits_of({board, timetable::lay_out(board, {}), catalogue, before, hall, house});
   }
 };
 
@@ -78,6 +80,17 @@ TEST(Edits, SendNobodyToStairsThatTheHallDoesNotList) {
               ElementsAre("stair climbs as a second station beside the box step-ups"));
 }
 
+TEST(Edits, OfferNoStationThatTheHallDoesNotList) {
+  Class bars{.bar_wait_s = 30};
+  bars.hall.unlimited = false;
+  bars.hall.places.push_back({.equipment = {"pull-up-bar"}, .count = 2});
+  for (const std::string& words : words_of(bars.edits(rounds), RepairKind::SecondStation))
+    EXPECT_THAT(words, ::testing::Not(::testing::HasSubstr("ring row")));
+  bars.hall.places.push_back({.equipment = {"rings"}, .count = 6});
+  EXPECT_THAT(words_of(bars.edits(rounds), RepairKind::SecondStation),
+              ElementsAre("ring rows as a second station beside the pull-ups"));
+}
+
 TEST(Edits, AgainstTheClockAreShorterRunsAndFewerRounds) {
   const std::vector<Edit> edits = Class{.over_share = 0.5}.edits(rounds);
   EXPECT_THAT(words_of(edits, RepairKind::ShorterRun),
@@ -106,6 +119,26 @@ TEST(Edits, ShortenTheRunWhenTheRouteIsFull) {
   const std::vector<Edit> edits = Class{.route_wait_s = 30}.edits(rounds);
   EXPECT_THAT(words_of(edits, RepairKind::ShorterRun),
               ElementsAre("run 300 m instead of 400 m", "run 200 m instead of 400 m"));
+}
+
+TEST(Edits, SendPartOfAFullCourseToTheMachinesOfTheHall) {
+  Class full{.route_wait_s = 30};
+  EXPECT_THAT(words_of(full.edits(rounds), RepairKind::SecondStation), IsEmpty()) << "no hall, no machine";
+  full.hall.unlimited = false;
+  full.hall.places = {{.equipment = {"rower"}, .count = 5}};
+  const std::vector<Edit> edits = full.edits(rounds);
+  ASSERT_EQ(words_of(edits, RepairKind::SecondStation).size(), 1u);
+  for (const Edit& edit : edits)
+    if (edit.kind == RepairKind::SecondStation) {
+      EXPECT_EQ(domain::find_item(edit.board, edit.steps.front())->second_station,
+                domain::MovementId{"rower"});
+    }
+}
+
+TEST(Edits, HalveTheRoundsOfWhatIsFarTooLong) {
+  EXPECT_THAT(
+      words_of(Class{.over_share = 1}.edits("8 rounds for time\n10 push-ups\n"), RepairKind::FewerRounds),
+      ElementsAre("7 rounds instead of 8", "6 rounds instead of 8", "4 rounds instead of 8"));
 }
 
 TEST(Edits, OfferNoHeatsToAHandfulOfPeople) {

@@ -19,7 +19,7 @@ domain::Block piece_of(const std::string& chalk) {
 }
 
 std::vector<FitChange> singles_of(const domain::Block& piece, const domain::Hall& hall = {}) {
-  return single_changes(piece, test::shipped_catalogue(), hall);
+  return single_changes(piece, {test::shipped_catalogue(), hall, domain::House{}});
 }
 
 double amount_of(const domain::Item& item) {

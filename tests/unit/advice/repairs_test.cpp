@@ -97,6 +97,7 @@ TEST(Burden, CountsWaitingPeopleStoppedRunningOverAndWorkLost) {
   EXPECT_DOUBLE_EQ(burden({.finished = 0.5, .work_s = 600}, 600), 1.5);
   EXPECT_DOUBLE_EQ(burden({.over_share = 0.2, .over_s = 120, .work_s = 600}, 600), 3);
   EXPECT_DOUBLE_EQ(burden({.work_s = 540}, 600), 1);
+  EXPECT_DOUBLE_EQ(burden({.work_s = 600, .off_intent = 0.5}, 600), 1);
   EXPECT_DOUBLE_EQ(burden({.work_s = 660}, 600), 0) << "more work is no gain of a repair";
 }
 

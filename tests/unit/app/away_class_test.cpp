@@ -5,7 +5,10 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <set>
 
+#include "rehearsal/board_items.hpp"
+#include "solver/cbc_solver.hpp"
 #include "support/demo_gym.hpp"
 #include "support/files.hpp"
 #include "support/source_dir.hpp"
@@ -19,13 +22,14 @@ base::Result<domain::AwayPlan> away(const std::string& chalk, const AwayWishes& 
   const auto gym = test::demo_gym();
   const board::Reading reading = board::read(chalk, gym->knowledge.catalogue, gym->knowledge.house);
   const domain::GymClass gym_class;
+  solver::CbcSolver solver;
   return away_class({.reading = reading,
                      .gym = gym->knowledge,
                      .people = gym->people,
                      .gym_class = gym_class,
                      .heads = {},
                      .stop = {}},
-                    wishes);
+                    wishes, solver);
 }
 
 // Filled part by part: g++ 12 warns of an uninitialised set where such a value is made in one brace.
@@ -89,6 +93,61 @@ TEST(AwayClass, FitsTheMinutes) {
   ASSERT_TRUE(plan);
   EXPECT_LE(plan->away_s, 12.0 * 60);
   EXPECT_THAT(plan->text, HasSubstr("AMRAP 12"));
+}
+
+const char* const two_clocks = "data/demo/boards/sat-two-clocks.txt";
+
+std::vector<const domain::Movement*> movements_of(const std::string& chalk) {
+  const auto gym = test::demo_gym();
+  const board::Reading reading = board::read(chalk, gym->knowledge.catalogue, gym->knowledge.house);
+  std::vector<const domain::Movement*> found;
+  for (const rehearsal::ItemAt& line : rehearsal::items_by_step(reading.board))
+    if (line.item != nullptr && line.item->movement)
+      found.push_back(gym->knowledge.catalogue.find(*line.item->movement));
+  return found;
+}
+
+TEST(AwayClass, KeepsTheLimitsOfEverybodyOnEveryLine) {
+  for (const domain::Person& person : test::demo_gym()->people) {
+    if (person.limits.empty()) continue;
+    const auto plan = away(test::text_of_file(test::source_dir() / two_clocks), wishes_of(person.id.text));
+    ASSERT_TRUE(plan) << plan.error().message;
+    for (const domain::Movement* movement : movements_of(plan->text)) {
+      ASSERT_NE(movement, nullptr) << plan->text;
+      for (const domain::Limit& limit : person.limits)
+        EXPECT_FALSE(domain::forbidden(*movement, limit.limit)) << person.name << " " << movement->id.text;
+    }
+  }
+}
+
+TEST(AwayClass, LeavesEveryListItsSecondMovement) {
+  for (const char* who : {"a07", "a15", "a17"}) {
+    const auto plan =
+        away("AMRAP 11\n14 hanging knee raises\n18 KB swings 16/12\n11 sit-ups\n", wishes_of(who));
+    ASSERT_TRUE(plan) << plan.error().message;
+    const auto movements = movements_of(plan->text);
+    EXPECT_EQ(movements.size(), 3u) << plan->text;
+    EXPECT_GE((std::set<const domain::Movement*>(movements.begin(), movements.end()).size()), 2u)
+        << plan->text;
+  }
+}
+
+TEST(AwayClass, UsesTheKitThatIsThere) {
+  AwayWishes wishes = wishes_of("a01");
+  wishes.place.kit = {{"dumbbell"}};
+  const auto plan = away("AMRAP 11\n8 pull-ups\n12 goblet squats\n", wishes);
+  ASSERT_TRUE(plan) << plan.error().message;
+  for (const domain::Movement* movement : movements_of(plan->text))
+    EXPECT_EQ(std::ranges::count(movement->equipment, domain::EquipmentId{"dumbbell"}), 1) << plan->text;
+}
+
+TEST(AwayClass, WarmsUpWithoutTheHallAndWithinLimits) {
+  const auto plan = away(test::text_of_file(test::source_dir() / two_clocks), wishes_of("a17"));
+  ASSERT_TRUE(plan) << plan.error().message;
+  EXPECT_THAT(plan->text, HasSubstr("Warm-up"));
+  for (const char* gone :
+       {"band", "strap", "stick pass", "coach", "push-up ladder", "cat and arch", "bridge"})
+    EXPECT_THAT(plan->text, ::testing::Not(HasSubstr(gone)));
 }
 
 TEST(AwayClass, SaysWhoOrWhatIsNotThere) {

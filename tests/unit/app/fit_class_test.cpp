@@ -8,6 +8,7 @@
 #include <functional>
 #include <limits>
 #include <map>
+#include <regex>
 
 #include "api/fit_json.hpp"
 #include "solver/cbc_solver.hpp"
@@ -101,6 +102,59 @@ TEST(FitClass, OffersNoWalkAsAHarderRun) {
   const ClassFit fit = Class(12).fitted("AMRAP 11\n200 m run\n10 air squats\nintent 3+ rounds\n");
   for (const domain::PersonFit& person : fit.plan.pieces[0].people)
     EXPECT_THAT(person.harder, Not(HasSubstr("walk"))) << person.name;
+}
+
+/// What is said of one movement in two ways: `8 kg for ... with 6 kg`, `7 push-ups for 9 push-ups`.
+void expect_all(const std::string& words, const std::string& name, bool harder) {
+  static const std::regex loads(
+      "([0-9.]+) ([^,]*?) with ([0-9.]+) kg for ([0-9.]+) ([^,]*?) with ([0-9.]+) kg");
+  static const std::regex counts("(?:^|, )([0-9.]+) ([^,0-9]*?) for ([0-9.]+) ([^,0-9]*?)(?=,|$)");
+  const auto larger = [&](double is, double was) {
+    if (is != was) {
+      EXPECT_EQ(is > was, harder) << name << ": " << words;
+    }
+  };
+  for (auto at = std::sregex_iterator(words.begin(), words.end(), loads); at != std::sregex_iterator(); ++at)
+    if ((*at)[2] == (*at)[5]) larger(std::stod((*at)[3]), std::stod((*at)[6]));
+  for (auto at = std::sregex_iterator(words.begin(), words.end(), counts); at != std::sregex_iterator(); ++at)
+    if ((*at)[2] == (*at)[4]) larger(std::stod((*at)[1]), std::stod((*at)[3]));
+}
+
+TEST(FitClass, GoesEasierToLessAndHarderToMore) {
+  const ClassFit fit = Class(24).fitted(
+      "AMRAP 11\n14 hanging knee raises\n18 KB swings 16/12\n11 sit-ups\nintent 3+ rounds\n");
+  int easier = 0;
+  int harder = 0;
+  for (const domain::PersonFit& person : fit.plan.pieces[0].people) {
+    expect_all(person.easier, person.name, false);
+    expect_all(person.harder, person.name, true);
+    easier += person.easier.empty() ? 0 : 1;
+    harder += person.harder.empty() ? 0 : 1;
+  }
+  EXPECT_GE(easier, 20) << "nearly everybody has an easier way";
+  EXPECT_GE(harder, 20);
+}
+
+TEST(FitClass, ShowsNoVersionHarderThanTheBoardToWhoDoesLessThanTheBoard) {
+  Class one(24);
+  std::erase_if(one.all, [](const domain::Person& person) { return person.id.text != "a17"; });
+  ASSERT_EQ(one.all.size(), 1u);
+  const ClassFit fit = one.fitted("AMRAP 11\n14 hanging knee raises\n18 KB swings 16/12\nintent 3+ rounds\n");
+  ASSERT_THAT(fit.plan.pieces[0].people[0].does, Not(IsEmpty()));
+  EXPECT_THAT(fit.plan.pieces[0].people[0].harder, Not(HasSubstr("toes-to-bar")));
+}
+
+TEST(FitClass, ProposesNoSwungPullUpWhereTheHouseWantsThemStrict) {
+  const Class everybody(24);
+  ASSERT_FALSE(everybody.gym.house.pull_up_may_swing);
+  const ClassFit fit = everybody.fitted(mixed);
+  for (std::size_t p = 0; p < everybody.all.size(); ++p) {
+    const domain::PersonFit& person = fit.plan.pieces[0].people[p];
+    EXPECT_THAT(person.easier, Not(HasSubstr("kipping"))) << person.name;
+    EXPECT_THAT(person.harder, Not(HasSubstr("kipping"))) << person.name;
+    for (const domain::FittedItem& item : fit.fitted.people[p].items)
+      EXPECT_NE(item.movement, domain::MovementId{"kip-pull-up"}) << person.name;
+  }
 }
 
 TEST(FitClass, SlowsDownWhoIsTooFast) {

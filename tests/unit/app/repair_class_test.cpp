@@ -101,6 +101,20 @@ TEST(RepairClass, LetsEverySecondOneBeginElsewhereWhenAnIndoorShuttleIsFull) {
   EXPECT_LT(plan->best.front().after.wait_s, plan->before.wait_s / 2);
 }
 
+/// Nearly everybody is stopped by the cap, long after the intended end.
+TEST(RepairClass, CutsRoundsWhereAPieceIsFarTooLongForItsIntent) {
+  const Crowd class_of_19(19);
+  const std::string too_long =
+      "5 rounds for time, cap 20 min\n400 m run\n12 pull-ups\n15 push-ups\nintent 12-16 min\n";
+  const board::Reading reading = class_of_19.read(too_long);
+  const auto plan = repair_class(class_of_19.request(reading, 60), too_long);
+  ASSERT_TRUE(plan) << plan.error().message;
+  ASSERT_LT(plan->before.finished, 0.5);
+  ASSERT_FALSE(plan->best.empty());
+  EXPECT_EQ(plan->best.front().edit.kind, domain::RepairKind::FewerRounds) << plan->best.front().edit.words;
+  EXPECT_GT(plan->best.front().after.finished, plan->before.finished + 0.3);
+}
+
 TEST(RepairClass, EveryRepairReadsAsTheBoardThatWasRehearsed) {
   const Crowd class_of_19(4);
   const board::Reading reading = class_of_19.read(crowded);

@@ -66,6 +66,28 @@ TEST(PlainFit, PrefersTheStandingVersionToTheSwap) {
   EXPECT_EQ(fit_one(alone(ann), item("pull-up", 8.0)).movement.text, "bar-row");
 }
 
+/// A body with four push-ups at a time, whose own version is with the hands raised.
+TEST(PlainFit, DoesTheUsualEasierVersionWhereARoundAsksForMoreThanTwiceTheBestSet) {
+  domain::Person ann = person("Ann");
+  ann.versions["push"] = domain::MovementId{"incline-push-up"};
+  body::Body four;
+  four.best_set = {4, 4, 50, 25, 20};
+  const FittedItem many = fit_one(alone(ann, four), item("push-up", 10.0));
+  EXPECT_EQ(many.movement.text, "incline-push-up");
+  EXPECT_EQ(many.swapped_for, "as usual");
+  EXPECT_EQ(fit_one(alone(ann, four), item("push-up", 6.0)).movement.text, "push-up");
+  ann.versions.clear();
+  EXPECT_EQ(fit_one(alone(ann, four), item("push-up", 10.0)).movement.text, "push-up");
+}
+
+TEST(PlainFit, TakesAUsualVersionForNothingThatIsNoHarder) {
+  domain::Person ann = person("Ann");
+  ann.versions["push"] = domain::MovementId{"push-up"};
+  body::Body four;
+  four.best_set = {4, 4, 50, 25, 20};
+  EXPECT_EQ(fit_one(alone(ann, four), item("incline-push-up", 60.0)).movement.text, "incline-push-up");
+}
+
 TEST(PlainFit, ForgetsALimitAfterItsLastDay) {
   using namespace std::chrono_literals;
   domain::Person ann = person("Ann");

@@ -29,6 +29,43 @@ const std::map<domain::Unit, std::string> units{{domain::Unit::Reps, "reps"},
 /// Aliases that went to a movement of their own, to another one or to the words of several meanings.
 const std::set<std::string> moved{"hollow rock", "clean and jerk", "c&j", "bent over row"};
 
+/// Rows whose flags or limits the collection had wrong (a lap is run, hands lean on the wall), field by
+/// field.
+const std::map<std::string, std::vector<std::string>> corrected{
+    {"wall-push-up", {"flags", "avoid_with", "swap_for", "cautions"}},
+    {"easy-jog-lap", {"avoid_with"}},
+    {"side-shuffle", {"avoid_with"}},
+    {"rope-easy", {"avoid_with"}},
+    {"calf-bounce-no-rope", {"avoid_with"}},
+    {"run-drills", {"avoid_with"}},
+    {"strides", {"avoid_with"}},
+    {"calf-pump", {"avoid_with"}},
+    {"cat-arch", {"avoid_with"}},
+    {"thread-needle", {"avoid_with"}},
+    {"wrist-prep", {"avoid_with"}},
+    {"bird-dog-drill", {"avoid_with"}},
+    {"nineties", {"flags", "avoid_with"}},
+    {"inchworm-drill", {"flags", "avoid_with"}},
+    {"open-book", {"flags", "avoid_with"}},
+    {"lunge-reach", {"flags", "avoid_with"}},
+    {"wall-slide", {"flags", "avoid_with"}},
+    {"prone-swim", {"flags", "avoid_with"}},
+    {"ring-lean", {"avoid_with"}},
+    {"push-ladder", {"avoid_with"}},
+    {"band-face-pull", {"home_substitute"}},
+    {"band-walk", {"home_substitute"}}};
+
+/// Takes the fields that were corrected out of both sides; each must differ, or it is no correction.
+void leave_out_corrected(const std::string& id, json& wanted, json& have) {
+  const auto fields = corrected.find(id);
+  if (fields == corrected.end()) return;
+  for (const std::string& field : fields->second) {
+    EXPECT_NE(wanted.at(field), have.at(field)) << id << " " << field;
+    wanted.erase(field);
+    have.erase(field);
+  }
+}
+
 template <class Id>
 json texts(const std::vector<Id>& ids) {
   json out = json::array();
@@ -132,6 +169,7 @@ TEST_F(Collection, ArrivesWithEveryFieldOfEveryMovement) {
     for (const char* apart : {"regressions", "progressions", "aliases"}) wanted.erase(apart);
     json have = words(*found);
     have.update(numbers(*found));
+    leave_out_corrected(id, wanted, have);
     EXPECT_EQ(wanted, have) << id;
   }
 }
@@ -143,25 +181,26 @@ TEST_F(Collection, ArrivesWithEveryFieldOfEveryDrill) {
     const json home{{"kind", d.home_kind},
                     {"drill", d.home_drill.empty() ? json(nullptr) : json(d.home_drill)},
                     {"text", d.home_text}};
-    const json have{{"id", d.id},
-                    {"name", d.name},
-                    {"phase", d.phase},
-                    {"joints", d.joints},
-                    {"patterns", d.patterns},
-                    {"muscles", d.muscles},
-                    {"seconds", d.length.si()},
-                    {"both_sides_included", d.both_sides_included},
-                    {"equipment", d.equipment},
-                    {"how", d.how},
-                    {"coach_line", d.coach_line},
-                    {"home_substitute", home},
-                    {"space_m2", d.space.si()},
-                    {"flags", d.flags},
-                    {"avoid_with", texts(d.avoid_with)},
-                    {"effort_0_10", d.effort}};
+    json have{{"id", d.id},
+              {"name", d.name},
+              {"phase", d.phase},
+              {"joints", d.joints},
+              {"patterns", d.patterns},
+              {"muscles", d.muscles},
+              {"seconds", d.length.si()},
+              {"both_sides_included", d.both_sides_included},
+              {"equipment", d.equipment},
+              {"how", d.how},
+              {"coach_line", d.coach_line},
+              {"home_substitute", home},
+              {"space_m2", d.space.si()},
+              {"flags", d.flags},
+              {"avoid_with", texts(d.avoid_with)},
+              {"effort_0_10", d.effort}};
     json wanted = source["drills"][i];
     // The first collection did not say that these are run along a course.
     if (d.id == "easy-jog-lap" || d.id == "strides") wanted["equipment"] = json::array({"course"});
+    leave_out_corrected(d.id, wanted, have);
     EXPECT_EQ(wanted, have) << d.id;
   }
 }
