@@ -4,6 +4,8 @@ import { signal } from "@preact/signals";
 export interface Route {
   readonly view:
     | "next-class"
+    | "new-class"
+    | "class-plan"
     | "board"
     | "wall"
     | "clock"
@@ -22,6 +24,8 @@ export interface Route {
 const addresses: readonly (readonly [RegExp, Route["view"]])[] = [
   [/^\/$/, "next-class"],
   [/^\/class\/([^/]+)$/, "next-class"],
+  [/^\/classes\/new$/, "new-class"],
+  [/^\/classes\/([^/]+)$/, "class-plan"],
   [/^\/board(?:\/([^/]+))?$/, "board"],
   [/^\/wall\/([^/]+)$/, "wall"],
   [/^\/clock(?:\/([^/]+))?$/, "clock"],

@@ -22,6 +22,12 @@ export function dayWords(date: string): string {
   return day ? `${weekday(day)} ${day.getUTCDate()} ${month(day)} ${day.getUTCFullYear()}` : date;
 }
 
+/** The weekday of `2027-05-15`: 'Saturday'. */
+export function weekdayOf(date: string): string {
+  const day = dayOf(date);
+  return day ? weekday(day) : "";
+}
+
 /** `2027-05-15` as 'Sat 15 May', for where there is little room. */
 export function shortDay(date: string): string {
   const day = dayOf(date);

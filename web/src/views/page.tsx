@@ -6,6 +6,7 @@ import { begin, me, meFault } from "../state/session.ts";
 import { Said } from "../ui/said.tsx";
 import { ArrivalsView } from "./arrivals/arrivals_view.tsx";
 import { AccountsView } from "./accounts/accounts_view.tsx";
+import { ClassPlanView, NewClassView } from "./class_plan/class_plan_view.tsx";
 import { HallView } from "./hall/hall_view.tsx";
 import { NextClass } from "./next_class/next_class.tsx";
 import { BoardView } from "./board/board_view.tsx";
@@ -35,6 +36,10 @@ function coachView(at: Route, who: Me): ComponentChild {
   switch (at.view) {
     case "next-class":
       return <NextClass id={at.id} who={who} />;
+    case "new-class":
+      return <NewClassView />;
+    case "class-plan":
+      return <ClassPlanView key={at.id} id={at.id ?? ""} />;
     case "board":
       return <BoardView id={at.id} />;
     case "wall":

@@ -3,6 +3,7 @@ import type { Account, Me } from "../../model/account.ts";
 import type { Fault } from "../../model/fault.ts";
 import { accounts, classes, people } from "../../state/gym.ts";
 import { program } from "../../state/program.ts";
+import { Choice } from "../../ui/choice.tsx";
 import { CopyButton } from "../../ui/copy_button.tsx";
 import { Field } from "../../ui/field.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
@@ -102,33 +103,6 @@ function AccountList({ list, own }: { readonly list: readonly Account[]; readonl
         </tbody>
       </table>
     </section>
-  );
-}
-
-interface ChoiceProps {
-  readonly label: string;
-  readonly value: string;
-  readonly choices: readonly (readonly [string, string])[];
-  readonly change: (value: string) => void;
-}
-
-function Choice({ label, value, choices, change }: ChoiceProps) {
-  return (
-    <label class="field">
-      <span class="label">{label}</span>
-      <select
-        value={value}
-        onChange={(event) => {
-          change(event.currentTarget.value);
-        }}
-      >
-        {choices.map(([id, words]) => (
-          <option key={id} value={id}>
-            {words}
-          </option>
-        ))}
-      </select>
-    </label>
   );
 }
 

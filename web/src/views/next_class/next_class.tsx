@@ -1,5 +1,5 @@
 import type { Me } from "../../model/account.ts";
-import type { KeptClass } from "../../model/gym.ts";
+import type { ClassRow, KeptClass } from "../../model/gym.ts";
 import { boardOf, briefOf, classes, classOf, gym, readingOf, rehearsalOf } from "../../state/gym.ts";
 import { goTo } from "../../state/route.ts";
 import { Caution } from "../../ui/caution.tsx";
@@ -18,6 +18,12 @@ import "./next_class.css";
 
 type GymClass = KeptClass["class"];
 
+/** A class by its day and hour, short. */
+const whenOf = (row: ClassRow): string => [row.date ? shortDay(row.date) : row.id, row.start].filter(Boolean).join(", ");
+
+const inOrder = (rows: readonly ClassRow[]): ClassRow[] =>
+  [...rows].sort((a, b) => `${a.date ?? ""} ${a.start ?? ""}`.localeCompare(`${b.date ?? ""} ${b.start ?? ""}`));
+
 function OtherClasses({ id }: { readonly id: string }) {
   return (
     <LookedAt
@@ -32,13 +38,11 @@ function OtherClasses({ id }: { readonly id: string }) {
                 goTo(`/class/${event.currentTarget.value}`);
               }}
             >
-              {[...rows]
-                .sort((a, b) => `${a.date ?? ""} ${a.start ?? ""}`.localeCompare(`${b.date ?? ""} ${b.start ?? ""}`))
-                .map((row) => (
-                  <option key={row.id} value={row.id}>
-                    {[row.date ? shortDay(row.date) : row.id, row.start].filter(Boolean).join(", ")}
-                  </option>
-                ))}
+              {inOrder(rows).map((row) => (
+                <option key={row.id} value={row.id}>
+                  {whenOf(row)}
+                </option>
+              ))}
             </select>
           </label>
         )
@@ -98,6 +102,16 @@ function Head({ gymClass, isNext, who }: { readonly gymClass: GymClass; readonly
             </a>
             <a class="button" href={`/wall/${gymClass.board_id}`}>
               For the members
+            </a>
+          </>
+        ) : null}
+        {mayEdit(who) ? (
+          <>
+            <a class="button" href={`/classes/${gymClass.id}`}>
+              Change the class
+            </a>
+            <a class="button" href="/classes/new">
+              New class
             </a>
           </>
         ) : null}
@@ -178,12 +192,60 @@ function ClassPage({ id, who, isNext }: { readonly id: string; readonly who: Me;
               </div>
             </div>
           ) : (
-            <Said weight="warning">This class has no board yet.</Said>
+            <Said weight="warning">
+              This class has no board yet.
+              {mayEdit(who) ? (
+                <>
+                  {" "}
+                  <a href={`/classes/${id}`}>Choose one</a> or <a href="/board">chalk one</a>.
+                </>
+              ) : null}
+            </Said>
           )}
           <Caution />
         </div>
       )}
     />
+  );
+}
+
+/** What a class needs, for a gym that has none ahead. */
+function FirstSteps() {
+  return (
+    <div class="stack">
+      <div class="row">
+        <a class="button first" href="/classes/new">
+          Make a class
+        </a>
+        <a class="button" href="/board">
+          Chalk a board
+        </a>
+        <a class="button" href="/people">
+          Add people
+        </a>
+      </div>
+      <LookedAt at={classes} show={(rows) => (rows.length === 0 ? null : <ClassesBefore rows={rows} />)} />
+    </div>
+  );
+}
+
+function ClassesBefore({ rows }: { readonly rows: readonly ClassRow[] }) {
+  return (
+    <section class="sheet" aria-labelledby="before">
+      <h2 id="before">Classes before</h2>
+      <ul class="plain">
+        {inOrder(rows)
+          .reverse()
+          .map((row) => (
+            <li key={row.id} class="row">
+              <a href={`/class/${row.id}`}>{whenOf(row)}</a>
+              <a href={`/classes/new?like=${row.id}`} aria-label={`Again a week later: ${whenOf(row)}`}>
+                Again a week later
+              </a>
+            </li>
+          ))}
+      </ul>
+    </section>
   );
 }
 
@@ -198,6 +260,7 @@ export function NextClass({ id, who }: { readonly id: string | null; readonly wh
           <div class="stack">
             <h1>No class ahead</h1>
             <p>The gym has no class on a day to come.</p>
+            {mayEdit(who) ? <FirstSteps /> : null}
           </div>
         ) : (
           <ClassPage key={shown} id={shown} who={who} isNext={shown === next_class} />
