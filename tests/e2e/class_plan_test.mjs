@@ -62,6 +62,7 @@ firstClass("on a phone a class is made, changed and made again a week later", ph
   assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), phone.width);
   await page.getByRole("button", { name: "Make the class" }).click();
   await page.getByRole("heading", { name: /Saturday 15 May 2027, 17:30/ }).waitFor();
+  await page.getByText("More of this class").click();
   await page.getByRole("link", { name: "Change the class" }).click();
   await page.getByLabel("Rain").check();
   await page.getByLabel("Temperature, °C").fill("-3");
@@ -70,7 +71,9 @@ firstClass("on a phone a class is made, changed and made again a week later", ph
   await page.getByRole("heading", { name: /Saturday 15 May 2027, 18:00/ }).waitFor();
   const made = kept(gym, "2027-05-15-1730");
   assert.deepEqual([made.weather.rain, made.weather.temp_c, made.start, made.booked.length], [true, -3, "18:00", 1]);
-  await page.goto(`${gym.address}/classes/new?like=2027-05-15-1730`);
+  await page.goto(`${gym.address}/classes/2027-05-15-1730`);
+  await page.getByRole("link", { name: "Again a week later" }).click();
+  await page.getByRole("heading", { name: "A new class" }).waitFor();
   await page.getByRole("button", { name: "Make the class" }).click();
   await page.getByRole("heading", { name: /Saturday 22 May 2027, 18:00/ }).waitFor();
   assert.equal(kept(gym, "2027-05-22-1800").booked.length, 1);

@@ -27,6 +27,7 @@ import { hourPlan } from "../model/hour_plan.ts";
 import { emergencyCard } from "../model/emergency.ts";
 import { home } from "../model/home.ts";
 import { runners, runs } from "../model/runners.ts";
+import { notes } from "../model/notes.ts";
 import { consent, ownToday } from "../model/own_today.ts";
 import { results } from "../model/results.ts";
 import { classScores, scoreForm, type ScoreChange } from "../model/scores.ts";
@@ -114,6 +115,9 @@ export const questions = (client: Client) => ({
   home: (id: string) => client.ask("GET", `${at("classes", id)}/home`, home),
   efforts: (id: string) => client.ask("GET", `${at("classes", id)}/effort`, efforts),
   clockAct: (id: string, act: ClockAct) => client.ask("POST", `${at("classes", id)}/clock`, clock, act),
+
+  notes: () => client.ask("GET", "/api/notes", notes),
+  removeNote: (number: number) => client.ask("DELETE", `/api/notes/${number}`, anything),
 
   brief: (id: string) => client.ask("GET", `${at("classes", id)}/brief`, brief),
 

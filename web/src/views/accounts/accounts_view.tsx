@@ -9,6 +9,7 @@ import { Field } from "../../ui/field.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Qr } from "../../ui/qr.tsx";
 import { Said } from "../../ui/said.tsx";
+import { TwoTaps } from "../../ui/two_taps.tsx";
 import { sentence, shortDay } from "../../ui/words.ts";
 
 const roleWords: Readonly<Record<Account["role"], string>> = {
@@ -36,9 +37,8 @@ function seesWords(account: Account): string {
   return row?.date ? `the class of ${shortDay(row.date)}${row.start ? `, ${row.start}` : ""}` : account.class;
 }
 
-/** Taking somebody's way in away takes two taps: the first is easily a slip. */
+/** Takes somebody's way in away. */
 function TakeAway({ account }: { readonly account: Account }) {
-  const [sure, setSure] = useState(false);
   const [fault, setFault] = useState<Fault | null>(null);
   const take = async () => {
     const answer = await program.removeAccount(account.name);
@@ -46,32 +46,8 @@ function TakeAway({ account }: { readonly account: Account }) {
     if (answer.ok) void accounts.lookAgain();
   };
   if (fault) return <Said weight="problem">{sentence(fault.text)}</Said>;
-  if (!sure)
-    return (
-      <button
-        type="button"
-        aria-label={`Take away: ${nameOf(account)}`}
-        onClick={() => {
-          setSure(true);
-        }}
-      >
-        Take away…
-      </button>
-    );
   return (
-    <div class="row">
-      <button type="button" onClick={() => void take()}>
-        Yes, take away
-      </button>
-      <button
-        type="button"
-        onClick={() => {
-          setSure(false);
-        }}
-      >
-        No
-      </button>
-    </div>
+    <TwoTaps first="Take away…" label={`Take away: ${nameOf(account)}`} sure="Yes, take away" act={() => void take()} />
   );
 }
 

@@ -121,10 +121,15 @@ export function ClassPlanView({ id }: { readonly id: string }) {
         at={classOf(id)}
         show={(kept) => (
           <>
-            <h1>
-              Change the class of {kept.class.date ? shortDay(kept.class.date) : kept.class.id}
-              {kept.class.start ? `, ${kept.class.start}` : ""}
-            </h1>
+            <div class="class-head">
+              <h1>
+                Change the class of {kept.class.date ? shortDay(kept.class.date) : kept.class.id}
+                {kept.class.start ? `, ${kept.class.start}` : ""}
+              </h1>
+              <a class="button" href={`/classes/new?like=${id}`}>
+                Again a week later
+              </a>
+            </div>
             <Plan kept={kept} />
           </>
         )}
