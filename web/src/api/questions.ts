@@ -34,6 +34,7 @@ import { classScores, scoreForm, type ScoreChange } from "../model/scores.ts";
 import { reading } from "../model/reading.ts";
 import { rehearsal } from "../model/rehearsal.ts";
 import { repairPlan } from "../model/repairs.ts";
+import { trailPage } from "../model/trail.ts";
 import { warmUpPlan } from "../model/warm_up.ts";
 import type { Client } from "./client.ts";
 
@@ -83,6 +84,9 @@ export const questions = (client: Client) => ({
   keepAccount: (made: NewAccount) => client.ask("POST", "/api/accounts", account, made),
 
   removeAccount: (name: string) => client.ask("POST", "/api/accounts/remove", anything, { name }),
+
+  trail: (before: number | null) =>
+    client.ask("GET", before === null ? "/api/trail" : `/api/trail/${before}`, trailPage),
 
   gym: () => client.ask("GET", "/api/gym", gym),
   boards: () => client.ask("GET", "/api/boards", boardRows),

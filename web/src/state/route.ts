@@ -12,7 +12,9 @@ export interface Route {
     | "remote"
     | "people"
     | "hall"
+    | "house"
     | "accounts"
+    | "trail"
     | "arrivals"
     | "runners"
     | "scores"
@@ -32,7 +34,9 @@ const addresses: readonly (readonly [RegExp, Route["view"]])[] = [
   [/^\/clock\/([^/]+)\/remote$/, "remote"],
   [/^\/people(?:\/([^/]+))?$/, "people"],
   [/^\/hall$/, "hall"],
+  [/^\/house$/, "house"],
   [/^\/accounts$/, "accounts"],
+  [/^\/trail$/, "trail"],
   [/^\/arrivals\/([^/]+)$/, "arrivals"],
   [/^\/runners\/([^/]+)$/, "runners"],
   [/^\/scores\/([^/]+)$/, "scores"],

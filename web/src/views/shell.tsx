@@ -19,6 +19,7 @@ const coachTabs: readonly Tab[] = [
   { view: "board", path: "/board", words: "Board" },
   { view: "people", path: "/people", words: "People" },
   { view: "hall", path: "/hall", words: "Hall" },
+  { view: "house", path: "/house", words: "House" },
 ];
 
 function tabsFor(role: Me["role"]): readonly Tab[] {

@@ -243,7 +243,14 @@ export function AccountsView({ who }: { readonly who: Me }) {
   }, []);
   return (
     <div class="stack">
-      <h1>{isOwner ? "Who signs in" : "Screens"}</h1>
+      <div class="class-head">
+        <h1>{isOwner ? "Who signs in" : "Screens"}</h1>
+        {isOwner ? (
+          <a class="button" href="/trail">
+            The trail: who changed what
+          </a>
+        ) : null}
+      </div>
       {made ? <LinkMade account={made} /> : null}
       <div class="columns">
         <LookedAt at={accounts} show={(list) => <AccountList list={list} own={who.name} />} />
