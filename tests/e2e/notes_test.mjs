@@ -29,7 +29,9 @@ test("a word of a person stands on their page and at the class that they come to
   await others.click();
   await told(page).getByText("away for a week").waitFor();
   await told(page).getByRole("button", { name: "Take away: likes the end bar" }).click();
-  await page.keyboard.press("Enter"); // the focus is on "Yes, take it away"
+  await told(page).locator("button:focus").getByText("No").waitFor(); // a key that is held takes nothing away
+  await page.keyboard.press("Shift+Tab");
+  await page.keyboard.press("Enter");
   await told(page).getByText("likes the end bar").waitFor({ state: "detached" });
   await page.goto(`${gym.address}/people/a10`);
   await told(page).getByText("Nothing yet.").waitFor();

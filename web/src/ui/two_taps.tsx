@@ -9,12 +9,13 @@ export function TwoTaps(props: {
   readonly not?: string;
   readonly why?: ComponentChildren;
   readonly kind?: string;
+  readonly disabled?: boolean;
   readonly act: () => void;
 }) {
   const [asked, setAsked] = useState(false);
-  const yes = useRef<HTMLButtonElement>(null);
+  const no = useRef<HTMLButtonElement>(null);
   useEffect(() => {
-    if (asked) yes.current?.focus();
+    if (asked) no.current?.focus(); // a key that is held must not go on to the act
   }, [asked]);
   if (!asked)
     return (
@@ -22,6 +23,7 @@ export function TwoTaps(props: {
         type="button"
         class={props.kind}
         aria-label={props.label}
+        disabled={props.disabled ?? false}
         onClick={() => {
           setAsked(true);
         }}
@@ -34,9 +36,9 @@ export function TwoTaps(props: {
       {props.why}
       <div class="row">
         <button
-          ref={yes}
           type="button"
           class={props.kind}
+          disabled={props.disabled ?? false}
           onClick={() => {
             setAsked(false);
             props.act();
@@ -45,6 +47,7 @@ export function TwoTaps(props: {
           {props.sure}
         </button>
         <button
+          ref={no}
           type="button"
           class={props.kind}
           onClick={() => {
