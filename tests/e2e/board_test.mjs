@@ -81,7 +81,7 @@ flow("19 heads, rain and a broken place are one act each", async () => {
   assert.equal(await lanes().count(), 19);
   await page.getByRole("button", { name: "as booked" }).click();
   await rehearsed(24);
-  const further = page.locator(".findings summary");
+  const further = page.locator(".findings .further > summary");
   await further.click();
   const closed = page.locator("button.finding", { hasText: /route is closed/ });
   assert.equal(await closed.count(), 0);

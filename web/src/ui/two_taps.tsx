@@ -49,7 +49,7 @@ export function TwoTaps(props: {
         <button
           ref={no}
           type="button"
-          class={props.kind}
+          class={props.kind?.replace("first ", "")}
           onClick={() => {
             setAsked(false);
           }}

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { memo } from "preact/compat";
-import { useMemo, useState } from "preact/hooks";
+import { useMemo, useRef, useState } from "preact/hooks";
 import { axisOf } from "../../charts/axis.ts";
 import { ClassBar, type Stretch } from "../../charts/class_bar.tsx";
 import { kinds } from "../../charts/kinds.ts";
@@ -96,12 +96,13 @@ function ScoresOf({ rehearsal, piece, choose, close, draw }: ScoresOfProps) {
 }
 
 /**
- * The rehearsal: the hour, what to mind, one lane per person, the queues; or the same in a table. Drawn anew only for
+ * The rehearsal: the hour, what to mind, one lane per person, the queues; or the same in a table; then what may be done. Drawn anew only for
  * another rehearsal or choice, not for every key that is pressed in the text.
  */
 export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSideProps) {
   const { rehearsal, lanes, chosen, choose, showLine, drills, children } = props;
   const [box, width] = useWidth<HTMLDivElement>();
+  const help = useRef<HTMLElement>(null);
   const [finding, setFinding] = useState<Finding | null>(null);
   const [asTable, setAsTable] = useState(false);
   const [close, setClose] = useState(false);
@@ -132,7 +133,20 @@ export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSidePro
       <Textures kinds={kinds} />
       <p class="slack">{slackText(timetable)}</p>
       <Findings findings={rehearsal.findings} chosen={finding} show={show} />
-      {children}
+      {children && (
+        <p class="small">
+          <button
+            type="button"
+            class="line-link"
+            onClick={() => {
+              help.current?.scrollIntoView();
+              help.current?.focus({ preventScroll: true });
+            }}
+          >
+            What would help, what each does, the warm-up and what to cut: below the lanes
+          </button>
+        </p>
+      )}
       <div class="picture-head">
         {!asTable && (
           <ScoresOf rehearsal={rehearsal} piece={piece} choose={setPieceChosen} close={close} draw={setClose} />
@@ -178,6 +192,11 @@ export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSidePro
         {asTable && <PeopleTable rehearsal={rehearsal} />}
       </div>
       {!asTable && <Legend present={kindsIn(lanes)} />}
+      {children && (
+        <section ref={help} tabIndex={-1} class="help-below" aria-label="What may be done">
+          {children}
+        </section>
+      )}
       {rehearsal.notes.length > 0 && (
         <ul class="notes">
           {rehearsal.notes.map((note) => (

@@ -27,7 +27,7 @@ export function NoteList(props: {
           {sentence(fault.text)}
         </Said>
       ) : null}
-      <ul class="plain notes">
+      <ul class="plain told-notes">
         {props.list.map((note) => (
           <li key={note.number}>
             <div>
