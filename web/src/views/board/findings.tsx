@@ -13,9 +13,8 @@ interface FindingsProps {
   readonly show: (finding: Finding) => void;
 }
 
-/** The kinds of findings that matter most are in sight, the others one act away; of each kind so many sentences. */
+/** The kinds of findings that matter most are in sight, the others and further ones of a kind one act away. */
 const inSight = 3;
-const sentencesInSight = 2;
 
 /** What the rehearsal wants the coach to know; each sentence leads to its words and its lanes. */
 export function Findings({ findings, chosen, show }: FindingsProps) {
@@ -46,28 +45,25 @@ export function Findings({ findings, chosen, show }: FindingsProps) {
 type ShowProps = Pick<FindingsProps, "chosen" | "show">;
 
 function Group({ group, chosen, show }: ShowProps & { readonly group: Gathered }) {
-  const alike = group.findings.slice(sentencesInSight);
+  const [first, ...alike] = group.findings;
   return (
     <li class="findings-alike">
-      {group.findings.slice(0, sentencesInSight).map((finding) => (
-        <OneFinding key={finding.text} finding={finding} chosen={chosen} show={show} />
-      ))}
+      {first && <OneFinding finding={first} help={group.help} chosen={chosen} show={show} />}
       {alike.length > 0 && (
         <details>
           <summary>{alike.length === 1 ? "One more like it" : `${alike.length} more like it`}</summary>
           <div class="findings-alike">
             {alike.map((finding) => (
-              <OneFinding key={finding.text} finding={finding} chosen={chosen} show={show} />
+              <OneFinding key={finding.text} finding={finding} help={null} chosen={chosen} show={show} />
             ))}
           </div>
         </details>
       )}
-      {group.help !== null && <p class="may-help small">May help: {group.help}.</p>}
     </li>
   );
 }
 
-function OneFinding({ finding, chosen, show }: ShowProps & { readonly finding: Finding }) {
+function OneFinding({ finding, help, chosen, show }: ShowProps & { readonly finding: Finding; readonly help: string | null }) {
   return (
     <button
       type="button"
@@ -78,7 +74,9 @@ function OneFinding({ finding, chosen, show }: ShowProps & { readonly finding: F
       }}
     >
       <strong>{severityWords[finding.severity]}</strong>
-      <span>{finding.text}</span>
+      <span>
+        {finding.text} {help !== null && <small class="may-help">May help: {help}.</small>}
+      </span>
       {finding.line > 0 && <small>line {finding.line}</small>}
     </button>
   );

@@ -131,23 +131,28 @@ export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSidePro
   return (
     <div class="rehearsal" style={{ "--names": `${sides.name}px`, "--ranges": `${sides.range}px` }}>
       <Textures kinds={kinds} />
-      <p class="slack">{slackText(timetable)}</p>
-      <Findings findings={rehearsal.findings} chosen={finding} show={show} />
-      {children && (
-        <p class="small">
+      <div class="slack-row">
+        <p class="slack">{slackText(timetable)}</p>
+        {children && (
           <button
             type="button"
-            class="line-link"
+            class="line-link small"
             onClick={() => {
               help.current?.scrollIntoView();
               help.current?.focus({ preventScroll: true });
             }}
           >
-            What would help, what each does, the warm-up and what to cut: below the lanes
+            What may be done: below the lanes
           </button>
-        </p>
-      )}
+        )}
+      </div>
+      <Findings findings={rehearsal.findings} chosen={finding} show={show} />
       <div class="picture-head">
+        {!asTable && (
+          <p class="readout">
+            {(chosen !== null && sentences.get(chosen)) || "Point at a lane, or go to it with Tab and the arrows."}
+          </p>
+        )}
         {!asTable && (
           <ScoresOf rehearsal={rehearsal} piece={piece} choose={setPieceChosen} close={close} draw={setClose} />
         )}
@@ -161,11 +166,6 @@ export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSidePro
           {asTable ? "As lanes" : "As a table"}
         </button>
       </div>
-      {!asTable && (
-        <p class="readout">
-          {(chosen !== null && sentences.get(chosen)) || "Point at a lane, or go to it with Tab and the arrows."}
-        </p>
-      )}
       <div class="picture" ref={box}>
         {width > 0 && !asTable && (
           <>
