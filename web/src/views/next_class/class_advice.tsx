@@ -31,8 +31,8 @@ export function useClassAdvice(classId: string, text: string | null, rehearsal: 
   return { now, warmUp, hourPlan };
 }
 
-/** The warm-up of a class, drill by drill. */
-export function ClassWarmUp({ advice }: { readonly advice: ClassAdvice }) {
+/** The warm-up of a class, drill by drill; folded where there is little room. */
+export function ClassWarmUp({ advice, folded }: { readonly advice: ClassAdvice; readonly folded: boolean }) {
   return (
     <div class="sheet no-print">
       <AdviceSection
@@ -41,6 +41,7 @@ export function ClassWarmUp({ advice }: { readonly advice: ClassAdvice }) {
         act="Choose a warm-up"
         search={advice.warmUp}
         now={advice.now}
+        folded={folded}
         show={(plan) => <WarmUp plan={plan} />}
       />
     </div>

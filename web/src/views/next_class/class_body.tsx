@@ -14,23 +14,41 @@ import { Matters } from "./matters.tsx";
 import { SetOutList } from "./set_out_list.tsx";
 import { WhoComes } from "./who_comes.tsx";
 
-function BoardReadBack({ id }: { readonly id: string }) {
+function BoardAndReading({ id }: { readonly id: string }) {
+  return (
+    <div class="two">
+      <LookedAt at={boardOf(id)} show={(board) => <pre class="chalk">{board.text}</pre>} />
+      <LookedAt
+        at={readingOf(id)}
+        show={(reading) => (
+          <ol class="plain sentences">
+            {reading.reading.map((sentence, index) => (
+              <li key={index}>{sentence}</li>
+            ))}
+          </ol>
+        )}
+      />
+    </div>
+  );
+}
+
+/** What is chalked and what was understood; folded where there is little room. */
+function BoardReadBack({ id, folded }: { readonly id: string; readonly folded: boolean }) {
   return (
     <section class="sheet read-back" aria-labelledby="read-back">
-      <h2 id="read-back">The board, read back</h2>
-      <div class="two">
-        <LookedAt at={boardOf(id)} show={(board) => <pre class="chalk">{board.text}</pre>} />
-        <LookedAt
-          at={readingOf(id)}
-          show={(reading) => (
-            <ol class="plain sentences">
-              {reading.reading.map((sentence, index) => (
-                <li key={index}>{sentence}</li>
-              ))}
-            </ol>
-          )}
-        />
-      </div>
+      {folded ? (
+        <details class="advice-fold">
+          <summary>
+            <h2 id="read-back">The board, read back</h2>
+          </summary>
+          <BoardAndReading id={id} />
+        </details>
+      ) : (
+        <>
+          <h2 id="read-back">The board, read back</h2>
+          <BoardAndReading id={id} />
+        </>
+      )}
     </section>
   );
 }
@@ -66,8 +84,8 @@ export function ClassBody({ gymClass, who }: { readonly gymClass: GymClass; read
   );
   const notes = brief && <ClassNotes brief={brief} mayEdit={edits} />;
   const setOut = brief && <SetOutList brief={brief} rehearsal={rehearsal} faults={gymClass.faults} />;
-  const readBack = <BoardReadBack id={board_id} />;
-  const warmUp = rehearsal && <ClassWarmUp advice={advice} />;
+  const readBack = <BoardReadBack id={board_id} folded={oneColumn} />;
+  const warmUp = rehearsal && <ClassWarmUp advice={advice} folded={oneColumn} />;
   const cuts = rehearsal && <ClassCuts advice={advice} />;
   const last = edits ? <LastTime boardId={board_id} /> : null;
   return (
@@ -81,10 +99,10 @@ export function ClassBody({ gymClass, who }: { readonly gymClass: GymClass; read
         ) : (
           <div class="columns">
             <div class="stack">
-              {matters} {repairs} {hour} {cuts} {readBack}
+              {matters} {repairs} {hour} {cuts} {warmUp}
             </div>
             <div class="stack">
-              {people} {notes} {setOut} {last} {warmUp}
+              {people} {notes} {setOut} {last} {readBack}
             </div>
           </div>
         )}
