@@ -32,6 +32,19 @@ flow("a board with mistakes is mended by its hints and then rehearsed", async ()
   assert.equal(await page.getByText("A board with errors is not rehearsed").count(), 0);
 });
 
+flow("one hint below a line after another is pressed, each after the reading of the one before", async () => {
+  await open("/board");
+  await text().click();
+  await page.keyboard.type("5 rounds for time\n400 m rum\n12 pullups\n16 wall bals 9/6\n");
+  const below = (name) => page.locator(".doubt-repair").getByText(name, { exact: true });
+  for (const [hint, line] of [["running", "400 m running"], ["wall ball", "16 wall ball 9/6"], ["9/6 kg", "16 wall ball 9/6 kg"]]) {
+    await below(hint).click();
+    await page.waitForFunction((wanted) => document.querySelector(".board-text").shadowRoot.querySelector(".cm-content").innerText.includes(wanted), line);
+    await below(hint).waitFor({ state: "detached" }); // it is read again
+  }
+  assert.deepEqual((await lines()).slice(0, 4), ["5 rounds for time", "400 m running", "12 pullups", "16 wall ball 9/6 kg"]);
+});
+
 flow("a question of the house is answered by one key, and undone", async () => {
   await open("/board");
   await text().click();
@@ -68,7 +81,7 @@ flow("19 heads, rain and a broken place are one act each", async () => {
   assert.equal(await lanes().count(), 19);
   await page.getByRole("button", { name: "as booked" }).click();
   await rehearsed(24);
-  const further = page.locator(".findings summary");
+  const further = page.locator(".findings .further > summary");
   await further.click();
   const closed = page.locator("button.finding", { hasText: /route is closed/ });
   assert.equal(await closed.count(), 0);

@@ -97,6 +97,19 @@ firstStart("a table with bad cells names each of them and saves nothing; mended,
   assert.match(readFileSync(join(gym.folder, "people.csv"), "utf8"), /Jo Invented/);
 });
 
+flow("marks that do not fit beside the names are said, and one tap away", async () => {
+  await page.goto(`${gym.address}/people`);
+  const more = page.getByRole("button", { name: "More marks to the right" });
+  const table = page.getByRole("region", { name: "People and their marks" });
+  await more.waitFor();
+  const at = () => table.evaluate((box) => box.scrollLeft);
+  assert.equal(await at(), 0);
+  await more.click();
+  await page.waitForFunction(() => document.querySelector(".wide").scrollLeft > 100);
+  await table.evaluate((box) => box.scrollTo({ left: box.scrollWidth }));
+  await more.waitFor({ state: "hidden" });
+});
+
 flow("a workbook is read like a table, times as they were typed, and its bad cells are named", async () => {
   await page.getByRole("link", { name: "People" }).click();
   await page.getByRole("button", { name: "Import a table" }).click();

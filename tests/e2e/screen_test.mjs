@@ -32,6 +32,8 @@ flow("a screen shows the board, then the clock, then the results, by itself, and
     assert.equal(await wall.evaluate(async (at) => (await fetch(at)).status, path), 403, path);
   await page.goto(`${gym.address}/clock/${id}/remote`);
   await page.getByRole("button", { name: "Start", exact: true }).click();
+  await page.getByText("This is the class of", { exact: false }).waitFor(); // the demo's classes are of other days
+  await page.getByRole("button", { name: "Yes, start it" }).click();
   await wall.getByRole("button", { name: "Clock", pressed: true }).waitFor();
   await wall.locator(".clock-wall .figure").first().waitFor();
   assert.equal(await wall.getByRole("button", { name: "Pause" }).count(), 0);

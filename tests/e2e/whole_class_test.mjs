@@ -60,6 +60,8 @@ test("a whole class, from arrivals to results, over a TV, a coach's phone and tw
   // The clock: started in the hand, seen on the wall.
   await coach.goto(`${gym.address}/clock/${id}/remote`);
   await coach.getByRole("button", { name: "Start", exact: true }).click();
+  await coach.getByText("This is the class of", { exact: false }).waitFor(); // the demo's classes are of other days
+  await coach.getByRole("button", { name: "Yes, start it" }).click();
   await wall.getByRole("button", { name: "Clock", pressed: true }).waitFor();
 
   // The program is killed: the wall goes on, and what is entered waits.

@@ -1,6 +1,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { dropDraft, idFromWords, keepDraft, opening, takeDraft, type DraftShelf } from "../src/editor/draft.ts";
+import { savedWords } from "../src/views/board/board_head.tsx";
 
 function shelf(kept = new Map<string, string>()): DraftShelf {
   return {
@@ -66,4 +67,11 @@ test("ids of boards come from their words", () => {
   assert.equal(idFromWords("Été à vélo"), "ete-a-velo");
   assert.equal(idFromWords("…"), "board");
   assert.ok(idFromWords("a ".repeat(200)).length <= 60);
+});
+
+test("a board with errors is said to be saved as a draft that is not rehearsed", () => {
+  assert.equal(savedWords("saved", 0), "Saved");
+  assert.equal(savedWords("saved", 1), "Saved as a draft: with an error on it no class is rehearsed");
+  assert.match(savedWords("changed", 2), /^Not saved yet.*With 2 errors on it, it is saved as a draft that is not rehearsed$/);
+  assert.equal(savedWords("saving", 2), "Saving…");
 });

@@ -22,9 +22,11 @@ import { reading } from "../src/model/reading.ts";
 import { rehearsal } from "../src/model/rehearsal.ts";
 import { repairPlan } from "../src/model/repairs.ts";
 import { warmUpPlan } from "../src/model/warm_up.ts";
+import { notes } from "../src/model/notes.ts";
 import { results } from "../src/model/results.ts";
 import { runners, runs } from "../src/model/runners.ts";
 import { classScores, scoreForm } from "../src/model/scores.ts";
+import { trailPage } from "../src/model/trail.ts";
 
 /** The program's own answers, written by its tests: what the page reads of them is checked against nothing else. */
 const folder = "../tests/golden/api";
@@ -75,7 +77,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   movements,
   "note-added": anything,
   "note-removed": anything,
-  notes: anything,
+  notes,
   "own-away": awayPlan,
   "own-today": ownToday,
   pairs: anything,
@@ -102,8 +104,8 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   "sign-out": anything,
   tidy: tidied,
   time: programTime,
-  trail: anything,
-  "trail-before": anything,
+  trail: trailPage,
+  "trail-before": trailPage,
   "walk-in": anything,
 };
 

@@ -5,7 +5,8 @@ import { axisOf, laneHeight } from "../src/charts/axis.ts";
 import { kindOf } from "../src/charts/kinds.ts";
 import { bitsOfStep, lanesOf, pieceStarts, stepAt, stretchOfPiece } from "../src/charts/lanes.ts";
 import { lanePaths, queuePath } from "../src/charts/paths.ts";
-import { clockText, gravestFirst, personSentence, rangeText, scoreText, slackText } from "../src/charts/words.ts";
+import { gathered, gravestFirst } from "../src/charts/finding_words.ts";
+import { clockText, personSentence, rangeText, scoreText, slackText } from "../src/charts/words.ts";
 import { movements } from "../src/model/gym.ts";
 import { rehearsal, type RehearsedPiece, type RehearsedStep } from "../src/model/rehearsal.ts";
 import { jumpOf } from "../src/views/board/jumps.ts";
@@ -166,4 +167,17 @@ test("findings lead to their line and their people, or to those who do the line'
 test("the gravest findings come first, in the program's order", () => {
   const severities = gravestFirst(thursday.findings).map((each) => each.severity);
   assert.deepEqual(severities, [...severities].sort((a, b) => ["problem", "warning", "note"].indexOf(a) - ["problem", "warning", "note"].indexOf(b)));
+});
+
+test("findings of one kind and weight are told together, each sentence once, with what may help", () => {
+  const one = (finding: string, severity: "note" | "warning" | "problem", words: string) => ({ finding, severity, text: words, line: 0, people: [] });
+  const groups = gathered([
+    one("kit-short", "warning", "Box: short."),
+    one("much-more-than-lately", "note", "Much."),
+    one("queue", "problem", "A queue."),
+    one("kit-short", "warning", "Bell: short."),
+    one("kit-short", "warning", "Box: short."),
+  ]);
+  assert.deepEqual(groups.map(({ findings }) => findings.map((each) => each.text)), [["A queue."], ["Box: short.", "Bell: short."], ["Much."]]);
+  assert.deepEqual(groups.map(({ help }) => help !== null), [true, true, false]);
 });

@@ -9,6 +9,10 @@ test("addresses name views and what they show", () => {
   assert.deepEqual(routeOf("/people"), { view: "people", id: null });
   assert.deepEqual(routeOf("/people/a07"), { view: "people", id: "a07" });
   assert.deepEqual(routeOf("/board/sat-two-clocks"), { view: "board", id: "sat-two-clocks" });
+  assert.deepEqual(routeOf("/classes/new"), { view: "new-class", id: null });
+  assert.deepEqual(routeOf("/classes/sat-24"), { view: "class-plan", id: "sat-24" });
+  assert.deepEqual(routeOf("/house"), { view: "house", id: null });
+  assert.deepEqual(routeOf("/trail"), { view: "trail", id: null });
   assert.deepEqual(routeOf("/people/a07/more"), { view: "nowhere", id: null });
 });
 

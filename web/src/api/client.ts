@@ -4,7 +4,7 @@ import { faultAnswer, type Fault } from "../model/fault.ts";
 /** What came of a question: the value, or what was wrong. */
 export type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: Fault };
 
-export type Ask = "GET" | "PUT" | "POST";
+export type Ask = "GET" | "PUT" | "POST" | "DELETE";
 
 /** How a question travels: the browser's `fetch`, or a test's stand-in. */
 export type Transport = (path: string, how: RequestInit) => Promise<Response>;

@@ -27,12 +27,14 @@ import { hourPlan } from "../model/hour_plan.ts";
 import { emergencyCard } from "../model/emergency.ts";
 import { home } from "../model/home.ts";
 import { runners, runs } from "../model/runners.ts";
+import { notes } from "../model/notes.ts";
 import { consent, ownToday } from "../model/own_today.ts";
 import { results } from "../model/results.ts";
 import { classScores, scoreForm, type ScoreChange } from "../model/scores.ts";
 import { reading } from "../model/reading.ts";
 import { rehearsal } from "../model/rehearsal.ts";
 import { repairPlan } from "../model/repairs.ts";
+import { trailPage } from "../model/trail.ts";
 import { warmUpPlan } from "../model/warm_up.ts";
 import type { Client } from "./client.ts";
 
@@ -83,6 +85,9 @@ export const questions = (client: Client) => ({
 
   removeAccount: (name: string) => client.ask("POST", "/api/accounts/remove", anything, { name }),
 
+  trail: (before: number | null) =>
+    client.ask("GET", before === null ? "/api/trail" : `/api/trail/${before}`, trailPage),
+
   gym: () => client.ask("GET", "/api/gym", gym),
   boards: () => client.ask("GET", "/api/boards", boardRows),
   board: (id: string) => client.ask("GET", at("boards", id), keptBoard),
@@ -114,6 +119,9 @@ export const questions = (client: Client) => ({
   home: (id: string) => client.ask("GET", `${at("classes", id)}/home`, home),
   efforts: (id: string) => client.ask("GET", `${at("classes", id)}/effort`, efforts),
   clockAct: (id: string, act: ClockAct) => client.ask("POST", `${at("classes", id)}/clock`, clock, act),
+
+  notes: () => client.ask("GET", "/api/notes", notes),
+  removeNote: (number: number) => client.ask("DELETE", `/api/notes/${number}`, anything),
 
   brief: (id: string) => client.ask("GET", `${at("classes", id)}/brief`, brief),
 

@@ -1,4 +1,4 @@
-import type { ClassTime, Finding, Measure, Rehearsal, RehearsedPiece } from "../model/rehearsal.ts";
+import type { ClassTime, Measure, Rehearsal, RehearsedPiece } from "../model/rehearsal.ts";
 
 /** Seconds as a wall clock shows them: `12:05`, `1:02:05`. */
 export function clockText(seconds: number): string {
@@ -78,11 +78,4 @@ export function slackText(timetable: ClassTime): string {
       : `${clockText(spare)} to spare, but over in ${share} of 100 runs.`;
   }
   return `${clockText(Math.max(0, planned_s - p90_s))} to spare of ${clockText(planned_s)}, even on a slow day.`;
-}
-
-const gravity: Readonly<Record<Finding["severity"], number>> = { problem: 0, warning: 1, note: 2 };
-
-/** Findings with the gravest first, otherwise as the program ranked them. */
-export function gravestFirst(findings: readonly Finding[]): readonly Finding[] {
-  return [...findings].sort((a, b) => gravity[a.severity] - gravity[b.severity]);
 }

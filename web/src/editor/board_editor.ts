@@ -45,6 +45,9 @@ const quiet = Annotation.define<boolean>();
 const setReading = StateEffect.define<ShownReading>();
 const setLit = StateEffect.define<Stretch | null>();
 
+/** Whether two readings doubt the same thing: each reading brings doubts of its own. */
+const isSameDoubt = (a: Diagnostic, b: Diagnostic): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+
 class DoubtWords extends WidgetType {
   constructor(
     readonly doubts: readonly Diagnostic[],
@@ -54,7 +57,10 @@ class DoubtWords extends WidgetType {
   }
 
   override eq(other: DoubtWords): boolean {
-    return JSON.stringify(other.doubts) === JSON.stringify(this.doubts);
+    return (
+      other.doubts.length === this.doubts.length &&
+      other.doubts.every((each, index) => isSameDoubt(each, this.doubts[index] as Diagnostic))
+    );
   }
 
   override toDOM(): HTMLElement {
@@ -264,7 +270,8 @@ export function makeBoardEditor(host: HTMLElement, options: EditorOptions): Boar
   });
 
   function placeOf(doubt: Diagnostic): PlacedDoubt | undefined {
-    return view.state.field(field).placed.find((each) => each.doubt === doubt);
+    // The words below a line stay while a newer reading says the same, so they may hold the doubt of an older one.
+    return view.state.field(field).placed.find((each) => isSameDoubt(each.doubt, doubt));
   }
   function mend(doubt: Diagnostic, repair: string): void {
     const place = placeOf(doubt);

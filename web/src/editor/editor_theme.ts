@@ -5,7 +5,6 @@ export const editorTheme = EditorView.theme({
   "&": {
     height: "100%",
     minHeight: "14rem",
-    maxHeight: "var(--board-height, none)",
     fontSize: "1.0625rem",
     color: "var(--ink)",
     backgroundColor: "var(--sheet)",

@@ -17,3 +17,6 @@ export const me = objectOf({
   first_start: orElse(flag, false),
 });
 export type Me = Decoded<typeof me>;
+
+/** Whether somebody plans classes and boards: a relief coach takes one class as it is. */
+export const isCoach = (who: Me): boolean => who.role === "owner" || who.role === "coach";

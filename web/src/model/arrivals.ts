@@ -24,6 +24,10 @@ export const listEffect = objectOf({ words: text, planned: atTheDoor, now: atThe
 export const arrivalPath = (classId: string) => `/api/classes/${encodeURIComponent(classId)}/arrivals`;
 export const walkInPath = (classId: string) => `/api/classes/${encodeURIComponent(classId)}/walk-ins`;
 
+/** Whether what is sent there changes who is on the list of the class. */
+export const isOfList = (path: string, classId: string): boolean =>
+  path === walkInPath(classId) || path === arrivalPath(classId) || path === `${arrivalPath(classId)}/nobody-else`;
+
 interface Tick {
   readonly person?: string;
   readonly state?: ArrivalState;

@@ -87,3 +87,4 @@ export const house = objectOf({
 });
 export type House = Decoded<typeof house>;
 export const keptHouse = objectOf({ version: text, house });
+export type KeptHouse = Decoded<typeof keptHouse>;

@@ -23,6 +23,7 @@ export const boards = kept(program.boards, "boards", "house");
 export const classes = kept(program.classes, "classes");
 export const people = kept(program.people, "people");
 export const floorPeople = kept(program.floorPeople, "people", "classes");
+export const notes = kept(program.notes, "people");
 export const hall = kept(program.hall, "hall");
 export const house = kept(program.house, "house");
 export const movements = kept(program.movements);

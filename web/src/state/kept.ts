@@ -3,7 +3,7 @@ import type { Answer } from "../api/client.ts";
 import type { Topic } from "../api/events.ts";
 import type { Fault } from "../model/fault.ts";
 
-/** Something the program keeps, as it was last looked at. `value` stays while it is asked for again. */
+/** Something the program keeps, as it was last looked at. `value` stays while it is asked for again, or soon will be. */
 export interface Looked<T> {
   readonly value: T | null;
   readonly fault: Fault | null;
@@ -56,6 +56,7 @@ export class Kept<T> {
       return;
     }
     this.gathering = true;
+    this.looked.value = { ...this.looked.value, asking: true };
     setTimeout(() => {
       this.gathering = false;
       void this.lookAgainIfWanted();

@@ -4,13 +4,17 @@ import { signal } from "@preact/signals";
 export interface Route {
   readonly view:
     | "next-class"
+    | "new-class"
+    | "class-plan"
     | "board"
     | "wall"
     | "clock"
     | "remote"
     | "people"
     | "hall"
+    | "house"
     | "accounts"
+    | "trail"
     | "arrivals"
     | "runners"
     | "scores"
@@ -22,13 +26,17 @@ export interface Route {
 const addresses: readonly (readonly [RegExp, Route["view"]])[] = [
   [/^\/$/, "next-class"],
   [/^\/class\/([^/]+)$/, "next-class"],
+  [/^\/classes\/new$/, "new-class"],
+  [/^\/classes\/([^/]+)$/, "class-plan"],
   [/^\/board(?:\/([^/]+))?$/, "board"],
   [/^\/wall\/([^/]+)$/, "wall"],
   [/^\/clock(?:\/([^/]+))?$/, "clock"],
   [/^\/clock\/([^/]+)\/remote$/, "remote"],
   [/^\/people(?:\/([^/]+))?$/, "people"],
   [/^\/hall$/, "hall"],
+  [/^\/house$/, "house"],
   [/^\/accounts$/, "accounts"],
+  [/^\/trail$/, "trail"],
   [/^\/arrivals\/([^/]+)$/, "arrivals"],
   [/^\/runners\/([^/]+)$/, "runners"],
   [/^\/scores\/([^/]+)$/, "scores"],

@@ -22,10 +22,25 @@ export function dayWords(date: string): string {
   return day ? `${weekday(day)} ${day.getUTCDate()} ${month(day)} ${day.getUTCFullYear()}` : date;
 }
 
+/** The weekday of `2027-05-15`: 'Saturday'. */
+export function weekdayOf(date: string): string {
+  const day = dayOf(date);
+  return day ? weekday(day) : "";
+}
+
 /** `2027-05-15` as 'Sat 15 May', for where there is little room. */
 export function shortDay(date: string): string {
   const day = dayOf(date);
   return day ? `${weekday(day).slice(0, 3)} ${day.getUTCDate()} ${month(day).slice(0, 3)}` : date;
+}
+
+/** A moment of the program (`2027-05-15T06:12:00Z`) as the device's clock has it: 'Sat 15 May 2027, 08:12'. */
+export function localMoment(instant: string): string {
+  const at = new Date(instant);
+  if (Number.isNaN(at.getTime())) return instant;
+  const two = (n: number) => String(n).padStart(2, "0");
+  const date = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+  return `${shortDay(date)} ${at.getFullYear()}, ${two(at.getHours())}:${two(at.getMinutes())}`;
 }
 
 /** Whole days from one date to another. */

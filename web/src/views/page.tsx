@@ -6,7 +6,9 @@ import { begin, me, meFault } from "../state/session.ts";
 import { Said } from "../ui/said.tsx";
 import { ArrivalsView } from "./arrivals/arrivals_view.tsx";
 import { AccountsView } from "./accounts/accounts_view.tsx";
+import { ClassPlanView, NewClassView } from "./class_plan/class_plan_view.tsx";
 import { HallView } from "./hall/hall_view.tsx";
+import { HouseView } from "./house/house_view.tsx";
 import { NextClass } from "./next_class/next_class.tsx";
 import { BoardView } from "./board/board_view.tsx";
 import { WallView } from "./board/wall_view.tsx";
@@ -19,6 +21,7 @@ import { NewPersonView, PersonView } from "./people/person_view.tsx";
 import { ClockRemote } from "./clock/clock_remote.tsx";
 import { ClockWall, NextClassClock } from "./clock/clock_wall.tsx";
 import { PeopleView } from "./people/people_view.tsx";
+import { TrailView } from "./trail/trail_view.tsx";
 import { Shell } from "./shell.tsx";
 import { SignIn } from "./sign_in.tsx";
 import { sentence } from "../ui/words.ts";
@@ -35,6 +38,10 @@ function coachView(at: Route, who: Me): ComponentChild {
   switch (at.view) {
     case "next-class":
       return <NextClass id={at.id} who={who} />;
+    case "new-class":
+      return <NewClassView />;
+    case "class-plan":
+      return <ClassPlanView key={at.id} id={at.id ?? ""} />;
     case "board":
       return <BoardView id={at.id} />;
     case "wall":
@@ -48,6 +55,10 @@ function coachView(at: Route, who: Me): ComponentChild {
       return at.id === "new" ? <NewPersonView /> : <PersonView key={at.id} id={at.id} />;
     case "hall":
       return <HallView />;
+    case "house":
+      return <HouseView />;
+    case "trail":
+      return who.role === "owner" ? <TrailView /> : nowhere;
     case "accounts":
       return <AccountsView who={who} />;
     case "nowhere":

@@ -1,10 +1,11 @@
 import type { ComponentChildren } from "preact";
 import { useEffect } from "preact/hooks";
-import type { Me } from "../model/account.ts";
+import { isCoach, type Me } from "../model/account.ts";
 import { gym } from "../state/gym.ts";
 import { route, type Route } from "../state/route.ts";
 import { signOut } from "../state/session.ts";
 import { choose, themeNow } from "../state/theme.ts";
+import { phoneWidth, useNarrow } from "../ui/use_narrow.ts";
 
 interface Tab {
   readonly view: Route["view"];
@@ -18,6 +19,7 @@ const coachTabs: readonly Tab[] = [
   { view: "board", path: "/board", words: "Board" },
   { view: "people", path: "/people", words: "People" },
   { view: "hall", path: "/hall", words: "Hall" },
+  { view: "house", path: "/house", words: "House" },
 ];
 
 function tabsFor(role: Me["role"]): readonly Tab[] {
@@ -54,6 +56,34 @@ export function ThemeSwitch() {
   );
 }
 
+function MyActs({ who }: { readonly who: Me }) {
+  return (
+    <div class="mine">
+      {isCoach(who) ? (
+        <a class="button" href="/accounts">
+          {who.role === "owner" ? "Who signs in" : "Screens"}
+        </a>
+      ) : null}
+      <ThemeSwitch />
+      <button type="button" class="bare" onClick={() => void signOut()}>
+        Sign out<span class="unseen"> {who.name}</span>
+      </button>
+    </div>
+  );
+}
+
+/** What is seldom done: on a phone behind one word, for the floor needs the room. */
+function Mine({ who }: { readonly who: Me }) {
+  const phone = useNarrow(phoneWidth);
+  if (!phone) return <MyActs who={who} />;
+  return (
+    <details key={`${route.value.view} ${route.value.id ?? ""}`} class="mine-folded">
+      <summary>More</summary>
+      <MyActs who={who} />
+    </details>
+  );
+}
+
 /** What stands around every view: whose gym, where to, who is signed in. */
 export function Shell({ who, children }: { readonly who: Me; readonly children: ComponentChildren }) {
   useEffect(() => {
@@ -68,17 +98,7 @@ export function Shell({ who, children }: { readonly who: Me; readonly children: 
       <header class="head">
         <span class="gym">{known?.name ?? "Repwright"}</span>
         <Tabs role={who.role} />
-        <div class="mine">
-          {who.role === "owner" || who.role === "coach" ? (
-            <a class="button" href="/accounts">
-              {who.role === "owner" ? "Who signs in" : "Screens"}
-            </a>
-          ) : null}
-          <ThemeSwitch />
-          <button type="button" class="bare" onClick={() => void signOut()}>
-            Sign out<span class="unseen"> {who.name}</span>
-          </button>
-        </div>
+        <Mine who={who} />
       </header>
       {known?.invented ? <p class="invented">Invented data: this gym and everybody in it are made up.</p> : null}
       <main id="main" tabIndex={-1}>

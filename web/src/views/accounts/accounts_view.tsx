@@ -3,11 +3,13 @@ import type { Account, Me } from "../../model/account.ts";
 import type { Fault } from "../../model/fault.ts";
 import { accounts, classes, people } from "../../state/gym.ts";
 import { program } from "../../state/program.ts";
+import { Choice } from "../../ui/choice.tsx";
 import { CopyButton } from "../../ui/copy_button.tsx";
 import { Field } from "../../ui/field.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Qr } from "../../ui/qr.tsx";
 import { Said } from "../../ui/said.tsx";
+import { TwoTaps } from "../../ui/two_taps.tsx";
 import { sentence, shortDay } from "../../ui/words.ts";
 
 const roleWords: Readonly<Record<Account["role"], string>> = {
@@ -35,9 +37,8 @@ function seesWords(account: Account): string {
   return row?.date ? `the class of ${shortDay(row.date)}${row.start ? `, ${row.start}` : ""}` : account.class;
 }
 
-/** Taking somebody's way in away takes two taps: the first is easily a slip. */
+/** Takes somebody's way in away. */
 function TakeAway({ account }: { readonly account: Account }) {
-  const [sure, setSure] = useState(false);
   const [fault, setFault] = useState<Fault | null>(null);
   const take = async () => {
     const answer = await program.removeAccount(account.name);
@@ -45,32 +46,8 @@ function TakeAway({ account }: { readonly account: Account }) {
     if (answer.ok) void accounts.lookAgain();
   };
   if (fault) return <Said weight="problem">{sentence(fault.text)}</Said>;
-  if (!sure)
-    return (
-      <button
-        type="button"
-        aria-label={`Take away: ${nameOf(account)}`}
-        onClick={() => {
-          setSure(true);
-        }}
-      >
-        Take away…
-      </button>
-    );
   return (
-    <div class="row">
-      <button type="button" onClick={() => void take()}>
-        Yes, take away
-      </button>
-      <button
-        type="button"
-        onClick={() => {
-          setSure(false);
-        }}
-      >
-        No
-      </button>
-    </div>
+    <TwoTaps first="Take away…" label={`Take away: ${nameOf(account)}`} sure="Yes, take away" act={() => void take()} />
   );
 }
 
@@ -102,33 +79,6 @@ function AccountList({ list, own }: { readonly list: readonly Account[]; readonl
         </tbody>
       </table>
     </section>
-  );
-}
-
-interface ChoiceProps {
-  readonly label: string;
-  readonly value: string;
-  readonly choices: readonly (readonly [string, string])[];
-  readonly change: (value: string) => void;
-}
-
-function Choice({ label, value, choices, change }: ChoiceProps) {
-  return (
-    <label class="field">
-      <span class="label">{label}</span>
-      <select
-        value={value}
-        onChange={(event) => {
-          change(event.currentTarget.value);
-        }}
-      >
-        {choices.map(([id, words]) => (
-          <option key={id} value={id}>
-            {words}
-          </option>
-        ))}
-      </select>
-    </label>
   );
 }
 
@@ -293,7 +243,14 @@ export function AccountsView({ who }: { readonly who: Me }) {
   }, []);
   return (
     <div class="stack">
-      <h1>{isOwner ? "Who signs in" : "Screens"}</h1>
+      <div class="class-head">
+        <h1>{isOwner ? "Who signs in" : "Screens"}</h1>
+        {isOwner ? (
+          <a class="button" href="/trail">
+            The trail: who changed what
+          </a>
+        ) : null}
+      </div>
       {made ? <LinkMade account={made} /> : null}
       <div class="columns">
         <LookedAt at={accounts} show={(list) => <AccountList list={list} own={who.name} />} />

@@ -12,11 +12,13 @@ interface AdviceSectionProps<Plan> {
   readonly act: string;
   readonly search: AdviceSearch<Plan>;
   readonly now: WhatIf | null;
+  /** Whether what was found is one act away at first. */
+  readonly folded?: boolean;
   readonly show: (plan: Plan) => ComponentChildren;
 }
 
 /** Advice that is only read: asked for by one act, and marked once it is about another board or class. */
-export function AdviceSection<Plan>({ name, doing, act, search, now, show }: AdviceSectionProps<Plan>) {
+export function AdviceSection<Plan>({ name, doing, act, search, now, folded, show }: AdviceSectionProps<Plan>) {
   const id = useId();
   const found = search.found.value;
   const stale = isStale(found, now);
@@ -32,7 +34,7 @@ export function AdviceSection<Plan>({ name, doing, act, search, now, show }: Adv
         <Said weight="note">This was worked out for the board and the class as they were. Look again before you use it.</Said>
       )}
       {found && (
-        <details open class="advice-fold">
+        <details open={!folded} class="advice-fold">
           <summary>{stale ? "As it was" : "As the board stands"}</summary>
           <div class={stale ? "advice stack stale-advice" : "advice stack"}>{show(found.plan)}</div>
         </details>

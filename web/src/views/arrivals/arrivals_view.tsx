@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import {
   arrivalPath,
   countWords,
+  isOfList,
   listWith,
   minutesLate,
   walkInPath,
@@ -9,12 +10,14 @@ import {
   type ArrivalState,
 } from "../../model/arrivals.ts";
 import type { KeptClass } from "../../model/gym.ts";
+import { waiting } from "../../model/outbox.ts";
 import { arrivalsOf, classOf, listEffectOf } from "../../state/gym.ts";
 import { sender } from "../../state/sender.ts";
 import { Caution } from "../../ui/caution.tsx";
 import { Field } from "../../ui/field.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
+import { isOld, MayBeOld, Working } from "../../ui/working.tsx";
 import { FloorHead } from "../floor/floor_head.tsx";
 
 type GymClass = KeptClass["class"];
@@ -150,6 +153,7 @@ function List({ gymClass, people }: { readonly gymClass: GymClass; readonly peop
   const some = (state: ArrivalState) => people.some((each) => each.state === state);
   return (
     <>
+      <WalkIn gymClass={gymClass} />
       <p role="status">
         <strong>{countWords(people)}</strong>
       </p>
@@ -173,17 +177,30 @@ function List({ gymClass, people }: { readonly gymClass: GymClass; readonly peop
           Nobody else comes
         </button>
       ) : null}
-      <WalkIn gymClass={gymClass} />
     </>
+  );
+}
+
+/** What the list does to the hour; while that is reckoned again, what was said stands back. */
+function Effect({ words, old }: { readonly words: string; readonly old: boolean }) {
+  return (
+    <div>
+      {old ? <Working words="The list has changed: reckoning what it does to the hour." /> : null}
+      <MayBeOld old={old}>
+        <Said weight="note">{words}</Said>
+      </MayBeOld>
+    </div>
   );
 }
 
 /** Who is at the door: ticked with one tap, told in action words; what the list does to the hour. */
 export function ArrivalsView({ id }: { readonly id: string }) {
+  const onItsWay = waiting(sender.outbox.value).some((letter) => isOfList(letter.path, id));
+  const old = onItsWay || isOld(listEffectOf(id));
   return (
     <div class="floor">
       <FloorHead classId={id} title="Arrivals" />
-      <LookedAt at={listEffectOf(id)} show={({ words }) => <Said weight="note">{words}</Said>} />
+      <LookedAt at={listEffectOf(id)} show={({ words }) => <Effect words={words} old={old} />} />
       <LookedAt
         at={classOf(id)}
         show={({ class: gymClass }) => (

@@ -7,6 +7,8 @@ import type { BoardModel, Saving } from "./board_model.ts";
 interface BoardHeadProps {
   readonly model: BoardModel;
   readonly rows: readonly BoardRow[];
+  /** No class has this board. */
+  readonly unused: boolean;
   /** The text is a tidied one that can be put back. */
   readonly tidied: boolean;
   readonly tidy: () => void;
@@ -21,6 +23,15 @@ const savingWords: Readonly<Record<Saving, string>> = {
   saving: "Saving…",
   new: "A new board; kept in this browser",
 };
+
+/** Whether the board is saved; one with errors is kept as a draft, and no class is rehearsed with it. */
+export function savedWords(saving: Saving, errors: number): string {
+  if (errors === 0 || saving === "saving") return savingWords[saving];
+  const why = errors === 1 ? "an error" : `${errors} errors`;
+  return saving === "saved"
+    ? `Saved as a draft: with ${why} on it no class is rehearsed`
+    : `${savingWords[saving]}. With ${why} on it, it is saved as a draft that is not rehearsed`;
+}
 
 function NameIt({ model, save, done }: Pick<BoardHeadProps, "model" | "save"> & { readonly done: () => void }) {
   const [words, setWords] = useState(model.read.value?.reading.title ?? "");
@@ -55,7 +66,7 @@ function NameIt({ model, save, done }: Pick<BoardHeadProps, "model" | "save"> & 
 }
 
 /** Which board lies open, whether it is saved, and what can be done with it. */
-export function BoardHead({ model, rows, tidied, tidy, undoTidy, save }: BoardHeadProps) {
+export function BoardHead({ model, rows, unused, tidied, tidy, undoTidy, save }: BoardHeadProps) {
   const [naming, setNaming] = useState(false);
   const id = model.boardId.value;
   return (
@@ -112,9 +123,14 @@ export function BoardHead({ model, rows, tidied, tidy, undoTidy, save }: BoardHe
             For the members
           </a>
         )}
+        {id !== null && unused && (
+          <a class="button" href={`/classes/new?board=${id}`}>
+            Make a class of it
+          </a>
+        )}
       </div>
       <p class="saving small soft" role="status">
-        {savingWords[model.saving.value]}
+        {savedWords(model.saving.value, model.errors.value)}
       </p>
       {naming && (
         <NameIt

@@ -270,6 +270,7 @@ export function BoardView({ id }: { readonly id: string | null }) {
       <BoardHead
         model={model}
         rows={boards.now.value.value ?? []}
+        unused={ready && !(classes.now.value.value ?? []).some((row) => row.board === id)}
         tidied={tidiedFrom.value !== null}
         tidy={() => void tidy()}
         undoTidy={undoTidy}

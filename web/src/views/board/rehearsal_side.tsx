@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { memo } from "preact/compat";
-import { useMemo, useState } from "preact/hooks";
+import { useMemo, useRef, useState } from "preact/hooks";
 import { axisOf } from "../../charts/axis.ts";
 import { ClassBar, type Stretch } from "../../charts/class_bar.tsx";
 import { kinds } from "../../charts/kinds.ts";
@@ -96,12 +96,13 @@ function ScoresOf({ rehearsal, piece, choose, close, draw }: ScoresOfProps) {
 }
 
 /**
- * The rehearsal: the hour, what to mind, one lane per person, the queues; or the same in a table. Drawn anew only for
+ * The rehearsal: the hour, what to mind, one lane per person, the queues; or the same in a table; then what may be done. Drawn anew only for
  * another rehearsal or choice, not for every key that is pressed in the text.
  */
 export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSideProps) {
   const { rehearsal, lanes, chosen, choose, showLine, drills, children } = props;
   const [box, width] = useWidth<HTMLDivElement>();
+  const help = useRef<HTMLElement>(null);
   const [finding, setFinding] = useState<Finding | null>(null);
   const [asTable, setAsTable] = useState(false);
   const [close, setClose] = useState(false);
@@ -130,10 +131,28 @@ export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSidePro
   return (
     <div class="rehearsal" style={{ "--names": `${sides.name}px`, "--ranges": `${sides.range}px` }}>
       <Textures kinds={kinds} />
-      <p class="slack">{slackText(timetable)}</p>
+      <div class="slack-row">
+        <p class="slack">{slackText(timetable)}</p>
+        {children && (
+          <button
+            type="button"
+            class="line-link small"
+            onClick={() => {
+              help.current?.scrollIntoView();
+              help.current?.focus({ preventScroll: true });
+            }}
+          >
+            What may be done: below the lanes
+          </button>
+        )}
+      </div>
       <Findings findings={rehearsal.findings} chosen={finding} show={show} />
-      {children}
       <div class="picture-head">
+        {!asTable && (
+          <p class="readout">
+            {(chosen !== null && sentences.get(chosen)) || "Point at a lane, or go to it with Tab and the arrows."}
+          </p>
+        )}
         {!asTable && (
           <ScoresOf rehearsal={rehearsal} piece={piece} choose={setPieceChosen} close={close} draw={setClose} />
         )}
@@ -147,11 +166,6 @@ export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSidePro
           {asTable ? "As lanes" : "As a table"}
         </button>
       </div>
-      {!asTable && (
-        <p class="readout">
-          {(chosen !== null && sentences.get(chosen)) || "Point at a lane, or go to it with Tab and the arrows."}
-        </p>
-      )}
       <div class="picture" ref={box}>
         {width > 0 && !asTable && (
           <>
@@ -178,6 +192,11 @@ export const RehearsalSide = memo(function RehearsalSide(props: RehearsalSidePro
         {asTable && <PeopleTable rehearsal={rehearsal} />}
       </div>
       {!asTable && <Legend present={kindsIn(lanes)} />}
+      {children && (
+        <section ref={help} tabIndex={-1} class="help-below" aria-label="What may be done">
+          {children}
+        </section>
+      )}
       {rehearsal.notes.length > 0 && (
         <ul class="notes">
           {rehearsal.notes.map((note) => (

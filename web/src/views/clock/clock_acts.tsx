@@ -1,3 +1,7 @@
+import { useEffect } from "preact/hooks";
+import { classOf, gym } from "../../state/gym.ts";
+import { TwoTaps } from "../../ui/two_taps.tsx";
+import { dayWords } from "../../ui/words.ts";
 import type { Shown } from "./use_clock.ts";
 import { partName } from "./clock_words.ts";
 import type { Deed, Detail } from "../../state/clock.ts";
@@ -12,24 +16,48 @@ const words: Readonly<Record<string, string>> = {
   stop: "end",
 };
 
+/** The day of the class where it is not today's; null also while that is not known, for the clock comes first. */
+function useOtherDay(classId: string | undefined): string | null {
+  useEffect(() => {
+    gym.want();
+    if (classId !== undefined) classOf(classId).want();
+  }, [classId]);
+  const today = gym.now.value.value?.today;
+  const date = classId === undefined ? null : (classOf(classId).now.value.value?.class.date ?? null);
+  return today === undefined || date === today ? null : date;
+}
+
 function Act(props: {
   readonly shown: Shown;
   readonly deed: Deed;
   readonly detail?: Detail;
   readonly first?: boolean;
+  readonly label?: string;
   readonly children: string;
 }) {
   const { shown, deed, detail } = props;
+  const otherDay = useOtherDay(shown.clock?.class);
+  const kind = props.first ? "first act" : "act";
+  const disabled = shown.watch.underWay.value !== null;
+  const go = () => {
+    shown.voice.wake();
+    shown.watch.act(deed, detail);
+  };
+  if (deed === "start" && otherDay !== null)
+    return (
+      <TwoTaps
+        first={props.children}
+        {...(props.label === undefined ? {} : { label: props.label })}
+        sure="Yes, start it"
+        not="No"
+        why={<p class="other-day">This is the class of {dayWords(otherDay)}, not of today. Start its clock now?</p>}
+        kind={kind}
+        disabled={disabled}
+        act={go}
+      />
+    );
   return (
-    <button
-      type="button"
-      class={props.first ? "first act" : "act"}
-      disabled={shown.watch.underWay.value !== null}
-      onClick={() => {
-        shown.voice.wake();
-        shown.watch.act(deed, detail);
-      }}
-    >
+    <button type="button" class={kind} disabled={disabled} aria-label={props.label} onClick={go}>
       {props.children}
     </button>
   );

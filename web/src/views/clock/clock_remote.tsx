@@ -9,6 +9,7 @@ import { HomeLine } from "./home_line.tsx";
 import { LinesNow, NextUp } from "./now_and_next.tsx";
 import { Sound, Standing } from "./clock_foot.tsx";
 import { StateSign } from "./state_sign.tsx";
+import { TwoTaps } from "../../ui/two_taps.tsx";
 import { useClock, type Shown } from "./use_clock.ts";
 import "../floor/floor.css";
 import "./clock.css";
@@ -37,7 +38,12 @@ function Stretches({ shown }: { readonly shown: Shown }) {
                 {cueWords(cue)}{" "}
                 <span class="soft">{cue.length_ms === null ? "open" : clockText(cue.length_ms / 1000)}</span>
               </span>
-              <Act shown={shown} deed={goes ? "jump" : "start"} detail={{ cue: cue.id }}>
+              <Act
+                shown={shown}
+                deed={goes ? "jump" : "start"}
+                detail={{ cue: cue.id }}
+                label={`${index === moment.index ? "Again from here" : "From here"}: ${cueWords(cue)}`}
+              >
                 {index === moment.index ? "Again from here" : "From here"}
               </Act>
             </li>
@@ -48,36 +54,21 @@ function Stretches({ shown }: { readonly shown: Shown }) {
   );
 }
 
-/** Ending the class's clock takes two taps: the first is easily a slip. */
 function EndIt({ shown }: { readonly shown: Shown }) {
-  const [sure, setSure] = useState(false);
   const state = shown.moment?.state;
   if (state !== "running" && state !== "paused") return null;
-  return sure ? (
-    <>
-      <Act shown={shown} deed="stop">
-        Yes, end the clock
-      </Act>
-      <button
-        type="button"
-        class="act"
-        onClick={() => {
-          setSure(false);
-        }}
-      >
-        No, keep it
-      </button>
-    </>
-  ) : (
-    <button
-      type="button"
-      class="act"
-      onClick={() => {
-        setSure(true);
+  return (
+    <TwoTaps
+      first="End the clock…"
+      sure="Yes, end the clock"
+      not="No, keep it"
+      kind="act"
+      disabled={shown.watch.underWay.value !== null}
+      act={() => {
+        shown.voice.wake();
+        shown.watch.act("stop");
       }}
-    >
-      End the clock…
-    </button>
+    />
   );
 }
 

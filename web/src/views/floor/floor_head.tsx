@@ -15,17 +15,24 @@ const stops: readonly (readonly [view: Route["view"], path: string, words: strin
   ["results", "/results/*", "Results"],
 ];
 
+/** Where to on the floor. */
+function FloorLinks({ classId }: { readonly classId: string }) {
+  return (
+    <nav class="floor-stops no-print" aria-label="This class">
+      {stops.map(([view, path, words]) => (
+        <a key={view} href={path.replace("*", classId)} aria-current={route.value.view === view ? "page" : undefined}>
+          {words}
+        </a>
+      ))}
+    </nav>
+  );
+}
+
 /** Where to on the floor, and the emergency card. */
 export function FloorStops({ classId }: { readonly classId: string }) {
   return (
     <div class="floor-head no-print">
-      <nav class="floor-stops" aria-label="This class">
-        {stops.map(([view, path, words]) => (
-          <a key={view} href={path.replace("*", classId)} aria-current={route.value.view === view ? "page" : undefined}>
-            {words}
-          </a>
-        ))}
-      </nav>
+      <FloorLinks classId={classId} />
       <EmergencyButton />
     </div>
   );
@@ -40,16 +47,19 @@ export function FloorHead({ classId, title }: { readonly classId: string; readon
   const gymClass = known.now.value.value?.class;
   return (
     <>
-      <FloorStops classId={classId} />
-      <h1>
-        {title}
-        {gymClass ? (
-          <span class="soft small floor-when">
-            {" "}
-            {[gymClass.date ? shortDay(gymClass.date) : gymClass.id, gymClass.start].filter(Boolean).join(", ")}
-          </span>
-        ) : null}
-      </h1>
+      <FloorLinks classId={classId} />
+      <div class="floor-title">
+        <h1>
+          {title}
+          {gymClass ? (
+            <span class="soft small floor-when">
+              {" "}
+              {[gymClass.date ? shortDay(gymClass.date) : gymClass.id, gymClass.start].filter(Boolean).join(", ")}
+            </span>
+          ) : null}
+        </h1>
+        <EmergencyButton />
+      </div>
       <Waiting />
     </>
   );

@@ -3,7 +3,7 @@ import type { Fault } from "../../model/fault.ts";
 import type { KeptClass, PlaceFault } from "../../model/gym.ts";
 import type { Place } from "../../model/hall.ts";
 import { classOf } from "../../state/gym.ts";
-import { keepFaults } from "../../state/hall.ts";
+import { keepFaults } from "../../state/classes.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
 import { dayWords, sentence } from "../../ui/words.ts";

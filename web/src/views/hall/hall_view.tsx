@@ -7,34 +7,13 @@ import { keepHall } from "../../state/hall.ts";
 import { NumberCell } from "../../ui/cell.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
+import { SaveBar } from "../../ui/save_bar.tsx";
 import { EmergencyForm } from "./emergency_form.tsx";
 import { Faults } from "./faults.tsx";
 import { KitTable, PlacesTable } from "./places_table.tsx";
 import { RoutesTable } from "./routes_table.tsx";
 import { sentence } from "../../ui/words.ts";
 import "./hall.css";
-
-function SaveBar(props: { readonly fault: Fault | null; readonly save: () => void; readonly leave: () => void }) {
-  return (
-    <div class="save-bar" role="region" aria-label="Changes of the hall">
-      {props.fault ? (
-        <Said weight="problem" alert>
-          Not saved. {sentence(props.fault.text)}
-        </Said>
-      ) : (
-        <span>Changed, not saved yet.</span>
-      )}
-      <div class="row">
-        <button type="button" class="first" onClick={props.save}>
-          Save
-        </button>
-        <button type="button" onClick={props.leave}>
-          Leave as it was
-        </button>
-      </div>
-    </div>
-  );
-}
 
 function HallPage({ kept, known }: { readonly kept: KeptHall; readonly known: readonly Equipment[] }) {
   const [draft, setDraft] = useState<Hall | null>(null);
@@ -100,13 +79,21 @@ function HallPage({ kept, known }: { readonly kept: KeptHall; readonly known: re
       </div>
       {draft ? (
         <SaveBar
-          fault={fault}
+          label="Changes of the hall"
           save={() => void save()}
           leave={() => {
             setDraft(null);
             setFault(null);
           }}
-        />
+        >
+          {fault ? (
+            <Said weight="problem" alert>
+              Not saved. {sentence(fault.text)}
+            </Said>
+          ) : (
+            <span>Changed, not saved yet.</span>
+          )}
+        </SaveBar>
       ) : null}
     </>
   );

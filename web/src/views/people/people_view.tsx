@@ -4,6 +4,7 @@ import type { PeopleTable, PersonRow } from "../../model/people.ts";
 import { actionsOn, isMark } from "../../model/people_change.ts";
 import { gym, people } from "../../state/gym.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
+import { Wide } from "../../ui/wide.tsx";
 import { count } from "../../ui/words.ts";
 import { Import } from "./import.tsx";
 import "./people.css";
@@ -68,7 +69,7 @@ function PeopleList({ table, known }: { readonly table: PeopleTable; readonly kn
             : `${shown.length} of ${count(table.rows.length, "person", "people")}`}
         </span>
       </div>
-      <div class="wide sheet-edge" role="region" aria-label="People and their marks" tabIndex={0}>
+      <Wide label="People and their marks" more="More marks to the right" kind="sheet-edge">
         <table class="people">
           <thead>
             <tr>
@@ -88,7 +89,7 @@ function PeopleList({ table, known }: { readonly table: PeopleTable; readonly kn
             ))}
           </tbody>
         </table>
-      </div>
+      </Wide>
     </>
   );
 }

@@ -6,6 +6,7 @@ import { goTo } from "../../state/route.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
 import { dayWords } from "../../ui/words.ts";
+import { PersonNotes } from "../notes/person_notes.tsx";
 import { History } from "./history.tsx";
 import { PersonForm } from "./person_form.tsx";
 import "./people.css";
@@ -105,7 +106,10 @@ export function PersonView({ id }: { readonly id: string }) {
                 }}
               />
             ) : (
-              <PersonBody row={row} id={id} own={false} />
+              <>
+                <PersonNotes id={id} name={row["name"] ?? id} />
+                <PersonBody row={row} id={id} own={false} />
+              </>
             )}
           </div>
         );
