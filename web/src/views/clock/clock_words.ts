@@ -9,6 +9,13 @@ export function linesOf(cue: Cue): readonly string[] {
   return cue.lines.length > 0 || said === "" ? cue.lines : said.split(/,\s*/);
 }
 
+/** The lines of the stretch that runs; where it has none, those of what comes. */
+export function linesNow(moment: Moment, coming: Coming | null): { readonly title: string; readonly lines: readonly string[] } {
+  const now = moment.cue ? linesOf(moment.cue) : [];
+  if (now.length > 0 || coming === null) return { title: "Now", lines: now };
+  return { title: "Then", lines: linesOf(coming.cue) };
+}
+
 /** The name of the piece that runs or is first; empty where the word above it says the same. */
 export function nameBeside(moment: Moment, cues: readonly Cue[]): string {
   const named = moment.cue ?? cues[0];
