@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, pictures, serveDemo } from "./support.mjs";
+import { ask, becomeOwner, cannotRun, clockTo, makeClass, newPage, openBrowser, pictures, serveDemo } from "./support.mjs";
 
 const longBoards = {
   "wall-heats": `For time, cap 20, heats 2, odd start with push-ups
@@ -34,30 +34,6 @@ after(async () => {
   await browser?.close();
   await gym?.stop();
 });
-
-/** Asks the program; the answer. */
-const ask = (how, path, value) =>
-  page.evaluate(
-    async ([method, at, body]) => {
-      const answer = await fetch(at, {
-        method,
-        ...(body ? { body: JSON.stringify(body), headers: { "Content-Type": "application/json" } } : {}),
-      });
-      if (!answer.ok) throw new Error(`${method} ${at}: ${answer.status} ${await answer.text()}`);
-      return answer.json();
-    },
-    [how, path, value ?? null],
-  );
-
-/** Brings the clock of a class to a stretch. */
-async function startAt(id, cue) {
-  const path = `/api/classes/${id}/clock`;
-  let clock = await ask("GET", path);
-  const key = () => `wall-${Math.random()}`;
-  if (clock.state === "running" || clock.state === "paused")
-    clock = await ask("POST", path, { act: "stop", key: key(), version: clock.version });
-  await ask("POST", path, { act: "start", key: key(), version: clock.version, cue });
-}
 
 /** The lines that are drawn, on all pages together, and what is wrong with how they are. */
 const drawnLines = () =>
@@ -105,15 +81,13 @@ async function lookAt(id, cue, told) {
 }
 
 test("every line of every board is drawn whole, at once or in turn", { skip: cannotRun }, async (told) => {
-  for (const [id, text] of Object.entries(longBoards)) await ask("PUT", `/api/boards/${id}`, { text });
-  const boards = (await ask("GET", "/api/boards")).map((board) => board.id);
+  const boards = [...(await ask(page, "GET", "/api/boards")).map((board) => board.id), ...Object.keys(longBoards)];
   assert.ok(boards.length > 15);
-  const booked = (await ask("GET", "/api/classes/sat-24")).class.booked.slice(0, 12);
   let looked = 0;
   for (const board of boards) {
     const id = `wall-of-${board}`;
-    await ask("PUT", `/api/classes/${id}`, { class: { id, date: "2027-06-01", start: "09:00", minutes: 90, board_id: board, booked } });
-    const { cues } = await ask("GET", `/api/classes/${id}/clock`);
+    await makeClass(page, { id, board, text: longBoards[board], heads: 12 });
+    const { cues } = await ask(page, "GET", `/api/classes/${id}/clock`);
     const seen = new Set();
     const worth = cues.filter(({ kind, lines }) => {
       const text = lines.join("\n");
@@ -123,7 +97,7 @@ test("every line of every board is drawn whole, at once or in turn", { skip: can
     });
     for (const cue of worth) {
       await page.setViewportSize(sizes[0]);
-      await startAt(id, cue.id);
+      await clockTo(page, id, (each) => each.id === cue.id);
       await page.goto(`${gym.address}/clock/${id}`);
       await page.getByRole("heading", { level: 1, name: "Work" }).waitFor();
       await lookAt(id, cue, told);
@@ -132,4 +106,10 @@ test("every line of every board is drawn whole, at once or in turn", { skip: can
   }
   assert.ok(looked >= 15, `${looked} stretches were looked at`);
   assert.deepEqual(page.faults, []);
+});
+
+test("a board with an odd start says so on the wall", { skip: cannotRun }, async () => {
+  const { cues } = await ask(page, "GET", "/api/classes/wall-of-wall-heats/clock");
+  const work = cues.find((cue) => cue.kind === "work");
+  assert.equal(work.lines.at(-1), "every second one starts with push-ups");
 });

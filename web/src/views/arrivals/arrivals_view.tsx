@@ -16,6 +16,7 @@ import { Field } from "../../ui/field.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
 import { FloorHead } from "../floor/floor_head.tsx";
+import { LineUp } from "../line_up/line_up.tsx";
 
 type GymClass = KeptClass["class"];
 
@@ -193,6 +194,7 @@ export function ArrivalsView({ id }: { readonly id: string }) {
           />
         )}
       />
+      <LineUp classId={id} open={false} />
       <Caution />
     </div>
   );

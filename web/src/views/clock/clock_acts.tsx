@@ -17,6 +17,8 @@ function Act(props: {
   readonly deed: Deed;
   readonly detail?: Detail;
   readonly first?: boolean;
+  /** What it is called where the words on it do not tell it from others. */
+  readonly label?: string;
   readonly children: string;
 }) {
   const { shown, deed, detail } = props;
@@ -24,6 +26,7 @@ function Act(props: {
     <button
       type="button"
       class={props.first ? "first act" : "act"}
+      aria-label={props.label}
       disabled={shown.watch.underWay.value !== null}
       onClick={() => {
         shown.voice.wake();

@@ -3,10 +3,10 @@ import { clockText, comingAfter, figureOf, sidesOf, type Moment, type Side } fro
 import { HomeLine } from "./home_line.tsx";
 import { NextUp } from "./now_and_next.tsx";
 import { BigFigure } from "./big_figure.tsx";
-import { counters, linesNow, nameBeside, stateWord } from "./clock_words.ts";
+import { counters, lineUpLines, linesNow, nameBeside, stateWord } from "./clock_words.ts";
 import { ClockFoot } from "./clock_foot.tsx";
 import { StateSign } from "./state_sign.tsx";
-import { gym } from "../../state/gym.ts";
+import { gym, lineUpOf } from "../../state/gym.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { WallLines } from "./wall_lines.tsx";
 import { useClock } from "./use_clock.ts";
@@ -93,11 +93,12 @@ export function ClockWall({ id, acts }: { readonly id: string; readonly acts: bo
   const shown = useClock(id);
   const [calm, setCalm] = useState(false);
   useEffect(() => {
+    lineUpOf(id).want();
     document.documentElement.classList.add("clock-open");
     return () => {
       document.documentElement.classList.remove("clock-open");
     };
-  }, []);
+  }, [id]);
   if (!shown?.clock || !shown.moment) {
     const fault = shown?.watch.fault.value;
     return <p class="clock-wait">{fault ? fault.text : "Looking…"}</p>;
@@ -107,7 +108,8 @@ export function ClockWall({ id, acts }: { readonly id: string; readonly acts: bo
   const coming = comingAfter(clock, moment, now);
   const sides = sidesOf(clock, moment, now);
   const two = sides.length === 2 && (moment.cue?.group_starts_ms.length ?? 0) === 2;
-  const { title, lines } = linesNow(moment, coming);
+  const { title, lines: work } = linesNow(moment, coming);
+  const lines = [...work, ...lineUpLines(lineUpOf(id).now.value.value?.pieces ?? [], moment, coming)];
   const called = clock.last_call_ms !== null && moment.cue?.kind === "work" && moment.index === clock.at?.cue;
   return (
     <div class={`clock-wall ${lookOf(moment)} ${calm ? "calm" : ""}`} data-instant={now}>
