@@ -23,10 +23,13 @@ ordered_json form_person_json(const app::FormPerson& person) {
   ordered_json json{{"id", person.person.text},
                     {"name", person.name},
                     {"done_as", person.done_as},
+                    {"said_as", person.said_as},
                     {"with", ordered_json::array()},
                     {"forecast", forecast_json(person.forecast)},
                     {"least", number_json(person.least)},
-                    {"most", number_json(person.most)}};
+                    {"most", number_json(person.most)},
+                    {"holds", nullptr}};
+  if (person.holds) json["holds"] = number_json(*person.holds);
   for (const domain::PersonId& other : person.with) json["with"].push_back(other.text);
   return json;
 }

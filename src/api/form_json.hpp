@@ -10,7 +10,7 @@ namespace repwright::api {
 /// "time", "rounds", "reps", "load", "distance", "kcal".
 std::string_view name_of(app::ScoreForm form);
 
-/// `{"id", "name", "done_as", "with", "forecast", "least", "most"}`
+/// `{"id", "name", "done_as", "said_as", "with", "forecast", "least", "most", "holds"}`
 nlohmann::ordered_json form_person_json(const app::FormPerson& person);
 
 }  // namespace repwright::api

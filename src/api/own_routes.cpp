@@ -14,11 +14,8 @@ namespace {
 using nlohmann::ordered_json;
 
 ordered_json piece_json(const app::OwnPiece& piece) {
-  ordered_json json{{"piece", piece.piece},
-                    {"title", piece.title},
-                    {"form", name_of(piece.form)},
-                    {"cap_s", nullptr},
-                    {"parts", piece.parts}};
+  ordered_json json{{"piece", piece.piece},        {"title", piece.title}, {"scheme", piece.scheme},
+                    {"form", name_of(piece.form)}, {"cap_s", nullptr},     {"parts", piece.parts}};
   if (piece.cap) json["cap_s"] = seconds_json(*piece.cap);
   json.update(form_person_json(piece.own));
   json["heat"] = nullptr;

@@ -6,8 +6,8 @@
 namespace repwright::api {
 
 /// `{"today": null | {"class", "date", "start", "board", "text", "told", "pieces": [{"piece", "title",
-/// "form", "cap_s", "parts", "id", "name", "done_as", "with", "forecast", "least", "most", "lines",
-/// "starts_with", "partners"}]}}` of that person.
+/// "scheme", "form", "cap_s", "parts", "lines", "starts_with", "partners", ...}]}}` of that person, each
+/// piece with what `form_person_json` says.
 Answer get_own_today(const Call& call);
 
 }  // namespace repwright::api

@@ -52,19 +52,16 @@ ordered_json rankings_json(const app::PieceResults& piece, const std::set<std::s
       if (i == 0 || lines[i]->value != lines[i - 1]->value) place = i + 1;
       rows.push_back({{"place", place}, {"name", lines[i]->name}, {"score", lines[i]->score}});
     }
-    json.push_back({{"done_as", version}, {"rows", std::move(rows)}});
+    json.push_back({{"done_as", version}, {"said_as", lines.front()->said_as}, {"rows", std::move(rows)}});
   }
   return json;
 }
 
 ordered_json result_json(const app::ResultLine& line) {
-  ordered_json json{{"id", line.person.text},
-                    {"name", line.name},
-                    {"score", line.score},
-                    {"done_as", line.done_as},
-                    {"own", own_bests[static_cast<std::size_t>(line.own)]},
-                    {"before", nullptr},
-                    {"luck", number_json(line.noise)}};
+  ordered_json json{{"id", line.person.text},  {"name", line.name},
+                    {"score", line.score},     {"done_as", line.done_as},
+                    {"said_as", line.said_as}, {"own", own_bests[static_cast<std::size_t>(line.own)]},
+                    {"before", nullptr},       {"luck", number_json(line.noise)}};
   if (line.best_before) json["before"] = number_json(*line.best_before);
   return json;
 }
@@ -81,8 +78,9 @@ Answer get_score_form(const Call& call) {
   if (!form) return refuse(form.error());
   ordered_json json{{"pieces", ordered_json::array()}};
   for (const app::FormPiece& piece : *form) {
-    ordered_json one{{"piece", piece.piece}, {"title", piece.title}, {"form", name_of(piece.form)},
-                     {"cap_s", nullptr},     {"parts", piece.parts}, {"people", ordered_json::array()}};
+    ordered_json one{{"piece", piece.piece},           {"title", piece.title}, {"scheme", piece.scheme},
+                     {"form", name_of(piece.form)},    {"cap_s", nullptr},     {"parts", piece.parts},
+                     {"people", ordered_json::array()}};
     if (piece.cap) one["cap_s"] = seconds_json(*piece.cap);
     for (const app::FormPerson& person : piece.people)
       if (call.who().role != Role::Person || call.who().person == person.person)

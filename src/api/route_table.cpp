@@ -15,6 +15,7 @@
 #include "api/emergency_routes.hpp"
 #include "api/gym_routes.hpp"
 #include "api/home_routes.hpp"
+#include "api/line_up_routes.hpp"
 #include "api/note_routes.hpp"
 #include "api/own_routes.hpp"
 #include "api/relief.hpp"
@@ -72,6 +73,7 @@ constexpr std::array table{
     Route{Method::Get, "/api/classes/*/score-form", everybody, Cost::Long, get_score_form},
     Route{Method::Get, "/api/classes/*/results", coaches_and_screens, Cost::Long, get_results},
     Route{Method::Get, "/api/classes/*/home", all_and_screens, Cost::Long, get_home},
+    Route{Method::Get, "/api/classes/*/line-up", coaches_and_screens, Cost::Long, get_line_up},
     Route{Method::Get, "/api/people/*/today", own_page, Cost::Long, get_own_today},
     Route{Method::Post, "/api/people/*/away", own_page, Cost::Long, post_own_away},
     Route{Method::Get, "/api/people/*/consent", Access{Role::Person}, Cost::Quick, get_consent},

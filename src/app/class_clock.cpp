@@ -5,6 +5,8 @@
 #include "app/gym_lookup.hpp"
 #include "app/who_comes.hpp"
 #include "base/text.hpp"
+#include "domain/board_search.hpp"
+#include "domain/spoken.hpp"
 #include "timetable/timetable.hpp"
 
 namespace repwright::app {
@@ -13,15 +15,6 @@ namespace {
 using domain::Block;
 using timetable::Cue;
 using timetable::CueKind;
-
-/// Finds a block anywhere on a board.
-const Block* find_block(const std::vector<Block>& blocks, domain::BlockId id) {
-  for (const Block& block : blocks) {
-    if (block.id == id) return &block;
-    if (const Block* inside = find_block(block.children, id)) return inside;
-  }
-  return nullptr;
-}
 
 void add_steps(const std::vector<domain::Item>& items, std::vector<domain::StepId>& steps) {
   for (const domain::Item& item : items) steps.push_back(item.step);
@@ -34,11 +27,16 @@ void add_steps(const Block& block, std::vector<domain::StepId>& steps) {
   for (const Block& child : block.children) add_steps(child, steps);
 }
 
+/// The block that is worked on in a cue; null where nothing is.
+const Block* work_of(const Cue& cue, const domain::Board& board) {
+  const bool works = cue.kind == CueKind::Part || cue.kind == CueKind::Work || cue.kind == CueKind::Tail;
+  return works ? domain::find_block(board, cue.block) : nullptr;
+}
+
 /// What is done in a cue.
 std::vector<domain::StepId> steps_of(const Cue& cue, const domain::Board& board) {
   std::vector<domain::StepId> steps;
-  const bool works = cue.kind == CueKind::Part || cue.kind == CueKind::Work || cue.kind == CueKind::Tail;
-  const Block* block = works ? find_block(board.blocks, cue.block) : nullptr;
+  const Block* block = work_of(cue, board);
   if (block == nullptr) return steps;
   const auto slot = static_cast<std::size_t>(cue.slot);
   if (block->kind == domain::BlockKind::Every && slot < block->slots.size())
@@ -46,6 +44,14 @@ std::vector<domain::StepId> steps_of(const Cue& cue, const domain::Board& board)
   else
     add_steps(*block, steps);
   return steps;
+}
+
+/// Where every second person begins, for the wall; empty: where all do.
+std::string odd_start_words(const Cue& cue, const domain::Board& board, const domain::Catalogue& catalogue) {
+  const Block* block = work_of(cue, board);
+  if (block == nullptr || !block->odd_start) return {};
+  const domain::Movement* movement = catalogue.find(*block->odd_start);
+  return movement == nullptr ? "" : "every second one starts with " + domain::spoken_many(*movement);
 }
 
 std::vector<std::string> lines_of_text(const std::string& text) {
@@ -88,6 +94,8 @@ base::Result<ClassClock> class_clock(const GymAtHand& at_hand, const std::string
       last = line;
       lines.emplace_back(base::trim(text[static_cast<std::size_t>(line) - 1]));
     }
+    std::string odd_start = odd_start_words(cue, reading.board, gym.knowledge.catalogue);
+    if (!odd_start.empty()) lines.push_back(std::move(odd_start));
   }
   return clock;
 }

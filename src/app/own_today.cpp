@@ -149,6 +149,7 @@ Result<std::optional<OwnToday>> own_today(const GymAtHand& at_hand, const Person
     OwnPiece mine{
         .piece = piece.piece,
         .title = piece.title,
+        .scheme = piece.scheme,
         .form = piece.form,
         .cap = piece.cap,
         .parts = piece.parts,

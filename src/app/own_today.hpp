@@ -16,6 +16,7 @@ namespace repwright::app {
 struct OwnPiece {
   std::string piece;  // as a score names it
   std::string title;
+  std::string scheme;  // how it goes, in words
   ScoreForm form = ScoreForm::Reps;
   std::optional<base::Duration> cap;
   int parts = 1;

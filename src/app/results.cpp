@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "app/past_session.hpp"
+#include "app/said_versions.hpp"
 #include "app/score_form.hpp"
 #include "domain/people_search.hpp"
 
@@ -65,6 +66,7 @@ ResultLine line_of(const ScoreEntry& entry, const FormPiece& piece, const OpenGy
                   .name = person == nullptr ? entry.person.text : person->name,
                   .score = entry.text,
                   .done_as = entry.version,
+                  .said_as = said_versions(entry.version, gym.knowledge.catalogue),
                   .value = {},
                   .best_before = {}};
   const auto form = std::ranges::find(piece.people, entry.person, &FormPerson::person);

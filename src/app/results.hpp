@@ -29,6 +29,7 @@ struct ResultLine {
   std::string name;
   std::string score;    // as entered
   std::string done_as;  // version
+  std::string said_as;  // the same as people say it
   OwnBest own = OwnBest::Unknown;
   std::optional<double> value;  // in the piece's measure
   std::optional<double> best_before;

@@ -3,9 +3,13 @@
 #include <algorithm>
 #include <set>
 
+#include "app/done_pieces.hpp"
 #include "app/gym_lookup.hpp"
+#include "app/most_reps.hpp"
 #include "app/past_session.hpp"
+#include "app/said_versions.hpp"
 #include "board/usual_score.hpp"
+#include "board/words.hpp"
 #include "domain/board_search.hpp"
 #include "rehearsal/groups.hpp"
 
@@ -23,6 +27,7 @@ struct Played {
   const board::Reading& reading;
   const ClassRehearsal& class_rehearsal;
   const domain::GymClass& gym_class;
+  const GymKnowledge& knowledge;
 };
 
 ScoreForm form_of(const domain::PieceOutcome& outcome, Score score) {
@@ -44,6 +49,12 @@ ScoreForm form_of(const domain::PieceOutcome& outcome, Score score) {
 bool is_sum(Score score) {
   return score == Score::Times || score == Score::RepsSum || score == Score::KcalSum ||
          score == Score::DistanceSum;
+}
+
+/// Sets that nobody loads and nobody times: work of skill, whose seconds say nothing.
+bool is_unscored(const domain::Block& block, Score score, const domain::PieceOutcome& outcome) {
+  const bool sets = block.kind == domain::BlockKind::Sets || block.kind == domain::BlockKind::Superset;
+  return sets && score == Score::None && outcome.measure == Measure::Seconds;
 }
 
 /// The lines of one piece as the person does them: those that the outcome has steps of.
@@ -92,30 +103,35 @@ std::optional<FormPiece> form_piece(const Played& played, int index) {
   const Score score = block->score.value_or(board::usual_score(*block));
   const auto with = partners_of(*block, done.people);
   const auto where = rehearsal::standings(*block, piece.heats, late_in(played.gym_class, done.people));
-  FormPiece form{.piece = {},
+  FormPiece form{.index = index,
+                 .piece = {},
                  .title = piece.name,
+                 .scheme = board::scheme_in_words(*block, played.knowledge.catalogue, played.knowledge.house),
                  .cap = piece.cap,
                  .heats = where.heats,
                  .lanes = block->lanes.has_value(),
                  .people = {}};
   for (std::size_t p = 0; p < done.people.size(); ++p) {
     const domain::PieceOutcome* outcome = outcome_of(done.rehearsal.people[p], index);
-    if (outcome == nullptr) continue;
+    if (outcome == nullptr || is_unscored(*block, score, *outcome)) continue;
     form.form = form_of(*outcome, score);
     if (is_sum(score)) form.parts = std::max(form.parts, static_cast<int>(outcome->interval_s.size()));
     const auto [least, most] = believed(outcome->score);
     const std::vector<domain::FittedItem> lines = lines_in(done.fitted.people[p], *outcome);
-    FormPerson one{
-        .person = done.people[p].id,
-        .name = done.people[p].name,
-        .lines = lines,
-        .done_as = versions_done({.person = done.people[p].id, .level = {}, .items = lines, .rounds = {}}),
-        .with = with[p],
-        .forecast = *outcome,
-        .standing = where.people[p],
-        .start = start_at(piece, where.people[p].place),
-        .least = least,
-        .most = most};
+    const std::string versions =
+        versions_done({.person = done.people[p].id, .level = {}, .items = lines, .rounds = {}});
+    FormPerson one{.person = done.people[p].id,
+                   .name = done.people[p].name,
+                   .lines = lines,
+                   .done_as = versions,
+                   .said_as = said_versions(versions, played.knowledge.catalogue),
+                   .with = with[p],
+                   .forecast = *outcome,
+                   .standing = where.people[p],
+                   .start = start_at(piece, where.people[p].place),
+                   .least = least,
+                   .most = most};
+    if (form.form == ScoreForm::Reps) one.holds = most_reps(*block, piece, lines);
     one.forecast.steps.clear();
     form.people.push_back(std::move(one));
   }
@@ -152,9 +168,9 @@ Result<std::vector<FormPiece>> score_form(const GymAtHand& at_hand, const std::s
   if (!rehearsed) return tl::unexpected(rehearsed.error());
   std::vector<FormPiece> pieces;
   for (std::size_t i = 0; i < rehearsed->timetable.pieces.size(); ++i)
-    if (auto piece = form_piece({reading, *rehearsed, **known}, static_cast<int>(i)))
+    if (auto piece = form_piece({reading, *rehearsed, **known, gym.knowledge}, static_cast<int>(i)))
       pieces.push_back(std::move(*piece));
-  if (pieces.size() > 1)
+  if (rehearsed->timetable.pieces.size() > 1)
     for (FormPiece& piece : pieces) piece.piece = piece.title;
   return pieces;
 }

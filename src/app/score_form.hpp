@@ -21,17 +21,21 @@ struct FormPerson {
   std::string name;
   std::vector<domain::FittedItem> lines;  // of this piece, in the order of the board
   std::string done_as;                    // the versions of this piece that they are planned to do
+  std::string said_as;                    // the same as people say it
   std::vector<domain::PersonId> with;     // whose score is the same: the others of the pair or team
   domain::PieceOutcome forecast;          // without steps
   /// Where they stand; the place is that within the heat, from 0. `start` is after the heat's signal.
   rehearsal::Standing standing{};
   base::Duration start{};
-  double least = 0, most = 0;  // what is believed without a question, in the forecast's measure
+  double least = 0, most = 0;     // what is believed without a question, in the forecast's measure
+  std::optional<double> holds{};  // reps: more are not in the piece as they do it
 };
 
 struct FormPiece {
+  int index = 0;      // of the class's timetable
   std::string piece;  // as a score names it; empty: the board has one
   std::string title;
+  std::string scheme;  // how it goes, in words
   ScoreForm form = ScoreForm::Reps;
   std::optional<base::Duration> cap;
   int parts = 1;  // intervals whose results are added up

@@ -134,9 +134,13 @@ std::string intervals_words(const Block& block, const Telling& telling) {
   return piece(block, telling, opening);
 }
 
-std::string sets_words(const Block& block, const Telling& telling) {
+std::string sets_count(const Block& block) {
   const int sets = block.sets.value_or(1);
-  const std::string count = fmt::format("{} {}", count_word(sets), sets == 1 ? "set" : "sets");
+  return fmt::format("{} {}", count_word(sets), sets == 1 ? "set" : "sets");
+}
+
+std::string sets_words(const Block& block, const Telling& telling) {
+  const std::string count = sets_count(block);
   const std::string rest = rest_words(block);
   const std::string tail =
       (rest.empty() ? "" : ", " + rest) + condition_words(block) + rule_words(block, telling);
@@ -290,7 +294,32 @@ std::string block_words(const Block& block, const Telling& outer) {
   }
 }
 
+/// The words of a block up to its work.
+std::string scheme_words(const Block& block, const Telling& telling) {
+  switch (block.kind) {
+    case BlockKind::Sets:
+    case BlockKind::Superset: {
+      const std::string rest = rest_words(block);
+      return sets_count(block) + (rest.empty() ? "" : ", " + rest) + condition_words(block);
+    }
+    case BlockKind::Window: {
+      const auto parts =
+          texts_of(block.children, [&](const Block& child) { return scheme_words(child, telling); });
+      return fmt::format("{}", fmt::join(parts, ", then "));
+    }
+    default: {
+      const std::string words = block_words(block, telling);
+      return words.substr(0, words.find(": "));
+    }
+  }
+}
+
 }  // namespace
+
+std::string scheme_in_words(const Block& block, const domain::Catalogue& catalogue,
+                            const domain::House& house) {
+  return capital(scheme_words(block, {catalogue, house}));
+}
 
 std::vector<std::string> in_words(const domain::Board& board, const domain::Catalogue& catalogue,
                                   const domain::House& house) {

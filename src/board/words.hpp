@@ -13,4 +13,8 @@ namespace repwright::board {
 std::vector<std::string> in_words(const domain::Board& board, const domain::Catalogue& catalogue,
                                   const domain::House& house);
 
+/// How a piece goes, without its work: `Every 3 minutes, seven times`, `Four sets, 1 minute of rest`.
+std::string scheme_in_words(const domain::Block& block, const domain::Catalogue& catalogue,
+                            const domain::House& house);
+
 }  // namespace repwright::board

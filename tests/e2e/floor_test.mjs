@@ -90,7 +90,7 @@ flow("a score is kept in five taps, asked about where nobody expects it, and cor
   await page.getByText("1 of ").waitFor();
   await page.getByText("on its way").waitFor({ state: "detached" });
   await page.getByRole("button", { name: /Hyun-ae Marlowe/ }).click();
-  await dialog.getByText(/Kept: .*, by Mira/).waitFor();
+  await dialog.getByText(/Kept: .* by Mira, today at/).waitFor();
   await dialog.getByRole("button", { name: /more by/ }).first().click();
   await dialog.getByRole("button", { name: /^Keep/ }).click();
   await page.getByText("corrected").waitFor();
@@ -115,6 +115,8 @@ test("a member sees their version, target and actions, and enters their score", 
   await member.getByRole("button", { name: "Open" }).click();
   await member.getByText("Target").first().waitFor();
   await member.getByText(/[Nn]o overhead/).first().waitFor();
+  await member.getByText(/^Circuit of six stations, three laps/).waitFor();
+  assert.equal(await member.getByText("After the hour").count(), 0, "nobody is asked about an hour that is to come");
   await member.getByRole("button", { name: "Enter my score" }).first().click();
   await member.getByRole("button", { name: /^Keep/ }).click();
   await member.getByRole("button", { name: /My score: .* Correct it/ }).waitFor();

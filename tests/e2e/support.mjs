@@ -146,6 +146,38 @@ export async function becomeOwner(page, gym, password = "ten letters and more") 
   await page.getByRole("heading", { name: /Next class|No class ahead/ }).waitFor();
 }
 
+/** Asks the program as who is signed in on the page; the answer. */
+export const ask = (page, how, path, value) =>
+  page.evaluate(
+    async ([method, at, body]) => {
+      const answer = await fetch(at, {
+        method,
+        ...(body ? { body: JSON.stringify(body), headers: { "Content-Type": "application/json" } } : {}),
+      });
+      if (!answer.ok) throw new Error(`${method} ${at}: ${answer.status} ${await answer.text()}`);
+      return answer.json();
+    },
+    [how, path, value ?? null],
+  );
+
+/** Starts the clock of a class at its first stretch that `wanted` is true of. */
+export async function clockTo(page, id, wanted) {
+  const path = `/api/classes/${id}/clock`;
+  let clock = await ask(page, "GET", path);
+  const key = () => `test-${Math.random()}`;
+  if (clock.state === "running" || clock.state === "paused")
+    clock = await ask(page, "POST", path, { act: "stop", key: key(), version: clock.version });
+  await ask(page, "POST", path, { act: "start", key: key(), version: clock.version, cue: clock.cues.find(wanted).id });
+}
+
+/** Makes a class of so many of the Saturday's people with a board of that text; without a text the board is there. */
+export async function makeClass(page, { id, board, text, heads }) {
+  if (text) await ask(page, "PUT", `/api/boards/${board}`, { text });
+  const booked = (await ask(page, "GET", "/api/classes/sat-24")).class.booked.slice(0, heads);
+  const made = { id, date: "2027-06-01", start: "09:00", minutes: 90, board_id: board, booked };
+  await ask(page, "PUT", `/api/classes/${id}`, { class: made });
+}
+
 /** What axe-core calls serious or critical on the page as it stands, in words. */
 export async function seriousFaults(page) {
   // The page's policy lets nothing be injected, so axe comes through the debugger and not as an element.

@@ -99,7 +99,7 @@ test("a score is filled in from the forecast, so that few taps are left", () => 
 
 test("a score far from the forecast is asked about, one near it is not", () => {
   const draft = prefilled({ form: "rounds", parts: 1 }, forecast);
-  const believed = { forecast, least: 198, most: 981 };
+  const believed = { forecast, least: 198, most: 981, holds: null };
   assert.equal(question(draft, believed), null);
   assert.equal(question({ ...draft, rounds: 38, reps: 0 }, believed), "Forecast 9+0 to 14+6, really 38+0?");
   const time = { form: "time" as const, capped: true, parts: [1], rounds: 1, reps: 0 };
@@ -124,7 +124,7 @@ test("the newest line of each person shows, what is on its way over it", () => {
 });
 
 test("results are gathered by version, the largest first", () => {
-  const of = (id: string, done_as: string): ResultLine => ({ id, name: id, score: "1", done_as, own: "first", before: null, luck: 0 });
+  const of = (id: string, done_as: string): ResultLine => ({ id, name: id, score: "1", done_as, said_as: done_as, own: "first", before: null, luck: 0 });
   assert.deepEqual(byVersion([of("a", "x"), of("b", "y"), of("c", "y")]).map(([version]) => version), ["y", "x"]);
 });
 

@@ -16,6 +16,7 @@ import { boardLast, boardRows, classRows, gym, keptBoard, keptClass, keptHouse, 
 import { efforts } from "../src/model/effort.ts";
 import { keptHall } from "../src/model/hall.ts";
 import { home } from "../src/model/home.ts";
+import { lineUp } from "../src/model/line_up.ts";
 import { consent, ownToday } from "../src/model/own_today.ts";
 import { floorPeople, peoplePreview, peopleTable, personRow } from "../src/model/people.ts";
 import { reading } from "../src/model/reading.ts";
@@ -66,6 +67,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   gym,
   hall: keptHall,
   home,
+  "line-up": lineUp,
   house: keptHouse,
   limits: limitKinds,
   "list-effect": listEffect,

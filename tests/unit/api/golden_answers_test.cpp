@@ -74,6 +74,7 @@ const std::vector<Example> examples{
     {"score-form", Method::Get, "/api/classes/sat-24/score-form", "", Role::Coach},
     {"results", Method::Get, "/api/classes/sat-24/results", "", Role::Coach},
     {"own-today", Method::Get, "/api/people/a07/today", "", Role::Person},
+    {"line-up", Method::Get, "/api/classes/tue-pairs-13/line-up", "", Role::Screen},
     {"home", Method::Get, "/api/classes/sat-24/home", "", Role::Screen},
     {"consent", Method::Get, "/api/people/a07/consent", "", Role::Person},
     {"consent-said", Method::Put, "/api/people/a07/consent", R"({"in_rankings": true})", Role::Person},

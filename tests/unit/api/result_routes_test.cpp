@@ -37,6 +37,46 @@ TEST(ScoreForm, IsFilledInFromTheRehearsalForEverybodyWhoComes) {
   }
 }
 
+TEST(ScoreForm, SaysWhatAPieceHoldsHowItGoesAndWhatIsDoneInWords) {
+  FrontDesk front;
+  const json pieces = get(front, "/api/classes/wed-19-for-12/score-form")["pieces"];
+  ASSERT_EQ(pieces.size(), 2u);
+  const json& every = pieces[1];
+  EXPECT_EQ(every["scheme"], "Every 3 minutes, seven times");
+  for (const json& person : every["people"]) {
+    EXPECT_EQ(person["holds"], 140) << "3 + 5 + 12 reps seven times";
+    EXPECT_LE(person["forecast"]["p90"], person["holds"]);
+  }
+  EXPECT_EQ(every["people"][0]["done_as"], "run / pull-up / push-up / box-step-up");
+  EXPECT_EQ(every["people"][0]["said_as"], "run, pull-up, push-up, box step-up");
+  const json& lifts = pieces[0];
+  EXPECT_TRUE(lifts["people"][0]["holds"].is_null()) << "a load has no end";
+}
+
+TEST(ScoreForm, LeavesOutSkillThatNobodyLoadsOrTimes) {
+  FrontDesk front;
+  std::vector<std::string> titles;
+  const json pieces = get(front, "/api/classes/wed-morning-9/score-form")["pieces"];
+  for (const json& piece : pieces) titles.push_back(piece["title"]);
+  EXPECT_EQ(titles, (std::vector<std::string>{"Stations", "For distance 8:00"}));
+  for (const json& piece : pieces) EXPECT_EQ(piece["piece"], piece["title"]) << "the board has others, too";
+}
+
+TEST(LineUp, SaysWhoWorksWithWhomToCoachesAndScreens) {
+  FrontDesk front;
+  const json pieces = get(front, "/api/classes/tue-pairs-13/line-up", Role::Screen)["pieces"];
+  ASSERT_EQ(pieces.size(), 1u) << "its skill has no places";
+  const json people = pieces[0]["people"];
+  EXPECT_EQ(people.size(), 13u);
+  std::size_t in_a_three = 0;
+  for (const json& person : people) {
+    EXPECT_GE(person["with"].size(), 1u);
+    if (person["with"].size() == 2) ++in_a_three;
+  }
+  EXPECT_EQ(in_a_three, 3u);
+  EXPECT_TRUE(get(front, "/api/classes/wed-morning-9/line-up")["pieces"].empty());
+}
+
 TEST(ScoreForm, ShowsAPersonTheirOwnRowAlone) {
   FrontDesk front;
   const json pieces = get(front, form, Role::Person)["pieces"];

@@ -58,6 +58,7 @@ const std::map<std::string, std::string> expected{
     {"GET /api/classes/*/clock", "ocrps"},
     {"POST /api/classes/*/clock", "ocr"},
     {"GET /api/classes/*/home", "ocrps"},
+    {"GET /api/classes/*/line-up", "ocrs"},
     {"GET /api/notes", "ocr"},
     {"POST /api/notes", "ocp"},
     {"DELETE /api/notes/*", "oc"},

@@ -26,6 +26,7 @@ import { fitPlan } from "../model/fits.ts";
 import { hourPlan } from "../model/hour_plan.ts";
 import { emergencyCard } from "../model/emergency.ts";
 import { home } from "../model/home.ts";
+import { lineUp } from "../model/line_up.ts";
 import { runners, runs } from "../model/runners.ts";
 import { notes } from "../model/notes.ts";
 import { consent, ownToday } from "../model/own_today.ts";
@@ -117,6 +118,7 @@ export const questions = (client: Client) => ({
   time: () => client.ask("GET", "/api/time", programTime),
   clock: (id: string) => client.ask("GET", `${at("classes", id)}/clock`, clock),
   home: (id: string) => client.ask("GET", `${at("classes", id)}/home`, home),
+  lineUp: (id: string) => client.ask("GET", `${at("classes", id)}/line-up`, lineUp),
   efforts: (id: string) => client.ask("GET", `${at("classes", id)}/effort`, efforts),
   clockAct: (id: string, act: ClockAct) => client.ask("POST", `${at("classes", id)}/clock`, clock, act),
 

@@ -73,6 +73,22 @@ function momentIn(from: Clock, state: Clock["state"], index: number, elapsed: nu
   return { state, index, cue: shown, elapsed, length, left: ends === null ? null : Math.max(0, ends - elapsed) };
 }
 
+/** A cue and its place in the class. */
+export interface Placed {
+  readonly cue: Cue;
+  readonly index: number;
+}
+/** The cues of each part of the class together: an id begins with the part that it is of. */
+export function partsOf(cues: readonly Cue[]): readonly (readonly Placed[])[] {
+  const parts: Placed[][] = [];
+  const partOf = (cue: Cue | undefined) => cue?.id.split(".")[0];
+  for (const [index, cue] of cues.entries()) {
+    if (parts.length === 0 || partOf(cue) !== partOf(cues[index - 1])) parts.push([]);
+    parts.at(-1)?.push({ cue, index });
+  }
+  return parts;
+}
+
 /** The big figure: whole seconds, and whether they are over what was planned. */
 export interface Figure {
   readonly seconds: number;

@@ -30,3 +30,9 @@ export type OwnToday = Decoded<typeof today>;
 export const ownToday = objectOf({ today: orNull(today) });
 
 export const consent = objectOf({ in_rankings: flag });
+
+/** Whether the class has begun by the device's clock; one without a day or a time is taken as begun. */
+export function hasBegun({ date, start }: Pick<OwnToday, "date" | "start">, now: Date): boolean {
+  if (date === null || start === null) return true;
+  return now >= new Date(`${date}T${start.padStart(5, "0")}:00`);
+}

@@ -3,11 +3,11 @@ import { measure } from "./rehearsal.ts";
 
 const own = wordOf("first", "beyond", "within-luck", "below", "unknown");
 
-const line = objectOf({ id: text, name: text, score: text, done_as: text, own, before: orNull(number), luck: number });
+const line = objectOf({ id: text, name: text, score: text, done_as: text, said_as: text, own, before: orNull(number), luck: number });
 /** One score beside the person's own best before it; `luck` is by how much two days of theirs may differ. */
 export type ResultLine = Decoded<typeof line>;
 
-const ranking = objectOf({ done_as: text, rows: listOf(objectOf({ place: number, name: text, score: text })) });
+const ranking = objectOf({ done_as: text, said_as: text, rows: listOf(objectOf({ place: number, name: text, score: text })) });
 export type Ranking = Decoded<typeof ranking>;
 
 const piece = objectOf({ piece: text, measure, reps_per_round: number, people: listOf(line), rankings: listOf(ranking) });

@@ -19,6 +19,10 @@ const line = objectOf({
 export type ScoreLine = Decoded<typeof line>;
 export const classScores = listOf(line);
 
+/** What a line said before, the newest first. */
+export const beforeIt = (versions: readonly ScoreLine[], line: ScoreLine): readonly ScoreLine[] =>
+  versions.filter((each) => each.version < line.version).sort((a, b) => b.version - a.version);
+
 /** What a line says from now on; `version` is that of the line that was looked at. */
 export interface ScoreChange {
   readonly version: number;
@@ -40,16 +44,20 @@ export const formPersonFields = {
   id: text,
   name: text,
   done_as: text,
+  /** The same as people say it. */
+  said_as: text,
   with: listOf(text),
   forecast,
   least: number,
   most: number,
+  /** Reps: more are not in the piece. */
+  holds: orNull(number),
 };
 const formPerson = objectOf(formPersonFields);
 /** Who is to be scored, and what is expected of them; beyond `least` and `most` a score is asked about. */
 export type FormPerson = Decoded<typeof formPerson>;
 
-export const formPieceFields = { piece: text, title: text, form, cap_s: orNull(number), parts: number };
+export const formPieceFields = { piece: text, title: text, scheme: text, form, cap_s: orNull(number), parts: number };
 const formPiece = objectOf({ ...formPieceFields, people: listOf(formPerson) });
 export type FormPiece = Decoded<typeof formPiece>;
 export const scoreForm = objectOf({ pieces: listOf(formPiece) });
@@ -65,9 +73,12 @@ export interface Draft {
   readonly reps: number;
 }
 
+/** Loads are kept to half a kilogram: a pair of 17.5 is no 18. */
+const halfKilos = (load: number): number => Math.round(load * 2) / 2;
+
 /** What the forecast says, in the form of the piece: the few taps that are left are the difference to it. */
 export function prefilled(piece: Pick<FormPiece, "form" | "parts">, forecast: ScoreForecast): Draft {
-  const middle = piece.form === "load" ? Math.round(forecast.p50 * 2) / 2 : Math.round(forecast.p50);
+  const middle = piece.form === "load" ? halfKilos(forecast.p50) : Math.round(forecast.p50);
   const round = forecast.reps_per_round;
   const counted = forecast.measure === "reps" && round >= 1;
   const rounds = counted ? Math.floor(forecast.p50 / round) : 0;
@@ -79,6 +90,17 @@ export function prefilled(piece: Pick<FormPiece, "form" | "parts">, forecast: Sc
     rounds,
     reps: counted ? Math.round(forecast.p50 - rounds * round) : 0,
   };
+}
+
+/** What is kept, to be corrected; what cannot be read starts from the forecast. */
+export function draftOf(piece: Pick<FormPiece, "form" | "parts">, forecast: ScoreForecast, kept: string | null): Draft {
+  const draft = prefilled(piece, forecast);
+  const rounds = /^(cap, )?(\d+)\+(\d+)$/.exec(kept ?? "");
+  if (rounds && (piece.form === "rounds" || rounds[1] !== undefined))
+    return { ...draft, capped: piece.form === "time", rounds: Number(rounds[2]), reps: Number(rounds[3]) };
+  if (kept === null || piece.parts > 1 || piece.form === "rounds") return draft;
+  const value = piece.form === "time" ? secondsOf(kept) : Number(/^\d+(?:\.\d+)?/.exec(kept)?.[0] ?? NaN);
+  return value === null || Number.isNaN(value) ? draft : { ...draft, parts: [value] };
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
@@ -121,18 +143,25 @@ export function forecastText(form: Form, forecast: ScoreForecast, value: number)
   const round = forecast.reps_per_round;
   if (form === "time") return clock(value);
   if (form === "rounds" && round >= 1) return `${Math.floor(value / round)}+${Math.floor(value % round)}`;
-  return scoreText({ form, capped: false, parts: [Math.round(value)], rounds: 0, reps: 0 });
+  return scoreText({ form, capped: false, parts: [form === "load" ? halfKilos(value) : Math.round(value)], rounds: 0, reps: 0 });
 }
 
+/** Whether a rehearsal can say anything: of work without a load it cannot say how heavy. */
+export const isForecast = (forecast: ScoreForecast): boolean => forecast.p90 > 0;
+
 export function rangeText(form: Form, forecast: ScoreForecast): string {
+  if (!isForecast(forecast)) return "unknown";
   const [low, high] = [forecast.p10, forecast.p90].map((value) => forecastText(form, forecast, value));
   return low === high ? `about ${low ?? ""}` : `${low ?? ""} to ${high ?? ""}`;
 }
 
 /** What to ask before a score is kept that nobody expects: 'forecast 9+0 to 14+3, really 38+0?'; null if it is believed. */
-export function question(draft: Draft, person: Pick<FormPerson, "forecast" | "least" | "most">): string | null {
+export function question(draft: Draft, person: Pick<FormPerson, "forecast" | "least" | "most" | "holds">): string | null {
   const value = valueOf(draft, person.forecast);
-  if (value === null || (value >= person.least && value <= person.most)) return null;
+  if (value === null) return null;
+  if (person.holds !== null && value > person.holds) return `The piece holds ${person.holds}, really ${scoreText(draft)}?`;
+  if (!isForecast(person.forecast)) return value > 0 ? null : `Really ${scoreText(draft)}?`;
+  if (value >= person.least && value <= person.most) return null;
   return `Forecast ${rangeText(draft.form, person.forecast)}, really ${scoreText(draft)}?`;
 }
 
@@ -171,4 +200,26 @@ export function shownScores(kept: readonly ScoreLine[], outbox: Outbox, classId:
     shown.set(person, { person, piece, score, kept: null, key: letter.key, held: letter.held });
   }
   return shown;
+}
+
+/** What one tap entered and what may still be taken back: of a pair the score of both. */
+export interface OpenTap {
+  readonly people: readonly string[];
+  readonly keys: readonly string[];
+  readonly score: string;
+  readonly held: number;
+}
+
+/** The taps of the last seconds; who works together is taken back together. */
+export function openTaps(shown: Iterable<ShownScore>, people: readonly Pick<FormPerson, "id" | "with">[], now: number): readonly OpenTap[] {
+  const taps: OpenTap[] = [];
+  for (const { person, key, score, held } of shown) {
+    if (key === null || held <= now) continue;
+    const partners = people.find((each) => each.id === person)?.with ?? [];
+    const at = taps.findIndex((tap) => tap.score === score && tap.people.some((each) => partners.includes(each)));
+    const tap = taps[at];
+    if (tap) taps[at] = { ...tap, people: [...tap.people, person], keys: [...tap.keys, key] };
+    else taps.push({ people: [person], keys: [key], score, held });
+  }
+  return taps;
 }

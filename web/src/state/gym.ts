@@ -76,6 +76,7 @@ export const consentOf = keptById(program.consent, "people");
 export const classScoresOf = keptById(program.classScores, "scores");
 export const effortsOf = keptById(program.efforts, "scores");
 export const homeOf = rehearsedById(program.home, ...anyChange);
+export const lineUpOf = rehearsedById(program.lineUp, "classes", "boards", "hall", "people");
 export const emergency = kept(program.emergency, "house");
 export const readingOf = keptById(readBoard, "boards", "house");
 

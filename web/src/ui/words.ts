@@ -56,6 +56,16 @@ export function timeAfter(start: string, seconds: number): string {
   return `${String(Math.floor(minutes / 60)).padStart(2, "0")}:${String(minutes % 60).padStart(2, "0")}`;
 }
 
+/** An instant of the program, `2027-05-15T07:03:00Z`, by the device's clock: 'today at 09:03', 'Sat 15 May at 09:03'. */
+export function instantWords(instant: string, now: Date): string {
+  const at = new Date(instant);
+  if (Number.isNaN(at.getTime())) return instant;
+  const two = (n: number): string => String(n).padStart(2, "0");
+  const date = (day: Date): string => `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
+  const day = date(at) === date(now) ? "today" : shortDay(date(at));
+  return `${day} at ${two(at.getHours())}:${two(at.getMinutes())}`;
+}
+
 /** '1 person', '3 people'. */
 export const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
@@ -67,6 +77,22 @@ export function listWords(words: readonly string[]): string {
 
 /** A kind of thing by its id, for when its name is not known: `pull-up-bar` is 'Pull-up-bar'. */
 export const idWords = (id: string): string => id.charAt(0).toUpperCase() + id.slice(1);
+
+const shortIds: Readonly<Record<string, string>> = { bb: "barbell", db: "dumbbell", kb: "kettlebell" };
+
+/** Ids of movements as words, where their names are not known: `run / kb-swing` is 'run, kettlebell swing'. */
+export const movementWords = (ids: string): string =>
+  ids
+    .replaceAll(/\s*\/\s*/g, ", ")
+    .replaceAll(/_|-(?!ups?\b)/g, " ")
+    .replaceAll(/\b[bdk]b\b/g, (short) => shortIds[short] ?? short);
+
+/** A mark by its column: `5rm bb-deadlift` with 60 is ['5RM barbell deadlift', '60 kg']. */
+export function markWords(column: string, cell: string): readonly [name: string, value: string] {
+  const lift = /^(\d+)rm (.*?)(?: \((lb)\))?$/.exec(column);
+  if (!lift) return [movementWords(column), cell];
+  return [`${lift[1] ?? ""}RM ${movementWords(lift[2] ?? "")}`, `${cell} ${lift[3] ?? "kg"}`];
+}
 
 /** 16 is '16', 12.5 is '12.5'. */
 export const plainNumber = (value: number): string => String(Math.round(value * 10) / 10);

@@ -19,6 +19,7 @@ import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
 import { isOld, MayBeOld, Working } from "../../ui/working.tsx";
 import { FloorHead } from "../floor/floor_head.tsx";
+import { LineUp } from "../line_up/line_up.tsx";
 
 type GymClass = KeptClass["class"];
 
@@ -210,6 +211,7 @@ export function ArrivalsView({ id }: { readonly id: string }) {
           />
         )}
       />
+      <LineUp classId={id} open={false} />
       <Caution />
     </div>
   );

@@ -32,6 +32,7 @@ function Act(props: {
   readonly deed: Deed;
   readonly detail?: Detail;
   readonly first?: boolean;
+  /** What it is called where the words on it do not tell it from others. */
   readonly label?: string;
   readonly children: string;
 }) {

@@ -1,11 +1,12 @@
 import { useState } from "preact/hooks";
-import { clockText, comingAfter, figureOf, sidesOf } from "../../model/clock.ts";
+import { clockText, comingAfter, figureOf, partsOf, sidesOf, type Cue, type Placed } from "../../model/clock.ts";
 import { FloorStops } from "../floor/floor_head.tsx";
 import { Act, MainAct, NextAct, TakeBack, TimeActs } from "./clock_acts.tsx";
 import { BigFigure } from "./big_figure.tsx";
-import { counters, cueWords, nameBeside, stateWord } from "./clock_words.ts";
+import { counters, cueWords, nameBeside, partName, stateWord } from "./clock_words.ts";
 import { lookOf } from "./clock_wall.tsx";
 import { HomeLine } from "./home_line.tsx";
+import { LineUp } from "../line_up/line_up.tsx";
 import { LinesNow, NextUp } from "./now_and_next.tsx";
 import { Sound, Standing } from "./clock_foot.tsx";
 import { StateSign } from "./state_sign.tsx";
@@ -13,6 +14,52 @@ import { TwoTaps } from "../../ui/two_taps.tsx";
 import { useClock, type Shown } from "./use_clock.ts";
 import "../floor/floor.css";
 import "./clock.css";
+
+/** More stretches of one part than these stand folded below the first. */
+const mostUnfolded = 3;
+
+function Stretch({ shown, cue, index }: { readonly shown: Shown; readonly cue: Cue; readonly index: number }) {
+  const state = shown.moment?.state;
+  const now = index === shown.moment?.index;
+  const words = cueWords(cue, shown.clock?.cues[index - 1]);
+  return (
+    <li aria-current={now ? "step" : undefined}>
+      <span>
+        {words} <span class="soft">{cue.length_ms === null ? "open" : clockText(cue.length_ms / 1000)}</span>
+      </span>
+      <Act
+        shown={shown}
+        deed={state === "running" || state === "paused" ? "jump" : "start"}
+        detail={{ cue: cue.id }}
+        label={`${now ? "Again from here" : "From here"}: ${words}`}
+      >
+        {now ? "Again from here" : "From here"}
+      </Act>
+    </li>
+  );
+}
+
+/** The stretches of one part of the class; of many the first, and the others folded. */
+function PartStretches({ shown, part }: { readonly shown: Shown; readonly part: readonly Placed[] }) {
+  const unfolded = part.length > mostUnfolded ? part.slice(0, 1) : part;
+  const folded = part.slice(unfolded.length);
+  const row = ({ cue, index }: Placed) => <Stretch key={cue.id} shown={shown} cue={cue} index={index} />;
+  return (
+    <>
+      {unfolded.map(row)}
+      {folded.length > 0 ? (
+        <li class="folded">
+          <details open={folded.some(({ index }) => index === shown.moment?.index)}>
+            <summary>
+              {folded[0] ? partName(folded[0].cue) : ""}: {folded.length} more stretches
+            </summary>
+            <ol class="plain">{folded.map(row)}</ol>
+          </details>
+        </li>
+      ) : null}
+    </>
+  );
+}
 
 function Stretches({ shown }: { readonly shown: Shown }) {
   const { clock, moment } = shown;
@@ -32,21 +79,8 @@ function Stretches({ shown }: { readonly shown: Shown }) {
       </button>
       {open ? (
         <ol class="plain">
-          {clock.cues.map((cue, index) => (
-            <li key={cue.id} aria-current={index === moment.index ? "step" : undefined}>
-              <span>
-                {cueWords(cue)}{" "}
-                <span class="soft">{cue.length_ms === null ? "open" : clockText(cue.length_ms / 1000)}</span>
-              </span>
-              <Act
-                shown={shown}
-                deed={goes ? "jump" : "start"}
-                detail={{ cue: cue.id }}
-                label={`${index === moment.index ? "Again from here" : "From here"}: ${cueWords(cue)}`}
-              >
-                {index === moment.index ? "Again from here" : "From here"}
-              </Act>
-            </li>
+          {partsOf(clock.cues).map((part) => (
+            <PartStretches key={part[0]?.cue.id} shown={shown} part={part} />
           ))}
         </ol>
       ) : null}
@@ -82,7 +116,7 @@ export function ClockRemote({ id }: { readonly id: string }) {
   const { clock, moment, now } = shown;
   if (clock.cues.length === 0) return <p>This class has no board yet, so its clock has nothing to show.</p>;
   const coming = comingAfter(clock, moment, now);
-  const sides = sidesOf(clock, moment, now).filter((side) => side.state === "waits" && side.time !== null);
+  const [nextSide, ...later] = sidesOf(clock, moment, now).filter((side) => side.state === "waits" && side.time !== null);
   return (
     <div class={`clock-remote ${lookOf(moment)}`} data-instant={now}>
       <FloorStops classId={id} />
@@ -96,11 +130,12 @@ export function ClockRemote({ id }: { readonly id: string }) {
         </p>
         <BigFigure figure={figureOf(moment)} />
         <HomeLine shown={shown} call />
-        {sides.map((side) => (
-          <p key={side.name}>
-            {side.name} goes in {clockText(Math.ceil((side.time ?? 0) / 1000))}
+        {nextSide ? (
+          <p>
+            {nextSide.name} goes in {clockText(Math.ceil((nextSide.time ?? 0) / 1000))}
+            {later.length > 0 ? <span class="soft">, {later.length} more after it</span> : null}
           </p>
-        ))}
+        ) : null}
       </div>
       <div class="remote-acts">
         <MainAct shown={shown} />
@@ -114,6 +149,7 @@ export function ClockRemote({ id }: { readonly id: string }) {
         <LinesNow moment={moment} coming={coming} />
         <NextUp coming={coming} moment={moment} />
       </div>
+      <LineUp classId={clock.class} open={moment.state === "ready"} />
       <Stretches shown={shown} />
       <div class="row">
         <Sound shown={shown} />

@@ -1,13 +1,14 @@
 import { useEffect, useState } from "preact/hooks";
 import { clockText, comingAfter, figureOf, sidesOf, type Moment, type Side } from "../../model/clock.ts";
 import { HomeLine } from "./home_line.tsx";
-import { LinesNow, NextUp } from "./now_and_next.tsx";
+import { NextUp } from "./now_and_next.tsx";
 import { BigFigure } from "./big_figure.tsx";
-import { counters, nameBeside, stateWord } from "./clock_words.ts";
+import { counters, lineUpLines, linesNow, nameBeside, stateWord } from "./clock_words.ts";
 import { ClockFoot } from "./clock_foot.tsx";
 import { StateSign } from "./state_sign.tsx";
-import { gym } from "../../state/gym.ts";
+import { gym, lineUpOf } from "../../state/gym.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
+import { WallLines } from "./wall_lines.tsx";
 import { useClock } from "./use_clock.ts";
 import "./clock.css";
 
@@ -92,11 +93,12 @@ export function ClockWall({ id, acts }: { readonly id: string; readonly acts: bo
   const shown = useClock(id);
   const [calm, setCalm] = useState(false);
   useEffect(() => {
+    lineUpOf(id).want();
     document.documentElement.classList.add("clock-open");
     return () => {
       document.documentElement.classList.remove("clock-open");
     };
-  }, []);
+  }, [id]);
   if (!shown?.clock || !shown.moment) {
     const fault = shown?.watch.fault.value;
     return <p class="clock-wait">{fault ? fault.text : "Looking…"}</p>;
@@ -106,6 +108,8 @@ export function ClockWall({ id, acts }: { readonly id: string; readonly acts: bo
   const coming = comingAfter(clock, moment, now);
   const sides = sidesOf(clock, moment, now);
   const two = sides.length === 2 && (moment.cue?.group_starts_ms.length ?? 0) === 2;
+  const { title, lines: work } = linesNow(moment, coming);
+  const lines = [...work, ...lineUpLines(lineUpOf(id).now.value.value?.pieces ?? [], moment, coming)];
   const called = clock.last_call_ms !== null && moment.cue?.kind === "work" && moment.index === clock.at?.cue;
   return (
     <div class={`clock-wall ${lookOf(moment)} ${calm ? "calm" : ""}`} data-instant={now}>
@@ -121,10 +125,12 @@ export function ClockWall({ id, acts }: { readonly id: string; readonly acts: bo
       {two ? <TwoFigures sides={sides} /> : <BigFigure figure={figureOf(moment)} />}
       <Bar moment={moment} />
       <div class="clock-below">
-        <LinesNow moment={moment} coming={coming} />
-        {sides.length === 0 ? <HomeLine shown={shown} call={false} /> : null}
-        {sides.length > 0 && !two ? <Sides sides={sides} /> : null}
-        <NextUp coming={coming} moment={moment} />
+        {lines.length > 0 ? <WallLines title={title} lines={lines} now={now} /> : null}
+        <div class="clock-aside">
+          <NextUp coming={coming} moment={moment} />
+          {sides.length === 0 ? <HomeLine shown={shown} call={false} /> : null}
+          {sides.length > 0 && !two ? <Sides sides={sides} /> : null}
+        </div>
       </div>
       <ClockFoot
         shown={shown}

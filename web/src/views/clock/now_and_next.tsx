@@ -1,15 +1,14 @@
 import type { Coming, Moment } from "../../model/clock.ts";
-import { kindWord, linesOf, partName, whenWords } from "./clock_words.ts";
+import { kindWord, linesNow, partName, whenWords } from "./clock_words.ts";
 
 /** What to do in the stretch that runs, as chalked; where there is nothing to do, what to do after it. */
 export function LinesNow({ moment, coming }: { readonly moment: Moment; readonly coming: Coming | null }) {
-  const now = moment.cue ? linesOf(moment.cue) : [];
-  const lines = now.length > 0 || !coming ? now : linesOf(coming.cue);
+  const { title, lines } = linesNow(moment, coming);
   return (
     <div class="clock-lines">
-      {lines.length > 0 ? <h2>{now.length > 0 ? "Now" : "Then"}</h2> : null}
-      <ol class={lines.length > 3 ? "plain" : "plain few"}>
-        {lines.slice(0, 6).map((line, index) => (
+      {lines.length > 0 ? <h2>{title}</h2> : null}
+      <ol class="plain">
+        {lines.map((line, index) => (
           <li key={index}>{line}</li>
         ))}
       </ol>

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import type { OwnPiece, OwnToday } from "../../model/own_today.ts";
-import { clock, forecastText, rangeText, scorePath, shownScores } from "../../model/scores.ts";
+import { hasBegun, type OwnPiece, type OwnToday } from "../../model/own_today.ts";
+import { clock, forecastText, isForecast, rangeText, scorePath, shownScores } from "../../model/scores.ts";
 import { classScoresOf } from "../../state/gym.ts";
 import { program } from "../../state/program.ts";
 import { sender } from "../../state/sender.ts";
@@ -8,6 +8,7 @@ import { LookedAt } from "../../ui/looked_at.tsx";
 import { dayWords, listWords } from "../../ui/words.ts";
 import { OwnHour } from "./own_hour.tsx";
 import { ScoreEntry, type Entered } from "../scores/score_entry.tsx";
+import { useClassMoment } from "../scores/use_class_clock.ts";
 
 /** Keeps the reader's own score: a new one goes by the outbox, a correction at once. */
 async function keepOwn(classId: string, piece: OwnPiece, entered: Entered) {
@@ -82,11 +83,14 @@ function placeWords(piece: OwnPiece): string {
 
 function Piece({ classId, piece }: { readonly classId: string; readonly piece: OwnPiece }) {
   const { forecast, form } = piece;
-  const target = forecastText(form, forecast, forecast.p50);
+  const target = isForecast(forecast) ? forecastText(form, forecast, forecast.p50) : "none: as it feels right";
   const range = rangeText(form, forecast);
   return (
     <section class="sheet stack" aria-label={piece.title}>
-      <h2>{piece.title}</h2>
+      <div>
+        <h2>{piece.title}</h2>
+        {piece.scheme ? <p class="soft">{piece.scheme}</p> : null}
+      </div>
       <ul class="plain tight own-lines">
         {piece.lines.map((line, index) => (
           <li key={index}>{line}</li>
@@ -96,8 +100,8 @@ function Piece({ classId, piece }: { readonly classId: string; readonly piece: O
         <div>
           <dt>Target</dt>
           <dd>
-            <strong>{form === "reps" ? `${target} reps` : target}</strong>
-            {range === `about ${target}` ? null : <span class="soft"> four in five days: {range}</span>}
+            <strong>{form === "reps" && isForecast(forecast) ? `${target} reps` : target}</strong>
+            {range === `about ${target}` || !isForecast(forecast) ? null : <span class="soft"> four in five days: {range}</span>}
           </dd>
         </div>
         {piece.cap_s === null ? null : (
@@ -138,6 +142,8 @@ function Piece({ classId, piece }: { readonly classId: string; readonly piece: O
 
 /** The reader's next class: their version, counts, target, partner and cautions. */
 export function OwnTodayView({ today, id }: { readonly today: OwnToday; readonly id: string }) {
+  const clockState = useClassMoment(today.class)?.moment.state ?? "ready";
+  const begun = hasBegun(today, new Date()) || clockState !== "ready";
   return (
     <div class="stack">
       <p>
@@ -148,18 +154,21 @@ export function OwnTodayView({ today, id }: { readonly today: OwnToday; readonly
         {today.board ? `: ${today.board}` : ""}
       </p>
       {today.told.length > 0 ? (
-        <ul class="plain tight" aria-label="For you today">
-          {today.told.map((action) => (
-            <li key={action} class="action">
-              {action}
-            </li>
-          ))}
-        </ul>
+        <div>
+          <ul class="plain tight" aria-label="For you today">
+            {today.told.map((action) => (
+              <li key={action} class="action">
+                {action}
+              </li>
+            ))}
+          </ul>
+          <p class="small soft">This goes before the counts below, which are those of the board.</p>
+        </div>
       ) : null}
       {today.pieces.map((piece) => (
         <Piece key={piece.title} classId={today.class} piece={piece} />
       ))}
-      <OwnHour classId={today.class} person={id} />
+      {begun ? <OwnHour classId={today.class} person={id} /> : null}
       {today.text ? (
         <details>
           <summary>The board</summary>

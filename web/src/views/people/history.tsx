@@ -1,13 +1,13 @@
 import { ForecastStrip } from "../../charts/forecast_strip.tsx";
 import { coverageWords, measureText, verdictOf } from "../../charts/forecast_words.ts";
 import type { PastScore } from "../../model/brief.ts";
-import { shortDay } from "../../ui/words.ts";
+import { movementWords, shortDay } from "../../ui/words.ts";
 
 const flagWords: Readonly<Record<string, string>> = { ill: "ill that day", hot: "a hot day", easy: "an easy day" };
 
 function Line({ past }: { readonly past: PastScore }) {
   const { forecast } = past;
-  const remarks = [flagWords[past.flag] ?? "", past.version.replaceAll("-", " ")].filter(Boolean).join("; ");
+  const remarks = [flagWords[past.flag] ?? "", movementWords(past.version)].filter(Boolean).join("; ");
   return (
     <tr>
       <td class="roomy">{shortDay(past.date)}</td>

@@ -5,7 +5,7 @@ import { gym, people, scoresOf } from "../../state/gym.ts";
 import { goTo } from "../../state/route.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
-import { dayWords } from "../../ui/words.ts";
+import { dayWords, markWords } from "../../ui/words.ts";
 import { PersonNotes } from "../notes/person_notes.tsx";
 import { History } from "./history.tsx";
 import { PersonForm } from "./person_form.tsx";
@@ -36,12 +36,15 @@ function Marks({ row }: { readonly row: PersonRow }) {
       <h2 id="marks">Marks</h2>
       {marks.length === 0 ? <p class="soft">None yet: forecasts are those of the group.</p> : null}
       <dl class="marks">
-        {marks.map(([column, cell]) => (
-          <div key={column}>
-            <dt>{column.replaceAll(/[_-]/g, " ")}</dt>
-            <dd>{cell}</dd>
-          </div>
-        ))}
+        {marks.map(([column, cell]) => {
+          const [name, value] = markWords(column, cell);
+          return (
+            <div key={column}>
+              <dt>{name}</dt>
+              <dd>{value}</dd>
+            </div>
+          );
+        })}
       </dl>
     </section>
   );

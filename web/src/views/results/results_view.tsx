@@ -9,7 +9,7 @@ const formOf = (piece: PieceResults): Form => {
   return piece.measure === "reps" && piece.reps_per_round >= 1 ? "rounds" : forms[piece.measure];
 };
 
-const versionWords = (doneAs: string): string => doneAs.replaceAll("-", " ") || "as written";
+const versionWords = (saidAs: string): string => saidAs || "as written";
 
 function beforeText(piece: PieceResults, line: ResultLine): string {
   if (line.before === null) return "";
@@ -37,10 +37,11 @@ function Bests({ piece }: { readonly piece: PieceResults }) {
 
 const remarks: Partial<Readonly<Record<ResultLine["own"], string>>> = { first: "first time", "within-luck": "as usual" };
 
-function Version({ doneAs, lines }: { readonly doneAs: string; readonly lines: readonly ResultLine[] }) {
+function Version({ lines }: { readonly lines: readonly ResultLine[] }) {
+  const words = versionWords(lines[0]?.said_as ?? "");
   return (
-    <section aria-label={versionWords(doneAs)}>
-      <h3>{versionWords(doneAs)}</h3>
+    <section aria-label={words}>
+      <h3>{words}</h3>
       <ul class="lines">
         {lines.map((line) => (
           <li key={line.id}>
@@ -57,8 +58,8 @@ function Version({ doneAs, lines }: { readonly doneAs: string; readonly lines: r
 
 function Places({ ranking }: { readonly ranking: Ranking }) {
   return (
-    <section aria-label={`By score: ${versionWords(ranking.done_as)}`}>
-      <h3>By score: {versionWords(ranking.done_as)}</h3>
+    <section aria-label={`By score: ${versionWords(ranking.said_as)}`}>
+      <h3>By score: {versionWords(ranking.said_as)}</h3>
       <ol>
         {ranking.rows.map((row) => (
           <li key={row.name}>
@@ -79,7 +80,7 @@ export function PieceResultsView({ piece }: { readonly piece: PieceResults }) {
       <h2>{piece.piece}</h2>
       <Bests piece={piece} />
       {byVersion(piece.people).map(([doneAs, lines]) => (
-        <Version key={doneAs} doneAs={doneAs} lines={lines} />
+        <Version key={doneAs} lines={lines} />
       ))}
       {piece.rankings.length > 0 ? (
         <p class="small soft">By score: only those who chose on their own page to be in such lists.</p>

@@ -1,10 +1,14 @@
 import { useState } from "preact/hooks";
-import { clock, secondsOf, type Draft, type FormPiece } from "../../model/scores.ts";
+import { repsOffered, repsToCap, roundsOffered, type Offered } from "../../model/picks.ts";
+import { clock, secondsOf, type Draft, type FormPerson, type FormPiece } from "../../model/scores.ts";
 import { Field } from "../../ui/field.tsx";
+import { NumberPick } from "./number_pick.tsx";
 import { Stepper } from "./stepper.tsx";
 
-const partSteps = { time: [5, 30], rounds: [1, 1], reps: [1, 10], load: [0.5, 5], distance: [10, 100], kcal: [1, 10] } as const;
+const partSteps = { time: [5, 30], rounds: [1, 1], reps: [1, 10], load: [2.5, 10], distance: [10, 100], kcal: [1, 10] } as const;
 const partNames = { time: "Time", rounds: "Rounds", reps: "Reps", load: "Load in kg", distance: "Metres", kcal: "Kilocalories" } as const;
+
+type Expected = Pick<FormPerson, "forecast" | "least" | "most">;
 
 interface Fields {
   readonly draft: Draft;
@@ -29,21 +33,47 @@ function TimeField({ label, seconds, change }: { readonly label: string; readonl
   );
 }
 
-function RoundsFields({ draft, change }: Fields) {
-  return (
-    <>
-      <Stepper
-        label="Full rounds"
-        value={draft.rounds}
-        steps={[1, 1]}
-        change={(rounds) => {
-          change({ ...draft, rounds });
+/** Numbers to tap where it is known which there can be, else small and large steps. */
+function Whole(props: {
+  readonly label: string;
+  readonly offered: Offered | null;
+  readonly steps: readonly [small: number, large: number];
+  readonly value: number;
+  readonly change: (value: number) => void;
+}) {
+  const { offered, ...rest } = props;
+  return offered === null ? <Stepper {...rest} /> : <NumberPick {...rest} offered={offered} />;
+}
+
+function RoundsFields({ draft, person, change }: Fields & { readonly person: Expected }) {
+  const rounds = roundsOffered(person);
+  if (draft.capped && rounds === null)
+    return (
+      <NumberPick
+        label="Reps done"
+        offered={repsToCap}
+        value={draft.reps}
+        change={(reps) => {
+          change({ ...draft, rounds: 0, reps });
         }}
       />
-      <Stepper
+    );
+  return (
+    <>
+      <Whole
+        label="Full rounds"
+        offered={rounds}
+        steps={[1, 1]}
+        value={draft.rounds}
+        change={(full) => {
+          change({ ...draft, rounds: full });
+        }}
+      />
+      <Whole
         label="Reps of the next round"
-        value={draft.reps}
+        offered={repsOffered(person.forecast.reps_per_round)}
         steps={[1, 5]}
+        value={draft.reps}
         change={(reps) => {
           change({ ...draft, reps });
         }}
@@ -53,7 +83,8 @@ function RoundsFields({ draft, change }: Fields) {
 }
 
 /** The fields of a score in the form of its piece. */
-export function DraftFields({ piece, draft, change }: Fields & { readonly piece: Pick<FormPiece, "cap_s" | "parts"> }) {
+export function DraftFields(props: Fields & { readonly piece: Pick<FormPiece, "cap_s" | "parts">; readonly person: Expected }) {
+  const { piece, person, draft, change } = props;
   const setPart = (index: number, value: number) => {
     change({ ...draft, parts: draft.parts.map((each, at) => (at === index ? value : each)) });
   };
@@ -72,7 +103,7 @@ export function DraftFields({ piece, draft, change }: Fields & { readonly piece:
           Stopped by the cap of {clock(piece.cap_s)}
         </label>
       ) : null}
-      {draft.form === "rounds" || draft.capped ? <RoundsFields draft={draft} change={change} /> : null}
+      {draft.form === "rounds" || draft.capped ? <RoundsFields draft={draft} person={person} change={change} /> : null}
       {draft.form === "rounds" || draft.capped
         ? null
         : draft.parts.map((part, index) =>

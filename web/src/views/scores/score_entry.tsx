@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Fault } from "../../model/fault.ts";
 import {
-  prefilled,
+  draftOf,
+  isForecast,
   question,
   rangeText,
   scoreText,
@@ -15,6 +16,7 @@ import { Field } from "../../ui/field.tsx";
 import { Said } from "../../ui/said.tsx";
 import { listWords, sentence } from "../../ui/words.ts";
 import { DraftFields } from "./draft_fields.tsx";
+import { KeptBefore } from "./kept_before.tsx";
 
 /** What somebody entered of one person. */
 export interface Entered {
@@ -35,9 +37,10 @@ export function ScoreEntry(props: {
   readonly close: () => void;
 }) {
   const { piece, person, kept, partners } = props;
-  const [draft, setDraft] = useState<Draft>(prefilled(piece, person.forecast));
+  const [draft, setDraft] = useState<Draft>(draftOf(piece, person.forecast, kept?.score ?? null));
   const [touched, setTouched] = useState(kept === null);
-  const [doneAs, setDoneAs] = useState(kept?.done_as ?? person.done_as);
+  const planned = kept === null || kept.done_as === person.done_as;
+  const [doneAs, setDoneAs] = useState(planned ? person.said_as : kept.done_as);
   const [effort, setEffort] = useState<number | null>(kept?.effort ?? null);
   const [note, setNote] = useState("");
   const [asked, setAsked] = useState<string | null>(null);
@@ -58,7 +61,8 @@ export function ScoreEntry(props: {
       return;
     }
     const score = touched || kept === null ? scoreText(draft) : kept.score;
-    const wrong = await props.keep({ score, doneAs, effort, note: note.trim() });
+    const versions = doneAs.trim() === person.said_as ? person.done_as : doneAs;
+    const wrong = await props.keep({ score, doneAs: versions, effort, note: note.trim() });
     setFault(wrong);
     if (wrong === null) dialog.current?.close();
   };
@@ -72,12 +76,14 @@ export function ScoreEntry(props: {
       >
         <div>
           <h2 id="entry-title">{partners.length > 0 ? listWords([person.name, ...partners]) : person.name}</h2>
+          {kept ? <KeptBefore line={kept} /> : null}
           <p class="soft">
-            {kept ? `Kept: ${kept.score}, by ${kept.saved_by ?? kept.entered_by}. ` : ""}
-            Forecast {rangeText(piece.form, person.forecast)}.
+            {isForecast(person.forecast)
+              ? `Forecast ${rangeText(piece.form, person.forecast)}.`
+              : "No forecast: enter what it was."}
           </p>
         </div>
-        <DraftFields piece={piece} draft={draft} change={change} />
+        <DraftFields piece={piece} person={person} draft={draft} change={change} />
         <Efforts name="effort" label="How hard, 0 to 10 (may stay empty)" value={effort} change={setEffort} />
         <details>
           <summary>Version{props.mayNote ? " and note" : ""}</summary>
@@ -96,7 +102,7 @@ export function ScoreEntry(props: {
             {sentence(fault.text)}
           </Said>
         ) : null}
-        <div class="row">
+        <div class="row entry-foot">
           <button class="first">
             {asked ? "Yes, keep" : "Keep"} {touched || kept === null ? scoreText(draft) : kept.score}
           </button>

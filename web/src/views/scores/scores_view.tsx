@@ -1,8 +1,11 @@
 import { useState } from "preact/hooks";
 import type { Me } from "../../model/account.ts";
 import type { Fault } from "../../model/fault.ts";
+import { pieceOfClock } from "../../model/finish.ts";
 import {
   finishText,
+  isForecast,
+  openTaps,
   rangeText,
   scorePath,
   shownScores,
@@ -17,10 +20,11 @@ import { sendNote } from "../../state/said.ts";
 import { sender } from "../../state/sender.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { useNow } from "../../ui/use_now.ts";
+import { listWords } from "../../ui/words.ts";
 import { FloorHead } from "../floor/floor_head.tsx";
 import { ScoreEntry, type Entered } from "./score_entry.tsx";
 import { StartBar, useStart } from "./start_bar.tsx";
-import { useClassClock } from "./use_class_clock.ts";
+import { startOf, useClassMoment } from "./use_class_clock.ts";
 
 const undoFor = 10_000;
 
@@ -68,8 +72,8 @@ function Name(props: {
   readonly tap: () => void;
 }) {
   const { piece, person, shown } = props;
-  const forecast = person.forecast.p90 > 0 ? `forecast ${rangeText(piece.form, person.forecast)}` : "no forecast";
-  const told = shown === null ? forecast : person.done_as.replaceAll("-", " ");
+  const forecast = isForecast(person.forecast) ? `forecast ${rangeText(piece.form, person.forecast)}` : "no forecast";
+  const told = shown === null ? forecast : person.said_as;
   return (
     <li>
       <button type="button" class={shown === null ? "" : "done"} onClick={props.tap}>
@@ -87,23 +91,22 @@ function Name(props: {
   );
 }
 
-/** What may still be taken back: the last taps, for ten seconds. */
+/** What may still be taken back: the last taps, for ten seconds; of a pair both scores at once. */
 function Undo({ shown, piece, now }: { readonly shown: readonly ShownScore[]; readonly piece: FormPiece; readonly now: number }) {
-  const open = shown.filter((each) => each.held > now);
   return (
     <div class="undo" role="status">
-      {open.map((each) => (
-        <div key={each.key}>
+      {openTaps(shown, piece.people, now).map((tap) => (
+        <div key={tap.keys.join()}>
           <span>
-            {namesOf(piece, [each.person])[0]}: {each.score}
+            {listWords(namesOf(piece, tap.people))}: {tap.score}
           </span>
           <button
             type="button"
             onClick={() => {
-              if (each.key !== null) sender.takeBack(each.key);
+              for (const key of tap.keys) sender.takeBack(key);
             }}
           >
-            Undo ({Math.ceil((each.held - now) / 1000)})
+            Undo ({Math.ceil(Math.min(undoFor, tap.held - now) / 1000)})
           </button>
         </div>
       ))}
@@ -116,12 +119,19 @@ function Sheet(props: {
   readonly piece: FormPiece;
   readonly lines: readonly ScoreLine[];
   readonly who: Me;
+  /** When the piece began by the clock of the class; null while that does not run in it. */
+  readonly ofClass: number | null;
+  /** Told when somebody's score is being entered, and when not any more. */
+  readonly entering: (on: boolean) => void;
 }) {
-  const { classId, piece } = props;
+  const { classId, piece, ofClass } = props;
   const [own, setOwn] = useStart(`${classId}.${piece.piece}`);
-  const ofClass = useClassClock(classId, piece.title);
   const start = ofClass ?? own;
-  const [open, setOpen] = useState<FormPerson | null>(null);
+  const [open, setOpenTo] = useState<FormPerson | null>(null);
+  const setOpen = (person: FormPerson | null) => {
+    props.entering(person !== null);
+    setOpenTo(person);
+  };
   const now = useNow();
   const shown = shownScores(props.lines, sender.outbox.value, classId, piece.piece);
   const timed = piece.form === "time" && piece.parts === 1;
@@ -181,8 +191,13 @@ function Sheet(props: {
   );
 }
 
+/** The pieces of a class: the one that its clock is in or was in last stands open until another one is chosen. */
 function Pieces({ id, pieces, who }: { readonly id: string; readonly pieces: readonly FormPiece[]; readonly who: Me }) {
-  const [at, setAt] = useState(0);
+  const [chosen, setAt] = useState<number | null>(null);
+  const [entering, setEntering] = useState<number | null>(null);
+  const now = useClassMoment(id);
+  const running = now === null ? 0 : pieceOfClock(now.clock, now.moment, pieces);
+  const at = entering ?? chosen ?? running;
   const piece = pieces[Math.min(at, pieces.length - 1)];
   if (!piece) return <p>The board of this class has nothing to score.</p>;
   return (
@@ -203,9 +218,22 @@ function Pieces({ id, pieces, who }: { readonly id: string; readonly pieces: rea
           ))}
         </div>
       ) : null}
+      <p class="soft">{piece.scheme}</p>
       <LookedAt
         at={classScoresOf(id)}
-        show={(lines) => <Sheet key={piece.piece} classId={id} piece={piece} lines={lines} who={who} />}
+        show={(lines) => (
+          <Sheet
+            key={piece.piece}
+            classId={id}
+            piece={piece}
+            lines={lines}
+            who={who}
+            ofClass={now === null ? null : startOf(now.moment, piece.title)}
+            entering={(on) => {
+              setEntering(on ? at : null);
+            }}
+          />
+        )}
       />
     </>
   );
