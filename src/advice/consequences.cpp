@@ -53,6 +53,7 @@ class AgainstIntents {
 std::vector<const domain::Block*> piece_blocks(const domain::Board& board,
                                                const timetable::Timetable& timetable) {
   std::vector<const domain::Block*> blocks;
+  blocks.reserve(timetable.pieces.size());
   for (const timetable::Piece& piece : timetable.pieces)
     blocks.push_back(domain::find_block(board, piece.block));
   return blocks;
