@@ -88,9 +88,9 @@ flow("19 heads, rain and a broken place are one act each", async () => {
   await page.getByRole("button", { name: "Rain" }).click();
   await closed.first().waitFor();
   await page.getByLabel("Broken").selectOption({ label: "Pull-up bar place" });
-  await page.getByText("7 x Pull-up bar place").first().waitFor();
+  await page.getByText("7 x Pull-up bar place").first().waitFor({ state: "attached" });
   await page.getByRole("button", { name: "One more out" }).click();
-  await page.getByText("6 x Pull-up bar place").first().waitFor();
+  await page.getByText("6 x Pull-up bar place").first().waitFor({ state: "attached" });
 });
 
 flow("a finding leads to its words and its lanes; a lane tells its numbers by keyboard", async () => {
