@@ -155,6 +155,10 @@ flow(
     await page.locator(".wall-page li", { hasText: "Pairs: Yusra + Teodor" }).waitFor({ state: "attached" });
     assert.equal((await lines()).filter((line) => line.startsWith("Pairs: ")).length, 6);
     await page.screenshot({ path: join(pictures, "wall-pairs-1920.png") });
+    await clockTo(page, "waterfall", ({ kind }) => kind === "count-in");
+    await page.goto(`${gym.address}/clock/waterfall`);
+    await page.locator(".wall-page li", { hasText: /^Groups 21 to 24: / }).waitFor({ state: "attached" });
+    await page.screenshot({ path: join(pictures, "wall-groups-1920.png") });
     await clockTo(page, "two-heats", ({ kind, heat }) => kind === "change" && heat === 1);
     await page.goto(`${gym.address}/clock/two-heats`);
     await page.locator(".wall-page li", { hasText: /^Heat 2: / }).first().waitFor({ state: "attached" });

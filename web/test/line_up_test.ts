@@ -46,6 +46,8 @@ test("on the wall names are short, and longer where two are alike", () => {
     person("Cy Rope", { with: ["Ana Mat"] }),
   ]);
   assert.deepEqual(wallLineUp(pairs), ["Piece A: Ana K. + Bo", "Piece A: Ana M. + Cy"]);
+  const alone = piece(["A", "B", "C", "D", "E", "F", "G"].map((name, place) => person(name, { place, starts_s: place * 20 })));
+  assert.deepEqual(wallLineUp(alone), ["Groups 1 to 5: A, B, C, D, E", "Groups 6 to 7: F, G"]);
   const heat = piece(["A", "B", "C", "D", "E", "F"].map((name) => person(name)), { heats: 2 });
   assert.deepEqual(wallLineUp(heat), ["Heat 1: A, B, C, D, E", "Heat 1: F"]);
 });

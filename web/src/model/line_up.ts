@@ -65,12 +65,26 @@ export function shortName(person: Standing, people: readonly Standing[]): string
 }
 
 const namesALine = 5;
+/** More people who go one by one than these are said several a line. */
+const mostAlone = 6;
+
+/** 'Groups 1 to 5: Ana, Bo, ...' of people who go one after another. */
+function oneByOne(said: readonly string[]): readonly string[] {
+  return Array.from({ length: Math.ceil(said.length / namesALine) }, (_, line) => {
+    const names = said.slice(line * namesALine, (line + 1) * namesALine);
+    const first = line * namesALine + 1;
+    return `${names.length > 1 ? `Groups ${first} to ${first + names.length - 1}` : `Group ${first}`}: ${names.join(", ")}`;
+  });
+}
 
 /** Who stands where as lines for a wall, short enough to be read from afar. */
 export function wallLineUp(piece: PieceLineUp): readonly string[] {
   const short = (person: Standing) => shortName(person, piece.people);
   const apart = isTeamPiece(piece) || piece.lanes;
-  return gatherings(piece).flatMap(({ name, teams }) => {
+  const all = gatherings(piece);
+  if (!apart && piece.heats === 1 && all.length > mostAlone && all.every(({ teams }) => teams.length === 1))
+    return oneByOne(all.flatMap(({ teams }) => teams.map((team) => teamWords(piece, team, short))));
+  return all.flatMap(({ name, teams }) => {
     const before = `${name || piece.title}: `;
     const said = teams.map((team) => teamWords(piece, team, short));
     if (apart) return said.map((words) => before + words);

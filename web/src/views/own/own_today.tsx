@@ -162,7 +162,7 @@ export function OwnTodayView({ today, id }: { readonly today: OwnToday; readonly
               </li>
             ))}
           </ul>
-          <p class="small soft">This goes before the counts below, which are those of the board.</p>
+          <p class="small soft">Where this says less than the counts below, this goes first.</p>
         </div>
       ) : null}
       {today.pieces.map((piece) => (
