@@ -14,7 +14,7 @@ namespace repwright::body {
 
 /// A drawn body. Speeds m/s, lengths m, times s; capacities are the largest unbroken sets of the reference
 /// movements (floor push-up, strict pull-up, air squat, sit-up; dead hang in seconds for the grip). Below
-/// one, down to -18: 30 (S - 1) with the strength S as a share of what a single rep needs.
+/// one: 30 (S - 1) with the strength S as a share of what a single rep needs.
 struct Body {
   double critical_speed = 3.3;
   double reserve_distance = 160;  // D'

@@ -25,7 +25,10 @@ double pull_log(double z, const PullScale& scale) {
 }  // namespace
 
 double set_of_log(double log_set) {
-  return log_set >= 0 ? base::exp(log_set) : 1 + reps_below * std::max(lowest - 1, log_set);
+  if (log_set >= 0) return base::exp(log_set);
+  // A floor without a slope would hide a mark from whom other marks have taken below it.
+  constexpr double floor = lowest - 1;
+  return 1 + reps_below * (log_set >= floor ? log_set : floor + 0.2 * (log_set - floor));
 }
 
 double log_of_set(double set) {

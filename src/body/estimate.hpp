@@ -47,7 +47,7 @@ struct PullScale {
   bool operator==(const PullScale&) const = default;
 };
 
-/// The largest set from its logarithm; below one, down to -18, it tells how far a person is from the first.
+/// The largest set from its logarithm; below one it tells how far a person is from the first.
 double set_of_log(double log_set);
 /// The inverse; of zero reps: about half a step short of the first.
 double log_of_set(double set);
