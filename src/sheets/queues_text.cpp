@@ -16,6 +16,8 @@ namespace {
 
 /// Shorter mean queues than this are nobody waiting.
 constexpr double nobody = 0.05;
+/// Nor is a wait that nine of ten people do not notice.
+constexpr double shortest_s = 1;
 
 /// The queue over the class, a character for each step of time; the highest bar is the longest queue.
 std::string queue_strip(const domain::PlaceUse& place, double until) {
@@ -63,7 +65,7 @@ std::string queues_text(const domain::Rehearsal& rehearsal) {
   std::string text = heading("WHERE THEY QUEUE", "");
   std::vector<std::string> free;
   for (const domain::PlaceUse& place : rehearsal.places) {
-    if (place.queue_max_mean < nobody)
+    if (place.queue_max_mean < nobody || place.wait_p90_s < shortest_s)
       free.push_back(fmt::format("{} × {}", name_of(place), place.count));
     else
       text += waited_for(place, until);
