@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, pictures, seriousFaults, serveDemo } from "./support.mjs";
+import { ask, becomeOwner, cannotRun, newPage, openBrowser, pictures, seriousFaults, serveDemo } from "./support.mjs";
 
 const wall = "/clock/sat-24";
 const remote = `${wall}/remote`;
@@ -170,10 +170,15 @@ test("a reload shows the clock as it was seen last, before the program answers",
   await tv.context().close();
 });
 
-test("two taps from the first page start the clock; every act has its button, and the last one is taken back", { skip: cannotRun }, async () => {
+test("two taps from the first page start the clock of today's class; every act has its button, and the last one is taken back", { skip: cannotRun }, async () => {
   const page = await newPage(browser, { storageState: owner, viewport: { width: 390, height: 844 } });
   await page.goto(gym.address);
   await clockAt(page, null);
+  const day = new Date();
+  const today = [day.getFullYear(), day.getMonth() + 1, day.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+  const { class: next, version } = await ask(page, "GET", "/api/classes/sat-24");
+  await ask(page, "PUT", "/api/classes/sat-24", { class: { ...next, date: today }, version });
+  await page.goto(gym.address);
   await page.getByRole("link", { name: "Clock", exact: true }).click();
   await page.getByRole("button", { name: /^Start( again)?$/ }).click();
   await page.getByRole("button", { name: "Pause" }).waitFor();
