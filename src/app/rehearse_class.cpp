@@ -120,10 +120,10 @@ std::uint64_t drawn_run(const ClassRequest& request, const Gathered& gathered, s
   return first;
 }
 
-/// How much longer than their body tells a line of that piece takes one of those who were gathered; nothing if they
-/// are not known to have done it.
+/// How much longer than their body tells a line of that piece takes one of those who were gathered; nothing
+/// if they are not known to have done it.
 std::optional<double> stretch_of(const ClassRequest& request, const Gathered& gathered, domain::BlockId piece,
-                  std::size_t person, int run) {
+                                 std::size_t person, int run) {
   const PacesOf* paces = paces_of(gathered, person);
   if (paces == nullptr) return std::nullopt;
   const auto pace = paces->find(piece);

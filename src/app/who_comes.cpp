@@ -60,9 +60,8 @@ base::Result<Attendance> who_comes(const std::vector<domain::Person>& people,
     }
   }
   if (attendance.people.empty())
-    return base::failure(
-        base::ErrorCode::Invalid,
-        "nobody is in the class: book people for it, or say how many come");
+    return base::failure(base::ErrorCode::Invalid,
+                         "nobody is in the class: book people for it, or say how many come");
   return attendance;
 }
 

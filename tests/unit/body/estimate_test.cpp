@@ -225,7 +225,8 @@ TEST(Draw, SpreadsAsTheEstimateSays) {
 
 /// A mark of an easier movement tells of the capacity however far below the first rep other marks take it.
 TEST(Estimate, BelievesAMarkOfRowsBesideMarksOfTheWeak) {
-  for (double log_set = -6; log_set < 1; log_set += .5) EXPECT_LT(set_of_log(log_set), set_of_log(log_set + .5));
+  for (double log_set = -6; log_set < 1; log_set += .5)
+    EXPECT_LT(set_of_log(log_set), set_of_log(log_set + .5));
 }
 
 }  // namespace
