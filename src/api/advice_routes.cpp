@@ -149,10 +149,11 @@ Answer post_own_away(const Call& call) {
   RequestBody body(call.request.body);
   AskedPlace place = asked_place(body);
   if (const auto fault = body.fault()) return tl::unexpected(*fault);
+  place.wishes.who = person.text;
   const auto wishes = wishes_of(call, std::move(place));
   if (!wishes) return tl::unexpected(wishes.error());
-  return told(app::own_away(*call.at_hand, person, call.services.gate.today(), *wishes, call.services.solver,
-                            call.stop));
+  return told(
+      app::own_away(*call.at_hand, call.services.gate.today(), *wishes, call.services.solver, call.stop));
 }
 
 }  // namespace repwright::api

@@ -1,17 +1,16 @@
 #include "app/own_away.hpp"
 
 #include <algorithm>
-#include <utility>
 
 #include "app/own_today.hpp"
 
 namespace repwright::app {
 
-base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, const domain::PersonId& person,
-                                        std::chrono::year_month_day today, AwayWishes wishes,
-                                        domain::Solver& solver, const std::stop_token& stop) {
+base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, std::chrono::year_month_day today,
+                                        const AwayWishes& wishes, domain::Solver& solver,
+                                        const std::stop_token& stop) {
   const OpenGym& gym = at_hand.gym();
-  const domain::GymClass* gym_class = own_class(gym, person, today);
+  const domain::GymClass* gym_class = own_class(gym, domain::PersonId{wishes.who.value_or("")}, today);
   if (gym_class == nullptr)
     return base::failure(base::ErrorCode::NotFound, "you are on the list of no class ahead");
   const auto board = gym.knowledge.boards.find(gym_class->board_id);
@@ -22,7 +21,6 @@ base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, const domain::
     return each.severity == domain::Severity::Error;
   });
   if (unread) return base::failure(base::ErrorCode::Invalid, "the board of your next class is not finished");
-  wishes.who = person.text;
   WhatIf what;
   what.stop = stop;
   return away_class(knowing_request(at_hand, reading, *gym_class, what).request, wishes, solver);

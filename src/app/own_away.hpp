@@ -9,11 +9,11 @@
 
 namespace repwright::app {
 
-/// The person's next class from that day on, for them alone at another place; `wishes.who` is passed over.
+/// The next class from that day on of the person whose id is `wishes.who`, for them alone at another place.
 /// Fails with NotFound where they are on no list, with Invalid where the class has no board that can be
 /// rehearsed, and as `away_class`.
-base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, const domain::PersonId& person,
-                                        std::chrono::year_month_day today, AwayWishes wishes,
-                                        domain::Solver& solver, const std::stop_token& stop);
+base::Result<domain::AwayPlan> own_away(const GymAtHand& at_hand, std::chrono::year_month_day today,
+                                        const AwayWishes& wishes, domain::Solver& solver,
+                                        const std::stop_token& stop);
 
 }  // namespace repwright::app
