@@ -49,7 +49,7 @@ struct PullScale {
 
 /// The largest set from its logarithm; below one it tells how far a person is from the first.
 double set_of_log(double log_set);
-/// The inverse; of zero reps: about half a step short of the first.
+/// The inverse, down to -18; of zero reps: about half a step short of the first.
 double log_of_set(double set);
 
 struct BodyEstimate {

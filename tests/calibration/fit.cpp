@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "base/random.hpp"
 #include "body/estimate.hpp"
@@ -172,22 +171,6 @@ domain::BodyConstants fitted(const std::vector<Profile>& profiles, const domain:
   const Vector best =
       least_squares(residuals, deviations_of(start), {.rounds = plan.rounds, .told = plan.told});
   return moved(start, best);
-}
-
-std::vector<Forecast> cross_validated(const std::vector<Profile>& profiles,
-                                      const domain::Catalogue& catalogue, const domain::BodyConstants& start,
-                                      const FitPlan& plan) {
-  Forecast none;
-  none.fill(std::numeric_limits<double>::quiet_NaN());
-  std::vector<Forecast> out(profiles.size(), none);
-  for (int fold = 0; fold < folds; ++fold) {
-    const auto others = those_in(profiles, [fold](int part) { return part != fold && part != held_out; });
-    const domain::BodyConstants constants = fitted(others, catalogue, start, plan);
-    const std::vector<Forecast> said = forecasts(profiles, catalogue, constants, plan.threads);
-    for (std::size_t i = 0; i < profiles.size(); ++i)
-      if (part_of(profiles[i].id) == fold) out[i] = said[i];
-  }
-  return out;
 }
 
 std::vector<Forecast> cross_validated_near(const std::vector<Profile>& profiles,

@@ -34,15 +34,9 @@ domain::BodyConstants fitted(const std::vector<Profile>& profiles, const domain:
 std::string misfit(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
                    const domain::BodyConstants& constants);
 
-/// Forecasts of each of the five folds by constants fitted to the other four; in the order of `profiles`,
-/// not a number for whoever is held out.
-std::vector<Forecast> cross_validated(const std::vector<Profile>& profiles,
-                                      const domain::Catalogue& catalogue, const domain::BodyConstants& start,
-                                      const FitPlan& plan);
-
-/// The same around `constants`, which were fitted to all five folds: each fold's constants are these, moved
-/// by what leaving the errors of that fold out changes in one step of Gauss and Newton. All tunables move.
-/// Whoever is held out is forecast by `constants`.
+/// Forecasts of each of the five folds without it, around `constants`, which were fitted to all of them: each
+/// fold's constants are these, moved by what leaving the errors of that fold out changes in one step of Gauss
+/// and Newton. All tunables move. In the order of `profiles`; whoever is held out is forecast by `constants`.
 std::vector<Forecast> cross_validated_near(const std::vector<Profile>& profiles,
                                            const domain::Catalogue& catalogue,
                                            const domain::BodyConstants& by_hand,

@@ -1,26 +1,15 @@
 // The clock of a class on a TV, a laptop and a phone whose own clocks are wrong, over a slow and uneven network.
 import assert from "node:assert/strict";
 import { join } from "node:path";
-import { after, before, test } from "node:test";
-import { ask, becomeOwner, cannotRun, newPage, openBrowser, pictures, seriousFaults, serveDemo } from "./support.mjs";
+import { test } from "node:test";
+import { ask, cannotRun, newPage, pictures, seriousFaults, sharedGym } from "./support.mjs";
 
 const wall = "/clock/sat-24";
 const remote = `${wall}/remote`;
 const spreadMs = 50;
 
 let gym, browser, owner;
-before(async () => {
-  if (cannotRun) return;
-  [gym, browser] = await Promise.all([serveDemo({ inFile: true }), openBrowser()]);
-  const first = await newPage(browser);
-  await becomeOwner(first, gym);
-  owner = await first.context().storageState();
-  await first.context().close();
-});
-after(async () => {
-  await browser?.close();
-  await gym?.stop();
-});
+sharedGym((given) => ({ gym, browser, owner } = given), { inFile: true });
 
 /** Makes the browser's clocks wrong by `off` milliseconds and a share of what passes; `trueTime` is the machine's. */
 function wrongClock({ off, drift }) {

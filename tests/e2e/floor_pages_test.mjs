@@ -1,23 +1,12 @@
 // What a coach taps with cold hands: scores, corrections, the clock in the hand, and who stands where.
 import assert from "node:assert/strict";
 import { join } from "node:path";
-import { after, before, test } from "node:test";
-import { ask, becomeOwner, cannotRun, clockTo, makeClass, newPage, openBrowser, pictures, seriousFaults, serveDemo, settled } from "./support.mjs";
+import { test } from "node:test";
+import { ask, cannotRun, clockTo, makeClass, newPage, pictures, seriousFaults, settled, sharedGym } from "./support.mjs";
 
 const phone = { viewport: { width: 390, height: 844 }, hasTouch: true };
 let gym, browser, owner;
-before(async () => {
-  if (cannotRun) return;
-  [gym, browser] = await Promise.all([serveDemo({ inFile: true }), openBrowser()]);
-  const first = await newPage(browser);
-  await becomeOwner(first, gym);
-  owner = await first.context().storageState();
-  await first.context().close();
-});
-after(async () => {
-  await browser?.close();
-  await gym?.stop();
-});
+sharedGym((given) => ({ gym, browser, owner } = given), { inFile: true });
 
 /** A flow of the owner on a phone, or on a screen of another size. */
 const flow = (name, body, options = phone) =>
