@@ -4,6 +4,7 @@
 #include <tuple>
 #include <utility>
 
+#include "advice/warm_up.hpp"
 #include "rehearsal/amounts.hpp"
 
 namespace repwright::advice {
@@ -163,10 +164,8 @@ std::vector<domain::Drill> away_drills(const domain::Catalogue& catalogue, const
       return there(domain::EquipmentId{id}, place, catalogue) || (id == "course" && place.outside);
     });
     const bool lands = std::ranges::find(drill.flags, "jump") != drill.flags.end();
-    const bool avoided = std::ranges::any_of(limits, [&](const domain::Limit& limit) {
-      return std::ranges::find(drill.avoid_with, limit.limit) != drill.avoid_with.end();
-    });
-    return !kit || avoided || drill.phase == "recover" || drill.space > place.room || (place.quiet && lands);
+    return !kit || limit_against(drill, limits) != nullptr || drill.phase == "recover" ||
+           drill.space > place.room || (place.quiet && lands);
   });
   return usable;
 }

@@ -47,20 +47,14 @@ bool prepares(const Drill& drill, const WarmUpNeed& need) {
   }
   return false;
 }
-/// The first limit that keeps the person from the drill, or null.
-const domain::Limit* limit_against(const Drill& drill, const WithLimits& person) {
-  const auto found = std::ranges::find_if(person.limits, [&](const domain::Limit& limit) {
-    return std::ranges::find(drill.avoid_with, limit.limit) != drill.avoid_with.end();
-  });
-  return found == person.limits.end() ? nullptr : &*found;
-}
 
 class Model {
  public:
   explicit Model(const WarmUpTask& task) : task_(task) {
     for (const Drill& drill : task.drills) {
-      const auto others = std::ranges::count_if(
-          task.people, [&](const WithLimits& person) { return limit_against(drill, person) != nullptr; });
+      const auto others = std::ranges::count_if(task.people, [&](const WithLimits& person) {
+        return limit_against(drill, person.limits) != nullptr;
+      });
       model_.add({.cost = each_drill + left_out * static_cast<double>(others)});
     }
     limit_length();
@@ -183,7 +177,8 @@ const Drill* other_drill(const domain::WarmUpStep& step, const WithLimits& perso
   const Drill* best = nullptr;
   int best_weight = 0;
   for (const Drill& drill : task.drills) {
-    if (drill.id == step.drill || limit_against(drill, person) != nullptr || drill.length > step.length)
+    if (drill.id == step.drill || limit_against(drill, person.limits) != nullptr ||
+        drill.length > step.length)
       continue;
     const int weight = weight_in_common(drill, step.prepares, task.needs);
     if (weight > best_weight) {
@@ -207,7 +202,7 @@ domain::WarmUpStep step_of(const Drill& drill, const WarmUpTask& task) {
   for (std::size_t n = 0; n < task.needs.size(); ++n)
     if (prepares(drill, task.needs[n])) step.prepares.push_back(static_cast<int>(n));
   for (const WithLimits& person : task.people)
-    if (const domain::Limit* limit = limit_against(drill, person)) {
+    if (const domain::Limit* limit = limit_against(drill, person.limits)) {
       const Drill* other = other_drill(step, person, task);
       step.others.push_back({person.name, limit->action, other != nullptr ? other->name : ""});
     }
@@ -242,6 +237,13 @@ void sum_up(domain::WarmUp& warm_up, const std::vector<const Drill*>& chosen, co
 }
 
 }  // namespace
+
+const domain::Limit* limit_against(const Drill& drill, const std::vector<domain::Limit>& limits) {
+  const auto found = std::ranges::find_if(limits, [&](const domain::Limit& limit) {
+    return std::ranges::find(drill.avoid_with, limit.limit) != drill.avoid_with.end();
+  });
+  return found == limits.end() ? nullptr : &*found;
+}
 
 std::vector<Drill> drills_for(const std::vector<Drill>& drills, const WarmUpRoom& room) {
   std::vector<Drill> usable;

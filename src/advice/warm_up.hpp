@@ -34,6 +34,9 @@ struct WithLimits {
   std::vector<domain::Limit> limits;
 };
 
+/// The first of the limits that keeps a person from the drill, or null.
+const domain::Limit* limit_against(const domain::Drill& drill, const std::vector<domain::Limit>& limits);
+
 struct WarmUpTask {
   const std::vector<domain::WarmUpNeed>& needs;
   const std::vector<domain::Drill>& drills;  // to choose from
