@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { usuallyOn } from "../../model/class_change.ts";
 import type { PersonRow } from "../../model/people.ts";
+import { FindField } from "../../ui/find_field.tsx";
 import { count, weekdayOf } from "../../ui/words.ts";
 
 interface BookedProps {
@@ -72,19 +73,7 @@ export function WhoIsBooked(props: BookedProps) {
               : `${booked.length} of ${count(rows.length, "person", "people")} booked.`}
           </p>
           <AllAtOnce {...props} />
-          <label class="beside">
-            Find
-            <input
-              type="search"
-              value={wanted}
-              onInput={(event) => {
-                setWanted(event.currentTarget.value);
-              }}
-              onKeyDown={(event) => {
-                if (event.key === "Enter") event.preventDefault(); // looks for a name, saves nothing
-              }}
-            />
-          </label>
+          <FindField wanted={wanted} find={setWanted} />
           <ul class="plain booked-list">
             {shown.map((row) => (
               <li key={idOf(row)}>

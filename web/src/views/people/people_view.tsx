@@ -3,6 +3,7 @@ import type { Gym } from "../../model/gym.ts";
 import type { PeopleTable, PersonRow } from "../../model/people.ts";
 import { actionsOn, isMark } from "../../model/people_change.ts";
 import { gym, people } from "../../state/gym.ts";
+import { FindField } from "../../ui/find_field.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Wide } from "../../ui/wide.tsx";
 import { count } from "../../ui/words.ts";
@@ -53,16 +54,7 @@ function PeopleList({ table, known }: { readonly table: PeopleTable; readonly kn
   return (
     <>
       <div class="row">
-        <label class="beside">
-          Find
-          <input
-            type="search"
-            value={wanted}
-            onInput={(event) => {
-              setWanted(event.currentTarget.value);
-            }}
-          />
-        </label>
+        <FindField wanted={wanted} find={setWanted} />
         <span class="soft" aria-live="polite">
           {shown.length === table.rows.length
             ? count(shown.length, "person", "people")
