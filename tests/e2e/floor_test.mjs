@@ -25,7 +25,7 @@ const flow = (name, body) =>
   test(name, { skip: cannotRun }, async () => {
     const page = await newPage(browser, { ...phone, storageState: owner });
     await body(page);
-    const faults = page.faults.filter((each) => !/ERR_CONNECTION|ERR_EMPTY|ERR_INCOMPLETE|ERR_NETWORK/.test(each));
+    const faults = page.faults.filter((each) => !/ERR_CONNECTION|ERR_SOCKET|ERR_EMPTY|ERR_INCOMPLETE|ERR_NETWORK/.test(each));
     await page.context().close();
     assert.deepEqual(faults, []);
   });

@@ -7,7 +7,7 @@ import { becomeOwner, cannotRun, newPage, openBrowser } from "./support.mjs";
 const phone = { viewport: { width: 390, height: 844 }, hasTouch: true };
 
 /** What the browser says while the program is gone is no fault of the page. */
-const realFaults = (page) => page.faults.filter((each) => !/ERR_CONNECTION|ERR_EMPTY|ERR_INCOMPLETE|ERR_NETWORK/.test(each));
+const realFaults = (page) => page.faults.filter((each) => !/ERR_CONNECTION|ERR_SOCKET|ERR_EMPTY|ERR_INCOMPLETE|ERR_NETWORK/.test(each));
 const waitingOn = (page) => page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("repwright.waiting")).length);
 const delivered = (page) =>
   page.waitForFunction(() => Object.keys(localStorage).filter((key) => key.startsWith("repwright.waiting")).length === 0, null, {
