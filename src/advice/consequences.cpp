@@ -1,6 +1,7 @@
 #include "advice/consequences.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <vector>
 
 #include "domain/board_search.hpp"
@@ -31,18 +32,27 @@ class AgainstIntents {
   double add(std::size_t piece, const domain::PieceOutcome& outcome, double worked_s) {
     const domain::Block* block = piece < pieces_.size() ? pieces_[piece] : nullptr;
     const auto window = block != nullptr ? rehearsal::intended(*block) : std::nullopt;
-    if (!window) return worked_s;
+    if (!window || !rehearsal::measures(*window, outcome)) return worked_s;
     const double middle = rehearsal::middle_of(outcome, *window, *block);
     ++intended_;
-    if (rehearsal::miss(*window, middle) > near_enough) ++off_;
-    const bool too_long =
-        window->measure == domain::FitMeasure::Seconds && window->max && middle > *window->max;
-    return too_long ? worked_s * *window->max / middle : worked_s;
+    if (rehearsal::miss(*window, middle) > rehearsal::clearly_off) ++off_;
+    return worked_s * wanted_share(*window, middle, *block);
   }
-  double off_share() const { return intended_ > 0 ? static_cast<double>(off_) / intended_ : 0; }
+  std::optional<double> off_share() const {
+    if (intended_ == 0) return std::nullopt;
+    return static_cast<double>(off_) / intended_;
+  }
 
  private:
-  static constexpr double near_enough = 0.02;  // as the finding of a missed intent has it
+  /// Of the work, what ends inside the intended time, or leaves the intended seconds of each interval.
+  static double wanted_share(const domain::FitWindow& window, double middle, const domain::Block& piece) {
+    if (window.measure == domain::FitMeasure::Seconds)
+      return window.max && middle > *window.max ? *window.max / middle : 1;
+    if (window.measure != domain::FitMeasure::SpareSeconds || !piece.every || middle >= window.min) return 1;
+    const double interval = piece.every->si();
+    return std::clamp((interval - window.min) / (interval - middle), 0.0, 1.0);
+  }
+
   const std::vector<const domain::Block*>& pieces_;
   int intended_ = 0;
   int off_ = 0;
@@ -99,8 +109,8 @@ domain::Consequences consequences_of(const domain::Rehearsal& rehearsal,
 double burden(const domain::Consequences& consequences, double asked_work_s) {
   const double lost = asked_work_s > 0 ? std::max(0.0, 1 - consequences.work_s / asked_work_s) : 0;
   return consequences.wait_s / 60 + minutes_of_unfinished * (1 - consequences.finished) +
-         minutes_off_intent * consequences.off_intent + minutes_of_over * consequences.over_share +
-         consequences.over_s / 60 + minutes_of_lost_work * lost;
+         minutes_off_intent * consequences.off_intent.value_or(0) +
+         minutes_of_over * consequences.over_share + consequences.over_s / 60 + minutes_of_lost_work * lost;
 }
 
 }  // namespace repwright::advice

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 #include <utility>
 
@@ -21,15 +22,16 @@ using domain::Board;
 using timetable::BoxKind;
 
 // Judgements of ours, docs/decisions/timetable.md.
-constexpr double shortest_s = 360;          // of a clock, a warm-up or a cool-down that may still be cut
-constexpr double step_s = 120;              // by which it is
-constexpr double whole_s = 30;              // to which a length is rounded up
-constexpr double rest_step_s = 60;          // by which a rest is
-constexpr double loss_of_warm_up = 0.4;     // per minute
-constexpr double loss_of_cool_down = 0.2;   // per minute
-constexpr double loss_of_rest = 0.1;        // per minute
-constexpr double loss_of_a_part = 1;        // that people came for
-constexpr double minutes_of_all_work = 10;  // as in the burden of a repair
+constexpr double shortest_s = 360;           // of a clock, a warm-up or a cool-down that may still be cut
+constexpr double step_s = 120;               // by which it is
+constexpr double whole_s = 30;               // to which a length is rounded up
+constexpr double rest_step_s = 60;           // by which a rest is
+constexpr double loss_of_warm_up = 0.4;      // per minute
+constexpr double loss_of_cool_down = 0.2;    // per minute
+constexpr double loss_of_rest = 0.1;         // per minute
+constexpr double loss_of_a_part = 1;         // that people came for
+constexpr double minutes_of_all_work = 10;   // as in the burden of a repair
+constexpr double minutes_of_unfinished = 3;  // as there
 constexpr double least_gain_s = 20;
 
 std::string name_of(const Block& block) {
@@ -37,11 +39,6 @@ std::string name_of(const Block& block) {
   if (timetable::has_clock(block)) return timetable::piece_name(block);
   if (block.text.empty() && block.kind == BlockKind::Rest) return timetable::box_name(BoxKind::Rest);
   return block.text;
-}
-
-std::string shorter_words(const Block& block, base::Duration now, base::Duration then) {
-  return fmt::format("{}: {} instead of {}", name_of(block), base::format_clock(then),
-                     base::format_clock(now));
 }
 
 /// The last piece with a clock: what the people came for.
@@ -82,12 +79,17 @@ class Cutting {
       fewer_sets_in_less(block);
     else
       fewer(block, &Block::sets, "sets", 3);
-    fewer(block, &Block::rounds, "rounds", 2);
+    if (block.cap)
+      fewer_rounds_in_less(block, *block.cap);
+    else
+      fewer(block, &Block::rounds, "rounds", 2);
     fewer(block, &Block::intervals, "intervals", 3);
     const bool runs_down = block.kind == BlockKind::Amrap || block.kind == BlockKind::ForDistance;
     if (runs_down) shorter(block, step_s, 0);
     if (&block == last_) return;
-    Cut cut{.words = "leave out " + name_of(block), .board = board_, .loss = loss_of_a_part};
+    Cut cut{.words = {.name = name_of(block), .what = {}, .then = {}, .now = {}},
+            .board = board_,
+            .loss = loss_of_a_part};
     remove(cut.board);
     cuts_.push_back(std::move(cut));
   }
@@ -105,9 +107,27 @@ class Cutting {
     const std::optional<base::Duration> now = block.duration;
     if (!now || now->si() - by_s < least) return;
     const base::Duration length = *now - by_s * base::second;
-    Cut cut{
-        .words = shorter_words(block, *now, length), .board = board_, .loss = loss_per_minute * by_s / 60};
+    Cut cut{.words = {.name = name_of(block),
+                      .what = "length",
+                      .then = base::format_clock(length),
+                      .now = base::format_clock(*now)},
+            .board = board_,
+            .loss = loss_per_minute * by_s / 60};
     at_path(cut.board).duration = length;
+    cuts_.push_back(std::move(cut));
+  }
+
+  void earlier_cap(const Block& block) {
+    if (!block.cap || block.cap->si() - step_s < shortest_s) return;
+    const double tenth = std::round(block.cap->si() / 600) * 60;
+    const base::Duration cap = *block.cap - std::max(step_s, tenth) * base::second;
+    Cut cut{.words = {.name = name_of(block),
+                      .what = "cap",
+                      .then = "cap " + base::format_clock(cap),
+                      .now = base::format_clock(*block.cap)},
+            .board = board_,
+            .loss = 0};
+    at_path(cut.board).cap = cap;
     cuts_.push_back(std::move(cut));
   }
 
@@ -115,8 +135,11 @@ class Cutting {
     const int now = (block.*count).value_or(0);
     if (now < least || block.duration) return;
     const int left = now - 1;
-    Cut cut{.words = fmt::format("{}: {} {} instead of {}", name_of(block), left,
-                                 left == 1 ? std::string(what, std::string(what).size() - 1) : what, now),
+    Cut cut{.words = {.name = name_of(block),
+                      .what = what,
+                      .then = fmt::format("{} {}", left,
+                                          left == 1 ? std::string(what, std::string(what).size() - 1) : what),
+                      .now = std::to_string(now)},
             .board = board_,
             .loss = 0};
     at_path(cut.board).*count = left;
@@ -131,12 +154,39 @@ class Cutting {
     const int left = sets - 1;
     const double share = static_cast<double>(left) / sets;
     const base::Duration length = std::ceil(share * given.si() / whole_s) * whole_s * base::second;
-    Cut cut{.words = fmt::format("{}: {} sets in {} instead of {} in {}", name_of(block), left,
-                                 base::format_clock(length), sets, base::format_clock(given)),
+    Cut cut{.words = {.name = name_of(block),
+                      .what = "sets",
+                      .then = fmt::format("{} sets in {}", left, base::format_clock(length)),
+                      .now = fmt::format("{} in {}", sets, base::format_clock(given))},
             .board = board_,
             .loss = 0};
     at_path(cut.board).sets = left;
     at_path(cut.board).duration = length;
+    cuts_.push_back(std::move(cut));
+  }
+
+  /// A round less of the piece or of its first part with rounds, and the cap earlier by the same share of it;
+  /// without rounds only the cap.
+  void fewer_rounds_in_less(const Block& block, base::Duration now) {
+    const auto has_rounds = [](const Block& one) { return one.rounds.value_or(0) >= 2; };
+    const auto part = std::ranges::find_if(block.children, has_rounds);
+    const bool in_a_part = !has_rounds(block) && part != block.children.end();
+    if (!has_rounds(block) && !in_a_part) return earlier_cap(block);
+    const int rounds = *(in_a_part ? *part : block).rounds;
+    const double share = 1 - 1.0 / rounds;
+    const base::Duration cap = std::ceil(share * now.si() / 60) * base::minute;
+    if (cap.si() < shortest_s || cap >= now) return;
+    Cut cut{.words = {.name = name_of(block),
+                      .what = "rounds and cap",
+                      .then = fmt::format("{} {}, cap {}", rounds - 1, rounds == 2 ? "round" : "rounds",
+                                          base::format_clock(cap)),
+                      .now = fmt::format("{}, cap {}", rounds, base::format_clock(now))},
+            .board = board_,
+            .loss = 0};
+    Block& changed = at_path(cut.board);
+    changed.cap = cap;
+    (in_a_part ? changed.children[static_cast<std::size_t>(part - block.children.begin())] : changed).rounds =
+        rounds - 1;
     cuts_.push_back(std::move(cut));
   }
 
@@ -159,13 +209,15 @@ class Cutting {
 
 double lost(const Cut& cut, const domain::Consequences& before, const domain::Consequences& after) {
   const double work = before.work_s > 0 ? std::max(0.0, 1 - after.work_s / before.work_s) : 0;
-  return cut.loss + minutes_of_all_work * work;
+  const double stopped = std::max(0.0, before.finished - after.finished);
+  return cut.loss + minutes_of_all_work * work + minutes_of_unfinished * stopped;
 }
 
-/// The place of the cut that loses least for what it gives; nothing where none gives anything.
+/// The place of the cut that loses least for what it gives, beyond what is `needed` nothing; nothing where
+/// none gives anything.
 std::optional<std::size_t> best_of(const std::vector<Cut>& cuts,
                                    const std::vector<std::optional<domain::Consequences>>& after,
-                                   const domain::Consequences& before) {
+                                   const domain::Consequences& before, double needed_s) {
   std::optional<std::size_t> best;
   double least = 0;
   for (std::size_t c = 0; c < cuts.size(); ++c) {
@@ -173,7 +225,7 @@ std::optional<std::size_t> best_of(const std::vector<Cut>& cuts,
     if (!then) continue;
     const double gives = before.end_p50_s - then->end_p50_s;
     if (gives < least_gain_s) continue;
-    const double price = lost(cuts[c], before, *then) / gives;
+    const double price = lost(cuts[c], before, *then) / std::min(gives, needed_s);
     if (best && price >= least) continue;
     best = c;
     least = price;
@@ -183,34 +235,44 @@ std::optional<std::size_t> best_of(const std::vector<Cut>& cuts,
 
 }  // namespace
 
+std::string CutWords::said() const {
+  if (then.empty()) return "leave out " + name;
+  return fmt::format("{}: {} instead of {}", name, then, now);
+}
+
 std::vector<Cut> cuts_of(const Board& board) {
   return Cutting(board).take();
 }
 
-base::Result<std::vector<domain::HourCut>> cuts_in_order(const Board& board, const Trial& trial,
-                                                         const CutSearch& search,
-                                                         const rehearsal::ForEach& for_each) {
+base::Result<std::vector<OrderedCut>> cuts_in_order(const Board& board, const Trial& trial,
+                                                    const CutSearch& search,
+                                                    const rehearsal::ForEach& for_each) {
   const auto whole = trial(board, search.runs);
   if (!whole) return tl::unexpected(whole.error());
-  std::vector<domain::HourCut> order;
+  std::vector<OrderedCut> order;
   Board now = board;
   domain::Consequences before = *whole;
   while (static_cast<int>(order.size()) < search.most) {
+    const double needed_s =
+        search.until_s ? before.end_p90_s - *search.until_s : std::numeric_limits<double>::infinity();
+    if (needed_s <= 0) break;
     std::vector<Cut> cuts = cuts_of(now);
     std::vector<std::optional<domain::Consequences>> after(cuts.size());
     for_each(static_cast<int>(cuts.size()), [&](int c) {
       const auto at = static_cast<std::size_t>(c);
       if (auto told = trial(cuts[at].board, search.runs)) after[at] = *told;
     });
-    const auto best = best_of(cuts, after, before);
+    const auto best = best_of(cuts, after, before, needed_s);
     if (!best) break;
     const domain::Consequences then = after[*best].value_or(before);
-    order.push_back({.words = cuts[*best].words,
-                     .gives_s = before.end_p50_s - then.end_p50_s,
-                     .end_p90_s = then.end_p90_s,
-                     .work_left = whole->work_s > 0 ? then.work_s / whole->work_s : 1});
-    before = then;
     now = std::move(cuts[*best].board);
+    order.push_back({.words = cuts[*best].words,
+                     .told = {.words = cuts[*best].words.said(),
+                              .gives_s = before.end_p50_s - then.end_p50_s,
+                              .end_p90_s = then.end_p90_s,
+                              .work_left = whole->work_s > 0 ? then.work_s / whole->work_s : 1},
+                     .board = now});
+    before = then;
   }
   return order;
 }

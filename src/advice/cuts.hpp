@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,26 +12,44 @@
 
 namespace repwright::advice {
 
-/// One thing less on the board, in the coach's words. `loss` is what it costs beside work, in minutes of
-/// preparing or recovering.
+/// What is cut, in the coach's words: how much of it there is then and now, or nothing of it any more.
+struct CutWords {
+  std::string name;
+  std::string what;  // of it: `sets`, `length`; two cuts of the same go on from one another
+  std::string then;  // empty: left out
+  std::string now;
+
+  std::string said() const;
+};
+
+/// One thing less on the board. `loss` is what it costs beside work, in minutes of preparing or recovering.
 struct Cut {
-  std::string words;
+  CutWords words;
   domain::Board board;
   double loss = 0;
 };
 
 /// All single cuts of a board: a piece before the last one left out, a set or a round less, a clocked piece,
-/// a long warm-up, rest or cool-down two minutes or one shorter. Never the briefing, never the last piece.
+/// a long warm-up, rest or cool-down two minutes or one shorter, a cap earlier.
+/// Never the briefing, never the last piece.
 std::vector<Cut> cuts_of(const domain::Board& board);
+
+/// A cut of the order, and the board that it and all before it leave.
+struct OrderedCut {
+  CutWords words;
+  domain::HourCut told;
+  domain::Board board;
+};
 
 /// What to cut first: at most `most` cuts, each the one that loses least for every minute it gives, tried
 /// with so many runs on top of those before it. Cuts that give nothing are left out. Fails as `trial` does.
 struct CutSearch {
   int most = 4;
   int runs = 32;
+  std::optional<double> until_s = {};  // no more once nine of ten such classes are over by then
 };
-base::Result<std::vector<domain::HourCut>> cuts_in_order(const domain::Board& board, const Trial& trial,
-                                                         const CutSearch& search,
-                                                         const rehearsal::ForEach& for_each);
+base::Result<std::vector<OrderedCut>> cuts_in_order(const domain::Board& board, const Trial& trial,
+                                                    const CutSearch& search,
+                                                    const rehearsal::ForEach& for_each);
 
 }  // namespace repwright::advice

@@ -22,11 +22,10 @@ struct EditRequest {
   const domain::House& house;
 };
 
-/// Every single small change that could shorten waiting or help the class to end in time: another start for
-/// every second person, two neighbouring movements swapped, a start in turns, heats, a second station, fewer
-/// reps of what people queue for, shorter runs, fewer rounds. Those that only help against queues are left
-/// out where nobody queues, those that only save time where there is time. Each leaves everything else as it
-/// was.
+/// Every single small change that could shorten waiting, bring a piece to what it intends, or help the class
+/// to end in time. Those that only help against queues are left out where nobody queues, those that change
+/// how much is done where that is as intended. Each leaves everything else as it was; no two give the same
+/// board.
 std::vector<domain::Edit> edits_of(const EditRequest& request);
 
 }  // namespace repwright::advice

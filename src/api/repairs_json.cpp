@@ -25,6 +25,16 @@ std::string_view name_of(domain::RepairKind kind) {
       return "shorter-run";
     case FewerRounds:
       return "fewer-rounds";
+    case MoreRounds:
+      return "more-rounds";
+    case LessOfEach:
+      return "less-of-each";
+    case LongerInterval:
+      return "longer-interval";
+    case LaterCap:
+      return "later-cap";
+    case CutList:
+      return "cut-list";
     case Heats:
       return "heats";
   }
@@ -32,14 +42,16 @@ std::string_view name_of(domain::RepairKind kind) {
 }
 
 Json consequences_json(const domain::Consequences& told) {
-  return {{"wait_s", told.wait_s},
-          {"finished_share", told.finished},
-          {"over_share", told.over_share},
-          {"end_p50_s", told.end_p50_s},
-          {"end_p90_s", told.end_p90_s},
-          {"over_s", told.over_s},
-          {"median_finish_s", told.median_finish_s},
-          {"work_s", told.work_s}};
+  Json json = {{"wait_s", told.wait_s},
+               {"finished_share", told.finished},
+               {"over_share", told.over_share},
+               {"end_p50_s", told.end_p50_s},
+               {"end_p90_s", told.end_p90_s},
+               {"over_s", told.over_s},
+               {"median_finish_s", told.median_finish_s},
+               {"work_s", told.work_s}};
+  json["off_intent_share"] = told.off_intent ? Json(*told.off_intent) : Json(nullptr);
+  return json;
 }
 
 }  // namespace
@@ -52,7 +64,8 @@ std::string repairs_json(const domain::RepairPlan& plan) {
   for (const domain::Repair& repair : plan.best)
     json["repairs"].push_back({{"kind", name_of(repair.edit.kind)},
                                {"words", repair.edit.words},
-                               {"line", repair.edit.line},
+                               {"lines", repair.edit.lines},
+                               {"rewritten", repair.edit.rewritten},
                                {"text", repair.edit.text},
                                {"change", repair.edit.change},
                                {"gain_min", repair.gain},

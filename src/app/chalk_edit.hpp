@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "board/read.hpp"
 #include "domain/catalogue.hpp"
@@ -11,10 +12,12 @@
 
 namespace repwright::app {
 
-/// A board's text after an edit, and its first line that is another now.
+/// A board's text after an edit, and its lines that are others now (none where some were only taken away).
+/// `rewritten`: all of it is written anew, in its clean form.
 struct Chalked {
   std::string text;
-  int line = 0;
+  std::vector<int> lines;
+  bool rewritten = false;
 };
 
 /// What an edit is chalked on.
@@ -26,9 +29,10 @@ struct Chalkboard {
   const domain::House& house;
 };
 
-/// The edit in the coach's own lines, with as little changed as can be: a line added, two swapped, or a
-/// number. Where that does not read as meant, the whole board in its clean form; nothing where that does not
-/// either. What comes back reads as `edit.board`, always.
+/// The edit in the coach's own lines, with as little changed as can be: a line added or taken away, two
+/// swapped, words behind one, or numbers. Where that does not read as meant, the whole board in its clean
+/// form; nothing where that does not either. What comes back reads as `edit.board`, always, but for the
+/// numbers of blocks and steps where `edit` takes some away.
 std::optional<Chalked> chalk_edit(const domain::Edit& edit, const Chalkboard& on);
 
 }  // namespace repwright::app

@@ -66,7 +66,7 @@ base::Result<domain::HourPlan> hour_class(const ClassRequest& request, const Gat
   auto cuts = advice::cuts_in_order(request.reading.board, trial, {}, in_parallel(request.threads));
   if (!cuts) return tl::unexpected(cuts.error());
   domain::HourPlan plan;
-  plan.cuts = std::move(*cuts);
+  for (advice::OrderedCut& cut : *cuts) plan.cuts.push_back(std::move(cut.told));
   std::vector<std::string> names;
   names.reserve(rehearsed.timetable.pieces.size());
   for (const timetable::Piece& piece : rehearsed.timetable.pieces) names.push_back(piece.name);

@@ -6,10 +6,17 @@
 #include "advice/edits.hpp"
 #include "advice/repairs.hpp"
 #include "app/chalk_edit.hpp"
+#include "app/cut_list.hpp"
 #include "app/other_board.hpp"
 #include "app/parallel.hpp"
 
 namespace repwright::app {
+namespace {
+
+constexpr double mostly = 0.5;  // of runs over the end, from which on a cut list is worth its length
+
+}  // namespace
+
 base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::string_view text) {
   const auto gathered = gather(request);
   if (!gathered) return tl::unexpected(gathered.error());
@@ -38,11 +45,18 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
     auto chalked = chalk_edit(edit, on);
     if (!chalked) continue;
     edit.text = std::move(chalked->text);
-    edit.line = chalked->line;
+    edit.lines = std::move(chalked->lines);
+    edit.rewritten = chalked->rewritten;
     chalkable.push_back(std::move(edit));
   }
-  return advice::best_repairs(request.reading.board, std::move(chalkable), trial, halving,
-                              in_parallel(request.threads));
+  const rehearsal::ForEach for_each = in_parallel(request.threads);
+  const domain::ClassOutcome& hour = before->rehearsal.timetable;
+  if (hour.planned_s && hour.over_share > mostly) {
+    auto cuts = cut_list(on, *hour.planned_s, trial, for_each);
+    if (!cuts) return tl::unexpected(cuts.error());
+    if (*cuts) chalkable.push_back(*std::move(*cuts));
+  }
+  return advice::best_repairs(request.reading.board, std::move(chalkable), trial, halving, for_each);
 }
 
 base::Result<domain::RepairPlan> repair_what_if(const GymAtHand& at_hand, const board::Reading& reading,

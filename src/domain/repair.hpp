@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,7 +18,12 @@ enum class RepairKind : std::uint8_t {
   FewerReps,
   ShorterRun,
   FewerRounds,
-  Heats
+  MoreRounds,
+  LessOfEach,      // of every line of a piece
+  LongerInterval,  // and fewer of them
+  LaterCap,
+  Heats,
+  CutList  // what to cut first, in its order, until the class fits
 };
 
 /// What a rehearsal says of the whole class, in the few figures by which two versions of a board compare.
@@ -31,7 +37,8 @@ struct Consequences {
   double median_finish_s = 0;  // median over people of their time in timed pieces; 0: none is timed
   double work_s = 0;           // mean work per person
   double wanted_s = 0;         // of that what the intents leave room for: no work beyond an intended end
-  double off_intent = 0;       // share of people and pieces with an intent whose middle run misses it
+  std::optional<double> off_intent =
+      {};  // share of people and pieces with an intent whose middle run misses it
   bool operator==(const Consequences&) const = default;
 };
 
@@ -42,9 +49,10 @@ struct Edit {
   std::vector<StepId> steps;  // the lines that it touches; empty: the block as a whole
   std::string words;
   double change = 1;
-  Board board;       // after it
-  std::string text;  // the whole board text with it; empty: not chalked yet
-  int line = 0;      // the first line of `text` that is another now
+  Board board;                  // after it
+  std::string text;             // the whole board text with it; empty: not chalked yet
+  std::vector<int> lines = {};  // of `text` that are others now; none where some were only taken away
+  bool rewritten = false;       // `text` is written anew, not in the coach's own lines
   bool operator==(const Edit&) const = default;
 };
 

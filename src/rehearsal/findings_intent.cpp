@@ -13,11 +13,9 @@ namespace {
 
 using domain::Block;
 using domain::FindingSeverity;
-using domain::FitMeasure;
 using domain::FitWindow;
 
 constexpr double a_third = 1.0 / 3;  // of the class
-constexpr double clearly = 0.02;     // of an end of the window: less is the noise of the runs
 
 /// Of whom the middle run misses the window, the farthest first.
 struct Missing {
@@ -29,11 +27,10 @@ std::vector<Missing> missing(const domain::Rehearsal& rehearsal, std::size_t pie
                              const Block& block) {
   std::vector<Missing> all;
   for (const Seen& one : outcomes_of(rehearsal, piece)) {
-    const bool timed = one.outcome->measure == domain::Measure::Seconds;
-    if (window.measure == FitMeasure::Seconds && !timed) continue;
+    if (!measures(window, *one.outcome)) continue;
     const double value = middle_of(*one.outcome, window, block);
     const double by = miss(window, value);
-    if (by > clearly) all.push_back({one, value, by});
+    if (by > clearly_off) all.push_back({one, value, by});
   }
   std::ranges::stable_sort(all, std::ranges::greater{}, &Missing::by);
   return all;

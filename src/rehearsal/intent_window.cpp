@@ -21,6 +21,10 @@ std::optional<FitWindow> intended(const domain::Block& piece) {
   return std::nullopt;
 }
 
+bool measures(const FitWindow& window, const domain::PieceOutcome& outcome) {
+  return window.measure != FitMeasure::Seconds || outcome.measure == domain::Measure::Seconds;
+}
+
 double miss(const FitWindow& window, double value) {
   if (value < window.min) return (window.min - value) / std::max(1.0, window.min);
   if (window.max && value > *window.max) return (value - *window.max) / std::max(1.0, *window.max);

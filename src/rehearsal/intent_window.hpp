@@ -13,6 +13,12 @@ namespace repwright::rehearsal {
 /// What the board says of the piece; empty where it says nothing that a rehearsal could measure.
 std::optional<domain::FitWindow> intended(const domain::Block& piece);
 
+/// A miss beyond which somebody is said to miss an intent: less is the noise of the runs.
+inline constexpr double clearly_off = 0.02;
+
+/// Whether the outcome can be held against the window: seconds only where the piece is timed.
+bool measures(const domain::FitWindow& window, const domain::PieceOutcome& outcome);
+
 /// How far outside the window, as a share of its nearer end; 0 inside.
 double miss(const domain::FitWindow& window, double value);
 

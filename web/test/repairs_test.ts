@@ -13,7 +13,7 @@ import { isSameQuestion, isStale } from "../src/views/advice/advice_search.ts";
 import { figuresOf, lineOf } from "../src/views/repairs/repair_words.ts";
 
 const nothing: Consequences = {
-  wait_s: 125, finished_share: 0.75, over_share: 0, end_p50_s: 3600, end_p90_s: 3660, over_s: 0, median_finish_s: 0, work_s: 800,
+  wait_s: 125, finished_share: 0.75, over_share: 0, end_p50_s: 3600, end_p90_s: 3660, over_s: 0, median_finish_s: 0, work_s: 800, off_intent_share: null,
 };
 const text = "3 RFT\n9 pull-ups";
 const mended = "3 RFT\n9 pull-ups\n2nd station: ring rows";
@@ -22,7 +22,7 @@ const plan: RepairPlan = {
   runs: 200,
   before: nothing,
   repairs: [
-    { kind: "second-station", words: "ring rows beside the bars", line: 3, text: mended, change: 1.5, gain_min: 1, after: { ...nothing, wait_s: 22 } },
+    { kind: "second-station", words: "ring rows beside the bars", lines: [3], rewritten: false, text: mended, change: 1.5, gain_min: 1, after: { ...nothing, wait_s: 22 } },
   ],
 };
 
@@ -178,12 +178,14 @@ test("fits are worked out only when asked for, and are stale once the board is a
   model.stop();
 });
 
-test("five figures stand beside those of doing nothing, work as a share of it", () => {
+test("figures stand beside those of doing nothing, work as a share of it, the intent where there is one", () => {
   const after = { ...nothing, wait_s: 22, finished_share: 0.9, work_s: 840 };
   assert.deepEqual(
     figuresOf(nothing, after).map(({ now, then }) => [now, then]),
     [["2:05", "0:22"], ["75 %", "90 %"], ["1:00:00", "1:00:00"], ["1:01:00", "1:01:00"], ["100 %", "105 %"]],
   );
+  const meant = (off: number): Consequences => ({ ...nothing, off_intent_share: off });
+  assert.deepEqual(figuresOf(meant(0.4), meant(0.1))[5], { name: "as it is meant for", now: "60 %", then: "90 %" });
   assert.equal(lineOf(mended, 3), "2nd station: ring rows");
   assert.equal(lineOf(mended, 9), "");
 });

@@ -23,7 +23,7 @@ domain::Board board_of(const std::string& chalk) {
 
 std::vector<std::string> words_of(const std::string& chalk) {
   std::vector<std::string> words;
-  for (const Cut& cut : cuts_of(board_of(chalk))) words.push_back(cut.words);
+  for (const Cut& cut : cuts_of(board_of(chalk))) words.push_back(cut.words.said());
   return words;
 }
 
@@ -55,7 +55,7 @@ TEST(Cuts, NeverLeaveOutTheLastPieceOrAShortWarmUp) {
 
 TEST(Cuts, ChangeOneThingOfTheBoard) {
   const domain::Board board = board_of(hour);
-  for (const Cut& cut : cuts_of(board)) EXPECT_NE(cut.board, board) << cut.words;
+  for (const Cut& cut : cuts_of(board)) EXPECT_NE(cut.board, board) << cut.words.said();
 }
 
 /// A class that lasts as planned and works as long as its clocks run.
@@ -76,7 +76,8 @@ TEST(Cuts, InOrderStandOnTopOfEachOther) {
   ASSERT_EQ(cuts->size(), 3u);
   double end = as_planned(board_of(hour), 1)->end_p90_s;
   double left = 1;
-  for (const domain::HourCut& cut : *cuts) {
+  for (const OrderedCut& one : *cuts) {
+    const domain::HourCut& cut = one.told;
     EXPECT_GT(cut.gives_s, 0) << cut.words;
     EXPECT_DOUBLE_EQ(cut.end_p90_s, end - cut.gives_s) << cut.words;
     EXPECT_LE(cut.work_left, left) << cut.words;
@@ -90,7 +91,26 @@ TEST(Cuts, ThatLoseNoWorkComeBeforeThoseThatDo) {
                                   rehearsal::one_after_another);
   ASSERT_TRUE(cuts);
   ASSERT_EQ(cuts->size(), 1u);
-  EXPECT_THAT(cuts->front().words, HasSubstr("4:00 instead of 5:00"));
+  EXPECT_THAT(cuts->front().told.words, HasSubstr("4:00 instead of 5:00"));
+}
+
+TEST(Cuts, TakeARoundAndItsShareOfTheCapAway) {
+  const auto words = words_of("8 rounds for time, cap 40 min\n10 push-ups\n");
+  EXPECT_THAT(words, Contains(HasSubstr("7 rounds, cap 35:00 instead of 8, cap 40:00")));
+  EXPECT_THAT(words_of("for time, cap 30 min\n100 push-ups\n"),
+              Contains(HasSubstr("cap 27:00 instead of 30:00")));
+}
+
+TEST(Cuts, EndWhereTheClassFits) {
+  const double end = as_planned(board_of(hour), 1)->end_p90_s;
+  const auto cuts = cuts_in_order(board_of(hour), as_planned, {.most = 4, .until_s = end - 150},
+                                  rehearsal::one_after_another);
+  ASSERT_TRUE(cuts);
+  ASSERT_FALSE(cuts->empty());
+  EXPECT_LE(cuts->back().told.end_p90_s, end - 150);
+  for (std::size_t c = 0; c + 1 < cuts->size(); ++c) EXPECT_GT((*cuts)[c].told.end_p90_s, end - 150);
+  EXPECT_TRUE(
+      cuts_in_order(board_of(hour), as_planned, {.until_s = end}, rehearsal::one_after_another)->empty());
 }
 
 TEST(Cuts, FailAsTheTrialDoes) {

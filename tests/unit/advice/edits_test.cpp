@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <optional>
 #include <string>
 
 #include "board/read.hpp"
@@ -23,6 +24,7 @@ struct Class {
   double route_wait_s = 0;
   double over_share = 0;
   int people = 12;
+  std::optional<domain::PieceOutcome> outcome{};  // of everybody in the one piece
   domain::Hall hall{};
   domain::House house{};
 
@@ -31,6 +33,8 @@ struct Class {
     const domain::Board board = board::read(text, catalogue, {}).board;
     domain::Rehearsal before;
     before.people.resize(static_cast<std::size_t>(people));
+    if (outcome)
+      for (domain::PersonOutcome& person : before.people) person.pieces = {*outcome};
     before.timetable.over_share = over_share;
     before.places.push_back({.place = {"pull-up-bar"}, .count = 4, .wait_mean_s = bar_wait_s, .queue = {}});
     before.places.push_back({.place = {"shuttle"}, .count = 12, .wait_mean_s = route_wait_s, .queue = {}});
@@ -139,6 +143,69 @@ TEST(Edits, HalveTheRoundsOfWhatIsFarTooLong) {
   EXPECT_THAT(
       words_of(Class{.over_share = 1}.edits("8 rounds for time\n10 push-ups\n"), RepairKind::FewerRounds),
       ElementsAre("7 rounds instead of 8", "6 rounds instead of 8", "4 rounds instead of 8"));
+}
+
+domain::PieceOutcome timed(double seconds, double capped = 0) {
+  domain::PieceOutcome outcome;
+  outcome.score.p50 = seconds;
+  outcome.capped = capped;
+  return outcome;
+}
+const std::string meant = rounds + "intent 12-16 min\n";
+
+TEST(Edits, OfWhatIsTooMuchForItsIntentAreLessOfAllOrFewerRounds) {
+  const std::vector<Edit> edits = Class{.outcome = timed(1300)}.edits(meant);
+  EXPECT_THAT(words_of(edits, RepairKind::LessOfEach),
+              ElementsAre("a quarter less of every line", "half of every line"));
+  EXPECT_THAT(words_of(edits, RepairKind::FewerRounds),
+              ElementsAre("4 rounds instead of 5", "3 rounds instead of 5"));
+  EXPECT_THAT(words_of(edits, RepairKind::MoreRounds), IsEmpty());
+  const std::vector<domain::Item>& items = edits.at(4).board.blocks.front().items;
+  ASSERT_EQ(edits.at(4).kind, RepairKind::LessOfEach);
+  EXPECT_EQ(items[0].amount, domain::Amount(300.0));
+  EXPECT_EQ(items[1].amount, domain::Amount(8.0));
+  EXPECT_EQ(items[2].amount, domain::Amount(11.0));
+}
+
+TEST(Edits, OfWhatIsTooShortForItsIntentAreMoreRounds) {
+  const std::vector<Edit> edits = Class{.outcome = timed(600)}.edits(meant);
+  EXPECT_THAT(words_of(edits, RepairKind::MoreRounds),
+              ElementsAre("6 rounds instead of 5", "7 rounds instead of 5"));
+  EXPECT_EQ(edits.size(), 2u);
+  EXPECT_THAT(Class{.outcome = timed(800)}.edits(meant), IsEmpty()) << "as it is meant";
+}
+
+TEST(Edits, OfACapThatStopsPeopleAreALaterOneAndLessWork) {
+  const std::string capped = "5 rounds for time, cap 20 min\n10 pull-ups\n15 push-ups\n";
+  const std::vector<Edit> edits = Class{.outcome = timed(1200, 0.3)}.edits(capped);
+  EXPECT_THAT(words_of(edits, RepairKind::LaterCap),
+              ElementsAre("cap 22:00 instead of 20:00", "cap 25:00 instead of 20:00"));
+  EXPECT_EQ(words_of(edits, RepairKind::LessOfEach).size(), 2u);
+  EXPECT_THAT(
+      words_of(Class{.outcome = timed(1200, 0.3)}.edits(capped + "intent 12-16 min\n"), RepairKind::LaterCap),
+      IsEmpty())
+      << "it is meant to end long before the cap";
+  EXPECT_THAT(
+      words_of(Class{.over_share = 1, .outcome = timed(1200, 0.3)}.edits(capped), RepairKind::LaterCap),
+      IsEmpty())
+      << "the class has no time for it";
+}
+
+TEST(Edits, OfIntervalsThatLeaveTooLittleAreLongerOnesInTheSameTime) {
+  domain::PieceOutcome full;
+  full.measure = domain::Measure::Reps;
+  full.interval_s = {170, 180};
+  const std::vector<Edit> edits =
+      Class{.outcome = full}.edits("Every 3 min x 7\n200 m run\n6 pull-ups\nleave 45 s spare\n");
+  EXPECT_THAT(
+      words_of(edits, RepairKind::LongerInterval),
+      ElementsAre("every 3:30 x 6 instead of every 3:00 x 7", "every 4:00 x 5 instead of every 3:00 x 7"));
+}
+
+TEST(Edits, GiveNoBoardTwice) {
+  const std::vector<Edit> edits = Class{.route_wait_s = 30, .over_share = 1}.edits(rounds);
+  for (std::size_t a = 0; a < edits.size(); ++a)
+    for (std::size_t b = 0; b < a; ++b) EXPECT_NE(edits[a].board, edits[b].board) << edits[a].words;
 }
 
 TEST(Edits, OfferNoHeatsToAHandfulOfPeople) {

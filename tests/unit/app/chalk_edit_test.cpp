@@ -52,7 +52,8 @@ TEST(ChalkEdit, AddsALineBelowThePieceIndentedAndEndedLikeTheOthers) {
   });
   ASSERT_TRUE(chalked);
   EXPECT_EQ(chalked->text, rounds + "\n  odd start with push-ups");
-  EXPECT_EQ(chalked->line, 5);
+  EXPECT_EQ(chalked->lines, std::vector<int>{5});
+  EXPECT_FALSE(chalked->rewritten);
 }
 
 TEST(ChalkEdit, ChangesTheOneNumberAndLeavesTheRestAsItWas) {
@@ -60,7 +61,7 @@ TEST(ChalkEdit, ChangesTheOneNumberAndLeavesTheRestAsItWas) {
       Chalk(rounds).after(RepairKind::FewerRounds, {}, [](domain::Block& block) { block.rounds = 4; });
   ASSERT_TRUE(fewer);
   EXPECT_EQ(fewer->text, "4" + rounds.substr(1));
-  EXPECT_EQ(fewer->line, 1);
+  EXPECT_EQ(fewer->lines, std::vector<int>{1});
   const auto shorter = Chalk(rounds).after(RepairKind::ShorterRun, {{0}},
                                            [](domain::Block& block) { block.items[0].amount = 300.0; });
   ASSERT_TRUE(shorter);
@@ -74,18 +75,72 @@ TEST(ChalkEdit, SwapsTwoLinesAlsoWhenTheLastHasNoEnd) {
   });
   ASSERT_TRUE(swapped);
   EXPECT_EQ(swapped->text, "5 rounds for time\r\n  run 400 m\r\n  10 Pull-ups\n  15 push ups");
-  EXPECT_EQ(swapped->line, 3);
+  EXPECT_EQ(swapped->lines, (std::vector<int>{3, 4}));
+}
+
+TEST(ChalkEdit, SwapsTwoWorksOfOneLine) {
+  const auto swapped = Chalk("5 rounds for time: run 400 m, 15 push-ups, 10 pull-ups\n")
+                           .after(RepairKind::Swap, {{1}, {2}}, [](domain::Block& block) {
+                             std::swap(block.items[1], block.items[2]);
+                             std::swap(block.items[1].step, block.items[2].step);
+                           });
+  ASSERT_TRUE(swapped);
+  EXPECT_EQ(swapped->text, "5 rounds for time: run 400 m, 10 pull-ups, 15 push-ups\n");
+}
+
+TEST(ChalkEdit, WritesASecondStationBehindItsWorkWhereSeveralShareALine) {
+  const auto two = Chalk("E3MOM x 7\n 200 m run + 3 pulls + 5 push-ups\n")
+                       .after(RepairKind::SecondStation, {{0}}, [](domain::Block& block) {
+                         block.slots[0][0].second_station = domain::MovementId{"rower"};
+                       });
+  ASSERT_TRUE(two);
+  EXPECT_EQ(two->text, "E3MOM x 7\n 200 m run (2nd station: rows) + 3 pulls + 5 push-ups\n");
+}
+
+TEST(ChalkEdit, ChangesSeveralNumbersEachInItsOwnWords) {
+  const auto less = Chalk("for time, cap 20\nrun 2,0 km\n12 pull ups, 12 push-ups\n")
+                        .after(RepairKind::LessOfEach, {{0}, {1}, {2}}, [](domain::Block& block) {
+                          block.items[0].amount = 1500.0;
+                          block.items[1].amount = 9.0;
+                          block.items[2].amount = 9.0;
+                        });
+  ASSERT_TRUE(less);
+  EXPECT_EQ(less->text, "for time, cap 20\nrun 1500 m\n9 pull ups, 9 push-ups\n");
+  EXPECT_EQ(less->lines, (std::vector<int>{2, 3}));
+}
+
+TEST(ChalkEdit, WritesALongerTurnAndFewerOfThem) {
+  const auto longer = Chalk("Cond 21': E3MOM x 7\n200 m run + 3 pulls\n")
+                          .after(RepairKind::LongerInterval, {}, [](domain::Block& block) {
+                            block.every = 210 * base::second;
+                            block.intervals = 6;
+                          });
+  ASSERT_TRUE(longer);
+  EXPECT_EQ(longer->text, "Cond 21': Every 3:30 x 6\n200 m run + 3 pulls\n");
+}
+
+TEST(ChalkEdit, RubsOutWhatIsCut) {
+  const std::string text =
+      "Warm-up 10'\n\nStrength 12'\n4 x 6 goblet squats\n\nPIECE A\nAMRAP 11\n10 push-ups\n";
+  domain::Catalogue catalogue = test::shipped_catalogue();
+  const board::Reader reader(catalogue, {});
+  const board::Reading reading = reader.read(text);
+  Edit edit{
+      .kind = RepairKind::CutList, .block = {}, .steps = {}, .words = {}, .board = reading.board, .text = {}};
+  ASSERT_EQ(edit.board.blocks.size(), 3u);
+  edit.board.blocks.erase(edit.board.blocks.begin() + 1);
+  const auto cut = chalk_edit(edit, {text, reading, reader, catalogue, {}});
+  ASSERT_TRUE(cut);
+  EXPECT_EQ(cut->text, "Warm-up 10'\n\nPIECE A\nAMRAP 11\n10 push-ups\n");
+  EXPECT_TRUE(cut->lines.empty());
 }
 
 TEST(ChalkEdit, WritesTheWholeBoardCleanWhereItsOwnLinesWillNotDo) {
-  const std::string one_line = "5 rounds for time: run 400 m, 15 push-ups, 10 pull-ups\n";
-  const auto swapped = Chalk(one_line).after(RepairKind::Swap, {{1}, {2}}, [](domain::Block& block) {
-    std::swap(block.items[1], block.items[2]);
-    std::swap(block.items[1].step, block.items[2].step);
-  });
-  ASSERT_TRUE(swapped);
-  EXPECT_NE(swapped->text.find("10 pull-up"), std::string::npos) << swapped->text;
-  EXPECT_LT(swapped->text.find("pull-up"), swapped->text.find("push-up")) << swapped->text;
+  const auto fewer = Chalk("five rounds for time\nrun 400 m\n15 push-ups\n")
+                         .after(RepairKind::FewerRounds, {}, [](domain::Block& block) { block.rounds = 4; });
+  ASSERT_TRUE(fewer);
+  EXPECT_TRUE(fewer->rewritten);
+  EXPECT_NE(fewer->text.find("4 rounds"), std::string::npos) << fewer->text;
 }
 
 }  // namespace

@@ -1,4 +1,4 @@
-import { listOf, number, objectOf, text, wordOf, type Decoded } from "./decode.ts";
+import { flag, listOf, number, objectOf, orNull, text, wordOf, type Decoded } from "./decode.ts";
 
 const consequences = objectOf({
   wait_s: number,
@@ -9,6 +9,7 @@ const consequences = objectOf({
   over_s: number,
   median_finish_s: number,
   work_s: number,
+  off_intent_share: orNull(number),
 });
 /** What a board does to the class as a whole. */
 export type Consequences = Decoded<typeof consequences>;
@@ -22,10 +23,16 @@ const repair = objectOf({
     "fewer-reps",
     "shorter-run",
     "fewer-rounds",
+    "more-rounds",
+    "less-of-each",
+    "longer-interval",
+    "later-cap",
+    "cut-list",
     "heats",
   ),
   words: text,
-  line: number,
+  lines: listOf(number),
+  rewritten: flag,
   text,
   change: number,
   gain_min: number,

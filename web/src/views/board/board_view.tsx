@@ -92,7 +92,7 @@ const BoardRepairs = memo(function BoardRepairs({ model, showLine, write }: Pick
       now={model.adviceQuestion.value}
       take={(repair) => {
         write(model.take(repair));
-        showLine(repair.line);
+        showLine(repair.lines[0] ?? 1);
       }}
       undo={
         before === null

@@ -10,21 +10,23 @@ export interface Figure {
 
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
-/** What a board does to the class, in five figures; `work` is measured against doing nothing. */
-const figures: readonly (readonly [string, (told: Consequences, nothing: Consequences) => string])[] = [
+/** What a board does to the class; `work` is measured against doing nothing, null where nothing can be said. */
+const figures: readonly (readonly [string, (told: Consequences, nothing: Consequences) => string | null])[] = [
   ["waits each", (told) => clockText(told.wait_s)],
   ["finish inside the cap", (told) => percent(told.finished_share)],
   ["class ends after", (told) => clockText(told.end_p50_s)],
   ["on a slow day", (told) => clockText(told.end_p90_s)],
   ["work kept", (told, nothing) => (nothing.work_s > 0 ? percent(told.work_s / nothing.work_s) : "100 %")],
+  ["as it is meant for", (told) => (told.off_intent_share === null ? null : percent(1 - told.off_intent_share))],
 ];
 
-export const figureNames: readonly string[] = figures.map(([name]) => name);
-
 /** The figures of doing nothing beside those of a change. */
-export function figuresOf(nothing: Consequences, after: Consequences): readonly Figure[] {
-  return figures.map(([name, say]) => ({ name, now: say(nothing, nothing), then: say(after, nothing) }));
-}
+export const figuresOf = (nothing: Consequences, after: Consequences): readonly Figure[] =>
+  figures.flatMap(([name, say]) => {
+    const now = say(nothing, nothing);
+    const then = say(after, nothing);
+    return now === null || then === null ? [] : [{ name, now, then }];
+  });
 
 /** The line of a text by its number, counted from 1. */
 export const lineOf = (text: string, number: number): string => (text.split("\n")[number - 1] ?? "").trim();

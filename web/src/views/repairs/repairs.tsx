@@ -6,7 +6,7 @@ import { count, sentence } from "../../ui/words.ts";
 import { AdviceHead } from "../advice/advice_head.tsx";
 import { isStale } from "../advice/advice_search.ts";
 import type { RepairSearch } from "./repair_search.ts";
-import { figureNames, figuresOf, lineOf } from "./repair_words.ts";
+import { figuresOf, lineOf } from "./repair_words.ts";
 import "./repairs.css";
 
 interface RepairsProps {
@@ -29,9 +29,15 @@ function Changes({ plan, repair }: { readonly plan: RepairPlan; readonly repair:
           <span class="unseen">becomes</span> <strong>{then}</strong>
         </li>
       ))}
-      <li>
-        <span class="soft">line {repair.line}</span> <code>{lineOf(repair.text, repair.line)}</code>
-      </li>
+      {repair.rewritten ? (
+        <li class="soft">the whole board is written anew</li>
+      ) : (
+        repair.lines.map((line) => (
+          <li key={line}>
+            <span class="soft">line {line}</span> <code>{lineOf(repair.text, line)}</code>
+          </li>
+        ))
+      )}
     </ul>
   );
 }
@@ -72,7 +78,7 @@ function Comparison({ plan }: { readonly plan: RepairPlan }) {
           <thead>
             <tr>
               <th scope="col">proposal</th>
-              {figureNames.map((name) => (
+              {figuresOf(plan.before, plan.before).map(({ name }) => (
                 <th key={name} scope="col" class="number">
                   {name}
                 </th>

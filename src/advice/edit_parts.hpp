@@ -1,0 +1,35 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "domain/board.hpp"
+#include "domain/catalogue.hpp"
+#include "domain/repair.hpp"
+
+namespace repwright::advice {
+
+/// Where a list of lines stands: in a piece itself, in one of its parts, or in a slot of its clock.
+struct Lines {
+  domain::BlockId block;
+  const std::vector<domain::Item>* items;
+  bool slot = false;
+};
+
+/// All lists of a piece that somebody works through, in order; the piece must outlive them.
+std::vector<Lines> lines_of(const domain::Block& piece);
+
+/// The plain count of a line; null where it has another kind of amount.
+const double* plain_amount(const domain::Item& item);
+
+/// The movement of a line; null where the catalogue does not know it.
+const domain::Movement* movement_of(const domain::Item& item, const domain::Catalogue& catalogue);
+
+/// An edit of `board` that has still to be done to its copy.
+domain::Edit edit_of(const domain::Board& board, domain::RepairKind kind, domain::BlockId piece,
+                     std::vector<domain::StepId> steps, double size, std::string words);
+
+/// `12`; fractions are dropped.
+std::string whole_number(double amount);
+
+}  // namespace repwright::advice
