@@ -15,7 +15,7 @@ using domain::Block;
 
 constexpr double size_of_a_cut = 1.5;  // as of a second station: one sentence to the class each
 constexpr int most = 8;
-constexpr int runs = 16;  // a class's end hardly differs between runs: a few tell it
+constexpr int runs = 8;  // a class's end hardly differs between runs: a few tell it
 
 /// Which numbers the blocks and steps of one board have in another of the same shape.
 class Renaming {

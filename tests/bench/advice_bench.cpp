@@ -48,6 +48,14 @@ void repairs_for_19_one_bar_out_in_rain(benchmark::State& state) {
 }
 BENCHMARK(repairs_for_19_one_bar_out_in_rain)->UseRealTime()->Unit(benchmark::kMillisecond);
 
+/// Fifteen minutes too long: what to cut is looked for too.
+void repairs_for_24_over_the_hour(benchmark::State& state) {
+  Asked asked("sat-24", "sat-two-clocks");
+  asked.gym_class.length = 60 * base::minute;
+  for (auto _ : state) benchmark::DoNotOptimize(app::repair_class(asked.request(), asked.text));
+}
+BENCHMARK(repairs_for_24_over_the_hour)->UseRealTime()->Unit(benchmark::kMillisecond);
+
 void fits_for_24_with_shared_kit(benchmark::State& state) {
   const Asked asked("sat-24", "sat-two-clocks");
   solver::CbcSolver solver;
