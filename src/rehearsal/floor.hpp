@@ -103,6 +103,7 @@ class Floor {
   void go_home(Player& player);
   Flow interrupt(Player& player);
   void bell(Player& player);
+  static void skip_missed_calls(Player& player, const Duty& duty);
   void set_aside(Player& player, const std::vector<Op>& ops);
   bool idle(Player& player, std::int64_t ms);
   double ready_for_next(const Player& player) const;

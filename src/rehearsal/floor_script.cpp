@@ -32,8 +32,10 @@ Floor::Flow Floor::step(Player& player) {
   const Cursor& at = player.doing.at;
   if (at.op >= static_cast<int>(at.ops->size())) {
     if (!player.outer) return go_home(player), Flow::Parked;
+    const bool called = player.script->duty && at.ops == &player.script->duty->ops;
     player.doing = *player.outer;
     player.outer.reset();
+    if (called) skip_missed_calls(player, *player.script->duty);
     return Flow::On;
   }
   const Op& op = (*at.ops)[static_cast<std::size_t>(at.op)];
@@ -181,6 +183,14 @@ Floor::Flow Floor::interrupt(Player& player) {
   if (player.doing.at.stage != Stage::Begin) player.doing.at.stage = Stage::Claim;
   set_aside(player, duty->ops);
   return Flow::On;
+}
+
+/// Who does as many as possible at each call has done so for the calls that came meanwhile: without this, a
+/// largest set that lasts longer than the calls are apart is followed by the next for ever.
+void Floor::skip_missed_calls(Player& player, const Duty& duty) {
+  const auto open_ended = [](const Op& op) { return op.kind == OpKind::MaxSet; };
+  if (std::ranges::none_of(duty.ops, open_ended)) return;
+  while (player.next_duty <= player.now) player.next_duty += whole_ms(duty.every);
 }
 
 void Floor::set_aside(Player& player, const std::vector<Op>& ops) {

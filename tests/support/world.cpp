@@ -245,6 +245,9 @@ void add_line(World& world, const std::string& line) {
     world.door = clock_of(words.at(1));
   } else if (key == "hand") {
     for (rehearsal::Team& team : world.piece.teams) team.hand_over = clock_of(words.at(1));
+  } else if (key == "duty" && words.at(1) == "best") {
+    const Op op{.kind = OpKind::MaxSet, .task = task_of(world, {.way = "pulls", .place = {}, .instead = {}})};
+    world.script.duty = rehearsal::Duty{clock_of(words.at(4)), clock_of(words.at(6)), {op}};
   } else if (key == "penalty" || key == "duty") {
     const Op op{.kind = OpKind::Work,
                 .amount = clock_of(words.at(1)),

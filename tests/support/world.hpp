@@ -16,7 +16,7 @@
 ///     length  5:00                     of the piece; left out: until the last is home
 ///     stagger 0:15                     one starts every so often
 ///     penalty 0:05                     played at each break of a set
-///     duty    0:10 every 1:00 from 1:00
+///     duty    0:10 every 1:00 from 1:00    or `best pulls every ...`
 ///     door    0:08                     out and again in, of runs outdoors
 ///     hand    0:02                     over, in teams; else three seconds
 ///     plan    3 x ( 20 s bars, 5 reps, rest 0:10, round )

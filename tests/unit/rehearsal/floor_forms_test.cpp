@@ -138,6 +138,17 @@ TEST(FloorDuty, ThatTakesLongerThanItsTurnLeavesNoTimeToQueue) {
               IsEmpty());
 }
 
+TEST(FloorDuty, AsOftenAsPossibleStandsForTheCallsThatComeMeanwhile) {
+  // Called at 0:05, ten reps to 0:25; the calls of 0:15 and 0:25 are missed, and 3 s were left.
+  EXPECT_THAT(disappointments(R"(
+    class   ana
+    duty    best pulls every 0:10 from 0:05
+    plan    8 s
+    expect  ana home 0:28
+  )"),
+              IsEmpty());
+}
+
 TEST(FloorBestSet, IsOneSetToFailure) {
   EXPECT_THAT(disappointments(R"(
     class   ana
