@@ -1,6 +1,7 @@
 #include "advice/repairs.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <optional>
 #include <utility>
 
@@ -17,20 +18,41 @@ using domain::Repair;
 struct Tried {
   base::Result<Consequences> before;
   std::vector<std::optional<Consequences>> after;
+  bool stopped = false;  // one of them was
 };
-Tried tried(const domain::Board& board, const std::vector<Edit>& edits, int runs, const Trial& trial,
-            const rehearsal::ForEach& for_each) {
-  Tried tried{.before = Consequences{}, .after = std::vector<std::optional<Consequences>>(edits.size())};
-  for_each(static_cast<int>(edits.size()) + 1, [&](int t) {
-    if (t == 0) {
-      tried.before = trial(board, runs);
-      return;
-    }
-    const auto e = static_cast<std::size_t>(t) - 1;
-    if (auto told = trial(edits[e].board, runs)) tried.after[e] = *told;
-  });
-  return tried;
-}
+
+/// Tries boards, and says how far it has come.
+class Trials {
+ public:
+  Trials(const domain::Board& board, const Trial& trial, const Halving& halving,
+         const rehearsal::ForEach& for_each, int planned)
+      : board_(board), trial_(trial), halving_(halving), for_each_(for_each), planned_(planned) {}
+
+  Tried all(const std::vector<Edit>& edits, int runs) {
+    Tried tried{.before = Consequences{}, .after = std::vector<std::optional<Consequences>>(edits.size())};
+    std::atomic<bool> stopped = false;
+    for_each_(static_cast<int>(edits.size()) + 1, [&](int t) {
+      auto told = trial_(t == 0 ? board_ : edits[static_cast<std::size_t>(t) - 1].board, runs);
+      if (!told && told.error().code == base::ErrorCode::Stopped) stopped = true;
+      const int done = ++done_;
+      if (halving_.progress) halving_.progress(std::min(done, planned_), planned_);
+      if (t == 0)
+        tried.before = std::move(told);
+      else if (told)
+        tried.after[static_cast<std::size_t>(t) - 1] = *told;
+    });
+    tried.stopped = stopped;
+    return tried;
+  }
+
+ private:
+  const domain::Board& board_;
+  const Trial& trial_;
+  const Halving& halving_;
+  const rehearsal::ForEach& for_each_;
+  int planned_;
+  std::atomic<int> done_ = 0;
+};
 
 /// The edits that help, the most gain per change first; between equals the order of `edits`.
 std::vector<Repair> helping(const std::vector<Edit>& edits, const Tried& tried) {
@@ -73,16 +95,20 @@ base::Result<domain::RepairPlan> best_repairs(const domain::Board& board, std::v
   domain::RepairPlan plan;
   plan.tried = static_cast<int>(edits.size());
   plan.runs = halving.last_runs;
-  const Tried roughly = tried(board, edits, halving.first_runs, trial, for_each);
+  Trials trials(board, trial, halving, for_each, plan.tried + halving.survivors + 2);
+  const Tried roughly = trials.all(edits, halving.first_runs);
   if (!roughly.before) return tl::unexpected(roughly.before.error());
   std::vector<Repair> hopeful = of_different_ideas(helping(edits, roughly), halving.survivors);
-  edits.clear();
-  for (Repair& repair : hopeful) edits.push_back(std::move(repair.edit));
+  std::vector<Edit> survivors;
+  survivors.reserve(hopeful.size());
+  for (const Repair& repair : hopeful) survivors.push_back(repair.edit);
 
-  const Tried again = tried(board, edits, halving.last_runs, trial, for_each);
-  if (!again.before) return tl::unexpected(again.before.error());
-  plan.before = *again.before;
-  std::vector<Repair> helpful = helping(edits, again);
+  const Tried again = roughly.stopped ? roughly : trials.all(survivors, halving.last_runs);
+  plan.stopped = roughly.stopped || again.stopped;
+  if (plan.stopped) plan.runs = halving.first_runs;
+  if (!plan.stopped && !again.before) return tl::unexpected(again.before.error());
+  plan.before = plan.stopped ? *roughly.before : *again.before;
+  std::vector<Repair> helpful = plan.stopped ? std::move(hopeful) : helping(survivors, again);
   std::erase_if(helpful, [&](const Repair& repair) { return repair.gain < halving.least_gain; });
   plan.best = of_different_ideas(std::move(helpful), halving.shown);
   return plan;

@@ -59,6 +59,7 @@ Json consequences_json(const domain::Consequences& told) {
 std::string repairs_json(const domain::RepairPlan& plan) {
   Json json = {{"tried", plan.tried},
                {"runs", plan.runs},
+               {"stopped", plan.stopped},
                {"before", consequences_json(plan.before)},
                {"repairs", Json::array()}};
   for (const domain::Repair& repair : plan.best)

@@ -17,10 +17,11 @@ constexpr double mostly = 0.5;  // of runs over the end, from which on a cut lis
 
 }  // namespace
 
-base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::string_view text) {
+base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::string_view text,
+                                              const std::function<void(int done, int of)>& progress) {
   const auto gathered = gather(request);
   if (!gathered) return tl::unexpected(gathered.error());
-  const advice::Halving halving{.last_runs = request.runs};
+  const advice::Halving halving{.last_runs = request.runs, .progress = progress};
   const auto before =
       rehearse_class(with_board(request, request.reading, request.gym, halving.first_runs), *gathered);
   if (!before) return tl::unexpected(before.error());
@@ -53,8 +54,8 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
   const domain::ClassOutcome& hour = before->rehearsal.timetable;
   if (hour.planned_s && hour.over_share > mostly) {
     auto cuts = cut_list(on, *hour.planned_s, trial, for_each);
-    if (!cuts) return tl::unexpected(cuts.error());
-    if (*cuts) chalkable.push_back(*std::move(*cuts));
+    if (!cuts && cuts.error().code != base::ErrorCode::Stopped) return tl::unexpected(cuts.error());
+    if (cuts && *cuts) chalkable.push_back(*std::move(*cuts));
   }
   return advice::best_repairs(request.reading.board, std::move(chalkable), trial, halving, for_each);
 }

@@ -9,7 +9,6 @@
 #include "app/briefing.hpp"
 #include "app/lately.hpp"
 #include "cli/say.hpp"
-#include "cli/stop_key.hpp"
 #include "sheets/diagnostics_text.hpp"
 
 namespace repwright::cli {
@@ -55,7 +54,7 @@ app::ClassRequest ClassAsked::request() const {
           .runs = options.runs,
           .threads = options.threads,
           .keep_draws = options.draws,
-          .stop = stop,
+          .stop = stop_key.stop(),
           .known = taught.known.bodies,
           .done = &taught.known.done,
           .history = history_of(inputs)};
@@ -72,7 +71,7 @@ int with_class(const ClassOptions& options, const std::function<int(const ClassA
   if (const auto pace = options.words_per_minute)
     app::brief_at(inputs->gym_class, *pace, reading.board, inputs->gym);
   const StopKey stop_key;
-  return command({options, *inputs, reading, *taught, stop_key.stop()});
+  return command({options, *inputs, reading, *taught, stop_key});
 }
 
 }  // namespace repwright::cli

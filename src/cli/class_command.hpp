@@ -1,13 +1,13 @@
 #pragma once
 
 #include <functional>
-#include <stop_token>
 #include <string>
 
 #include "app/rehearse_class.hpp"
 #include "board/read.hpp"
 #include "cli/inputs.hpp"
 #include "cli/options.hpp"
+#include "cli/stop_key.hpp"
 #include "cli/taught.hpp"
 
 /// What the commands about a board and a class have in common.
@@ -27,7 +27,7 @@ struct ClassAsked {
   const ClassInputs& inputs;
   const board::Reading& reading;
   const Taught& taught;
-  std::stop_token stop;
+  const StopKey& stop_key;
 
   app::ClassRequest request() const;
 };

@@ -22,7 +22,8 @@
 namespace repwright::cli {
 int run_repairs(const ClassOptions& options) {
   return with_class(options, [](const ClassAsked& asked) {
-    const auto plan = app::repair_class(asked.request(), asked.inputs.board.text);
+    const auto plan = app::repair_class(asked.request(), asked.inputs.board.text,
+                                        [&](int done, int of) { asked.stop_key.come(done, of); });
     if (!plan) return refuse(plan.error());
     say(asked.options.json ? api::repairs_json(*plan) : sheets::repairs_text(*plan));
     return fine;

@@ -46,7 +46,8 @@ void StopKey::watch(const std::stop_token& done) {
       source_.request_stop();
     }
     if (!terminal || look % looks_per_second != 0) continue;
-    remark(fmt::format("\r{} s, {}", look / looks_per_second,
+    const std::string come = of_ > 0 ? fmt::format(", {} of {} tried", done_.load(), of_.load()) : "";
+    remark(fmt::format("\r{} s{}, {}", look / looks_per_second, come,
                        source_.stop_requested() ? "stopping" : "Ctrl-C stops it"));
     told = true;
   }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <atomic>
 #include <csignal>
 #include <stop_token>
 #include <thread>
@@ -17,10 +18,18 @@ class StopKey {
 
   std::stop_token stop() const { return source_.get_token(); }
 
+  /// How far the work has come, for the terminal; from any thread.
+  void come(int done, int of) const {
+    of_ = of;
+    done_ = done;
+  }
+
  private:
   void watch(const std::stop_token& done);
 
   std::stop_source source_;
+  mutable std::atomic<int> done_ = 0;
+  mutable std::atomic<int> of_ = 0;  // 0: nobody says
   sigset_t before_{};
   std::jthread watcher_;  // last: it uses all of the others
 };

@@ -69,6 +69,7 @@ struct RepairPlan {
   Consequences before;
   int tried = 0;  // changes rehearsed
   int runs = 0;   // of each that came into the last round
+  bool stopped = false;  // somebody did not wait for the end: the best so far
   std::vector<Repair> best;
   bool operator==(const RepairPlan&) const = default;
 };

@@ -89,6 +89,9 @@ std::string repairs_text(const domain::RepairPlan& plan) {
           : paragraph("", fmt::format("The best of {} small changes, each rehearsed with the same "
                                       "people and the same luck:",
                                       plan.tried));
+  if (plan.stopped)
+    text +=
+        paragraph("", fmt::format("Stopped before the end: the best so far, of {} runs each.", plan.runs));
   text += "\n" +
           trimmed(fmt::format(columns, "", "mean wait", "inside cap", "middle end", "slow end", "work",
                               plan.before.off_intent ? "as meant" : "")) +

@@ -20,6 +20,7 @@ const mended = "3 RFT\n9 pull-ups\n2nd station: ring rows";
 const plan: RepairPlan = {
   tried: 4,
   runs: 200,
+  stopped: false,
   before: nothing,
   repairs: [
     { kind: "second-station", words: "ring rows beside the bars", lines: [3], rewritten: false, text: mended, change: 1.5, gain_min: 1, after: { ...nothing, wait_s: 22 } },

@@ -86,6 +86,47 @@ TEST(Repairs, LeaveOutWhatCannotBeRehearsedOrMakesItWorse) {
   EXPECT_EQ(plan->tried, 2);
 }
 
+/// Stops once so many trials were made.
+struct Impatient {
+  int patience;
+  mutable int made = 0;
+  base::Result<domain::Consequences> operator()(const domain::Board& board, int runs) const {
+    if (++made > patience) return base::failure(base::ErrorCode::Stopped, "stopped");
+    const std::map<std::string, double> waits = {{"now", 120}, {"a", 60}, {"b", runs > 32 ? 0.0 : 90.0}};
+    return domain::Consequences{.wait_s = waits.at(board.title)};
+  }
+};
+
+TEST(Repairs, ThatNobodyWaitsForAreTheBestSoFar) {
+  const std::vector<Edit> edits = {edit(RepairKind::Swap, "a"), edit(RepairKind::OddStart, "b")};
+  const auto whole = best_repairs(titled("now"), edits, Impatient{99});
+  ASSERT_TRUE(whole);
+  EXPECT_FALSE(whole->stopped);
+  EXPECT_EQ(whole->runs, 200);
+  EXPECT_THAT(words_of(*whole), ElementsAre("b", "a"));
+  const auto of_all = best_repairs(titled("now"), edits, Impatient{4});
+  ASSERT_TRUE(of_all);
+  EXPECT_TRUE(of_all->stopped);
+  EXPECT_EQ(of_all->runs, 32);
+  EXPECT_THAT(words_of(*of_all), ElementsAre("a", "b"));
+  const auto of_some = best_repairs(titled("now"), edits, Impatient{2});
+  ASSERT_TRUE(of_some);
+  EXPECT_THAT(words_of(*of_some), ElementsAre("a"));
+  EXPECT_FALSE(best_repairs(titled("now"), edits, Impatient{0})) << "nothing is known so far";
+}
+
+TEST(Repairs, TellHowFarTheyHaveCome) {
+  std::vector<int> told;
+  Halving halving;
+  halving.progress = [&](int done, int of) {
+    EXPECT_EQ(of, 2 + halving.survivors + 2);
+    told.push_back(done);
+  };
+  ASSERT_TRUE(best_repairs(titled("now"), {edit(RepairKind::Swap, "a"), edit(RepairKind::OddStart, "b")},
+                           Impatient{99}, halving));
+  EXPECT_THAT(told, ElementsAre(1, 2, 3, 4, 5, 6));
+}
+
 TEST(Repairs, FailWhenTheBoardItselfCannotBeRehearsed) {
   const auto plan = best_repairs(titled("now"), {}, Waits{});
   ASSERT_FALSE(plan);
