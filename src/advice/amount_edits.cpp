@@ -66,7 +66,7 @@ class AmountEdits {
       const double later = std::ceil(minutes * times);
       if (later <= before) continue;
       before = later;
-      Edit edit = change(RepairKind::LaterCap, size,
+      Edit edit = change(RepairKind::Cap, size,
                          fmt::format("cap {} instead of {}", base::format_clock(later * base::minute),
                                      base::format_clock(*block_.cap)));
       changed(edit).cap = later * base::minute;

@@ -3,6 +3,8 @@
 #include <nlohmann/json.hpp>
 #include <string_view>
 
+#include "api/targets_json.hpp"
+
 namespace repwright::api {
 namespace {
 
@@ -31,8 +33,8 @@ std::string_view name_of(domain::RepairKind kind) {
       return "less-of-each";
     case LongerInterval:
       return "longer-interval";
-    case LaterCap:
-      return "later-cap";
+    case Cap:
+      return "cap";
     case CutList:
       return "cut-list";
     case Heats:
@@ -71,6 +73,7 @@ std::string repairs_json(const domain::RepairPlan& plan) {
                                {"change", repair.edit.change},
                                {"gain_min", repair.gain},
                                {"after", consequences_json(repair.after)}});
+  json["targets"] = targets_json(plan.targets);
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

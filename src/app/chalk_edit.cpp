@@ -8,6 +8,7 @@
 
 #include "app/board_numbers.hpp"
 #include "app/renumber.hpp"
+#include "base/clock_text.hpp"
 #include "board/tidy.hpp"
 #include "domain/board_search.hpp"
 #include "domain/spoken.hpp"
@@ -81,6 +82,9 @@ class Chalking {
         return second_station();
       case RepairKind::Swap:
         return swapped();
+      case RepairKind::Cap:
+        if (block_of(on_.reading.board)->cap) return numbers_changed();
+        return below_the_block("cap " + base::format_clock(changed().cap.value_or(base::Duration{})));
       default:
         return numbers_changed();
     }

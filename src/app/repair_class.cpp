@@ -6,6 +6,7 @@
 #include "advice/edits.hpp"
 #include "advice/repairs.hpp"
 #include "app/chalk_edit.hpp"
+#include "app/class_targets.hpp"
 #include "app/cut_list.hpp"
 #include "app/other_board.hpp"
 #include "app/parallel.hpp"
@@ -57,7 +58,16 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
     if (!cuts && cuts.error().code != base::ErrorCode::Stopped) return tl::unexpected(cuts.error());
     if (cuts && *cuts) chalkable.push_back(*std::move(*cuts));
   }
-  return advice::best_repairs(request.reading.board, std::move(chalkable), trial, halving, for_each);
+  auto plan = advice::best_repairs(request.reading.board, std::move(chalkable), trial, halving, for_each);
+  if (!plan || plan->stopped) return plan;
+  auto targets = class_targets(request, *gathered, before->timetable, on);
+  if (targets)
+    plan->targets = std::move(*targets);
+  else if (targets.error().code == base::ErrorCode::Stopped)
+    plan->stopped = true;
+  else
+    return tl::unexpected(targets.error());
+  return plan;
 }
 
 base::Result<domain::RepairPlan> repair_what_if(const GymAtHand& at_hand, const board::Reading& reading,

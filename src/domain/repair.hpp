@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "domain/board.hpp"
+#include "domain/target.hpp"
 
 /// Small changes of a board and what each would do to the class.
 namespace repwright::domain {
@@ -21,7 +22,7 @@ enum class RepairKind : std::uint8_t {
   MoreRounds,
   LessOfEach,      // of every line of a piece
   LongerInterval,  // and fewer of them
-  LaterCap,
+  Cap,
   Heats,
   CutList  // what to cut first, in its order, until the class fits
 };
@@ -67,10 +68,11 @@ struct Repair {
 /// At most three repairs, the most gain per change first, beside doing nothing.
 struct RepairPlan {
   Consequences before;
-  int tried = 0;  // changes rehearsed
-  int runs = 0;   // of each that came into the last round
+  int tried = 0;         // changes rehearsed
+  int runs = 0;          // of each that came into the last round
   bool stopped = false;  // somebody did not wait for the end: the best so far
   std::vector<Repair> best;
+  std::vector<PieceTarget> targets = {};  // what to write beside each piece
   bool operator==(const RepairPlan&) const = default;
 };
 

@@ -9,6 +9,7 @@
 #include "base/clock_text.hpp"
 #include "sheets/page.hpp"
 #include "sheets/rehearsal_text.hpp"
+#include "sheets/targets_text.hpp"
 
 namespace repwright::sheets {
 namespace {
@@ -104,6 +105,7 @@ std::string repairs_text(const domain::RepairPlan& plan) {
   for (const domain::Repair& repair : plan.best)
     text += "\n" + paragraph(fmt::format("{}. ", ++number), repair.edit.words) + chalk_text(repair.edit);
   if (const std::string over = still_over(plan); !over.empty()) text += "\n" + paragraph("", over);
+  text += targets_text(plan.targets);
   return text + "\n" + paragraph("", caution_line());
 }
 

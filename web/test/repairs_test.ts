@@ -10,7 +10,7 @@ import type { Finding, Rehearsal } from "../src/model/rehearsal.ts";
 import type { Consequences, RepairPlan } from "../src/model/repairs.ts";
 import { BoardModel } from "../src/views/board/board_model.ts";
 import { isSameQuestion, isStale } from "../src/views/advice/advice_search.ts";
-import { figuresOf, lineOf } from "../src/views/repairs/repair_words.ts";
+import { aimText, figuresOf, homeText, lineOf } from "../src/views/repairs/repair_words.ts";
 
 const nothing: Consequences = {
   wait_s: 125, finished_share: 0.75, over_share: 0, end_p50_s: 3600, end_p90_s: 3660, over_s: 0, median_finish_s: 0, work_s: 800, off_intent_share: null,
@@ -21,6 +21,7 @@ const plan: RepairPlan = {
   tried: 4,
   runs: 200,
   stopped: false,
+  targets: [],
   before: nothing,
   repairs: [
     { kind: "second-station", words: "ring rows beside the bars", lines: [3], rewritten: false, text: mended, change: 1.5, gain_min: 1, after: { ...nothing, wait_s: 22 } },
@@ -185,6 +186,13 @@ test("figures stand beside those of doing nothing, work as a share of it, the in
     figuresOf(nothing, after).map(({ now, then }) => [now, then]),
     [["2:05", "0:22"], ["75 %", "90 %"], ["1:00:00", "1:00:00"], ["1:01:00", "1:01:00"], ["100 %", "105 %"]],
   );
+  const level = { name: "quickest third", people: 8, from: 980, to: 1180.4, first_round_s: null };
+  assert.equal(aimText({ measure: "seconds", in_rounds: false }, level), "16:20 to 19:40");
+  assert.equal(aimText({ measure: "reps", in_rounds: true }, { ...level, from: 4.84, to: 6.2 }), "4.8 to 6.2 rounds");
+  assert.equal(aimText({ measure: "m", in_rounds: false }, level), "980 to 1180 m");
+  const cap = { seconds: 2100, home_share: 0.86, now_s: 1200, home_now_share: 0.14, text: null };
+  assert.equal(homeText(cap), "86 % are home by then, 14 % by 20:00");
+  assert.equal(homeText({ ...cap, now_s: null }), "86 % are home by then");
   const meant = (off: number): Consequences => ({ ...nothing, off_intent_share: off });
   assert.deepEqual(figuresOf(meant(0.4), meant(0.1))[5], { name: "as it is meant for", now: "60 %", then: "90 %" });
   assert.equal(lineOf(mended, 3), "2nd station: ring rows");

@@ -178,15 +178,15 @@ TEST(Edits, OfWhatIsTooShortForItsIntentAreMoreRounds) {
 TEST(Edits, OfACapThatStopsPeopleAreALaterOneAndLessWork) {
   const std::string capped = "5 rounds for time, cap 20 min\n10 pull-ups\n15 push-ups\n";
   const std::vector<Edit> edits = Class{.outcome = timed(1200, 0.3)}.edits(capped);
-  EXPECT_THAT(words_of(edits, RepairKind::LaterCap),
+  EXPECT_THAT(words_of(edits, RepairKind::Cap),
               ElementsAre("cap 22:00 instead of 20:00", "cap 25:00 instead of 20:00"));
   EXPECT_EQ(words_of(edits, RepairKind::LessOfEach).size(), 2u);
   EXPECT_THAT(
-      words_of(Class{.outcome = timed(1200, 0.3)}.edits(capped + "intent 12-16 min\n"), RepairKind::LaterCap),
+      words_of(Class{.outcome = timed(1200, 0.3)}.edits(capped + "intent 12-16 min\n"), RepairKind::Cap),
       IsEmpty())
       << "it is meant to end long before the cap";
   EXPECT_THAT(
-      words_of(Class{.over_share = 1, .outcome = timed(1200, 0.3)}.edits(capped), RepairKind::LaterCap),
+      words_of(Class{.over_share = 1, .outcome = timed(1200, 0.3)}.edits(capped), RepairKind::Cap),
       IsEmpty())
       << "the class has no time for it";
 }

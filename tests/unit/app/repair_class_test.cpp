@@ -6,6 +6,7 @@
 #include <string>
 
 #include "advice/consequences.hpp"
+#include "advice/targets.hpp"
 #include "support/demo_gym.hpp"
 
 /// The directions come from the trade: a queue is a moment of the first round, and a change of the starting
@@ -135,6 +136,30 @@ TEST(RepairClass, CutsRoundsWhereAPieceIsFarTooLongForItsIntent) {
   ASSERT_FALSE(plan->best.empty());
   EXPECT_EQ(plan->best.front().edit.kind, domain::RepairKind::FewerRounds) << plan->best.front().edit.words;
   EXPECT_GT(plan->best.front().after.finished, plan->before.finished + 0.3);
+}
+
+/// Whoever writes the cap finds as many home as was said, on other days too: within seven points of the plan
+/// (common practice, no source).
+TEST(RepairClass, TheCapToWriteStopsAsManyAsItSays) {
+  const Crowd class_of_19(19);
+  for (const std::string text :
+       {"5 rounds for time, cap 20 min\n400 m run\n12 pull-ups\n15 push-ups\n",
+        "4 rounds for time\n20 box step-ups\n10 push-ups\n", "2 km run for time\n"}) {
+    const board::Reading reading = class_of_19.read(text);
+    const auto plan = repair_class(class_of_19.request(reading, 100), text);
+    ASSERT_TRUE(plan) << plan.error().message;
+    ASSERT_EQ(plan->targets.size(), 1u) << text;
+    ASSERT_TRUE(plan->targets[0].cap) << text;
+    EXPECT_GE(plan->targets[0].cap->home, advice::enough_home);
+    ASSERT_FALSE(plan->targets[0].cap->text.empty()) << text;
+    const board::Reading capped = class_of_19.read(plan->targets[0].cap->text);
+    ClassRequest other_days = class_of_19.request(capped, 100);
+    other_days.seed = {99};
+    const auto rehearsed = rehearse_class(other_days);
+    ASSERT_TRUE(rehearsed);
+    const auto told = advice::consequences_of(rehearsed->rehearsal);
+    EXPECT_NEAR(told.finished, plan->targets[0].cap->home, 0.07) << plan->targets[0].cap->text;
+  }
 }
 
 TEST(RepairClass, EveryRepairReadsAsTheBoardThatWasRehearsed) {

@@ -1,4 +1,5 @@
 import { flag, listOf, number, objectOf, orNull, text, wordOf, type Decoded } from "./decode.ts";
+import { measure } from "./rehearsal.ts";
 
 const consequences = objectOf({
   wait_s: number,
@@ -26,7 +27,7 @@ const repair = objectOf({
     "more-rounds",
     "less-of-each",
     "longer-interval",
-    "later-cap",
+    "cap",
     "cut-list",
     "heats",
   ),
@@ -40,7 +41,30 @@ const repair = objectOf({
 });
 /** One small change of the board; `text` is the whole board with it. */
 export type Repair = Decoded<typeof repair>;
+/** What is told and done of a change that is taken; `text` is the whole board with it. */
+export type Change = Pick<Repair, "words" | "lines" | "text">;
+
+const capTarget = objectOf({
+  seconds: number,
+  home_share: number,
+  now_s: orNull(number),
+  home_now_share: number,
+  text: orNull(text),
+});
+/** A cap by which most are home; `text` is the board with it, null where it has it. */
+export type CapTarget = Decoded<typeof capTarget>;
+
+const target = objectOf({
+  piece: number,
+  name: text,
+  measure,
+  in_rounds: flag,
+  cap: orNull(capTarget),
+  levels: listOf(objectOf({ name: text, people: number, from: number, to: number, first_round_s: orNull(number) })),
+});
+/** What to write beside a piece: by when to stop, and what who may aim at. */
+export type Target = Decoded<typeof target>;
 
 /** The changes that help most, at most three, beside doing nothing (`before`). */
-export const repairPlan = objectOf({ tried: number, runs: number, stopped: flag, before: consequences, repairs: listOf(repair) });
+export const repairPlan = objectOf({ tried: number, runs: number, stopped: flag, before: consequences, repairs: listOf(repair), targets: listOf(target) });
 export type RepairPlan = Decoded<typeof repairPlan>;

@@ -8,7 +8,7 @@ import type { Fault } from "../../model/fault.ts";
 import type { LastTime, Movement } from "../../model/gym.ts";
 import type { Reading } from "../../model/reading.ts";
 import type { Rehearsal } from "../../model/rehearsal.ts";
-import type { Repair } from "../../model/repairs.ts";
+import type { Change } from "../../model/repairs.ts";
 import type { FitPlan } from "../../model/fits.ts";
 import type { HourPlan } from "../../model/hour_plan.ts";
 import type { WarmUpPlan } from "../../model/warm_up.ts";
@@ -261,7 +261,7 @@ export class BoardModel {
   }
 
   /** The board's text with a proposal in it; the caller shows it, which tells `write`. */
-  take(repair: Repair): string {
+  take(repair: Change): string {
     this.repairs.taken.value = { repair, before: this.text.value };
     return repair.text;
   }

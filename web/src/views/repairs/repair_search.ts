@@ -1,12 +1,12 @@
 import { signal } from "@preact/signals";
 import type { Waits } from "../../editor/latest.ts";
 import type { Questions } from "../../api/questions.ts";
-import type { Repair, RepairPlan } from "../../model/repairs.ts";
+import type { Change, RepairPlan } from "../../model/repairs.ts";
 import { AdviceSearch } from "../advice/advice_search.ts";
 
 /** A proposal that was taken, and the text that it replaced. */
 export interface Taken {
-  readonly repair: Repair;
+  readonly repair: Change;
   readonly before: string;
 }
 

@@ -1,5 +1,5 @@
 import { clockText } from "../../charts/words.ts";
-import type { Consequences } from "../../model/repairs.ts";
+import type { CapTarget, Consequences, Target } from "../../model/repairs.ts";
 
 /** One figure of a class as it is now and as it would be. */
 export interface Figure {
@@ -27,6 +27,18 @@ export const figuresOf = (nothing: Consequences, after: Consequences): readonly 
     const then = say(after, nothing);
     return now === null || then === null ? [] : [{ name, now, then }];
   });
+
+/** The middle half of a level: '16:20 to 19:40', '4.8 to 6.2 rounds'. */
+export function aimText(target: Pick<Target, "measure" | "in_rounds">, level: Target["levels"][number]): string {
+  if (target.measure === "seconds") return `${clockText(level.from)} to ${clockText(level.to)}`;
+  if (target.in_rounds) return `${level.from.toFixed(1)} to ${level.to.toFixed(1)} rounds`;
+  return `${Math.round(level.from)} to ${Math.round(level.to)} ${target.measure}`;
+}
+
+/** '86 % are home by then, 14 % by 20:00'. */
+export const homeText = (cap: CapTarget): string =>
+  `${percent(cap.home_share)} are home by then` +
+  (cap.now_s === null || cap.now_s === cap.seconds ? "" : `, ${percent(cap.home_now_share)} by ${clockText(cap.now_s)}`);
 
 /** The line of a text by its number, counted from 1. */
 export const lineOf = (text: string, number: number): string => (text.split("\n")[number - 1] ?? "").trim();

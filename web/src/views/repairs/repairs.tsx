@@ -1,12 +1,13 @@
 import { useId } from "preact/hooks";
 import type { WhatIf } from "../../api/questions.ts";
-import type { Repair, RepairPlan } from "../../model/repairs.ts";
+import type { Change, Repair, RepairPlan } from "../../model/repairs.ts";
 import { Said } from "../../ui/said.tsx";
 import { count, sentence } from "../../ui/words.ts";
 import { AdviceHead } from "../advice/advice_head.tsx";
 import { isStale } from "../advice/advice_search.ts";
 import type { RepairSearch } from "./repair_search.ts";
 import { figuresOf, lineOf } from "./repair_words.ts";
+import { Targets } from "./targets.tsx";
 import "./repairs.css";
 
 interface RepairsProps {
@@ -14,7 +15,7 @@ interface RepairsProps {
   /** What would be asked now; null while the board cannot be rehearsed. */
   readonly now: WhatIf | null;
   /** Writes a proposal into the board's text. */
-  readonly take: (repair: Repair) => void;
+  readonly take: (change: Change) => void;
   /** Puts the text back as it was; null when it was changed further since. */
   readonly undo: (() => void) | null;
 }
@@ -42,7 +43,7 @@ function Changes({ plan, repair }: { readonly plan: RepairPlan; readonly repair:
   );
 }
 
-function Proposal(props: { readonly plan: RepairPlan; readonly repair: Repair; readonly stale: boolean; readonly take: (repair: Repair) => void }) {
+function Proposal(props: { readonly plan: RepairPlan; readonly repair: Repair; readonly stale: boolean; readonly take: (change: Change) => void }) {
   const { plan, repair, stale, take } = props;
   const id = useId();
   return (
@@ -106,15 +107,18 @@ function Comparison({ plan }: { readonly plan: RepairPlan }) {
   );
 }
 
-function Plan(props: { readonly plan: RepairPlan; readonly stale: boolean; readonly take: (repair: Repair) => void }) {
+function Plan(props: { readonly plan: RepairPlan; readonly stale: boolean; readonly take: (change: Change) => void }) {
   const { plan, stale, take } = props;
-  if (plan.tried === 0) return <p>Leave it as it is: no small change of this board would help this class.</p>;
   if (plan.repairs.length === 0)
     return (
-      <p>
-        Leave it as it is: of {count(plan.tried, "small change", "small changes")} none makes this class better by more than
-        it costs to explain.
-      </p>
+      <>
+        <p>
+          {plan.tried === 0
+            ? "Leave it as it is: no small change of this board would help this class."
+            : `Leave it as it is: of ${count(plan.tried, "small change", "small changes")} none makes this class better by more than it costs to explain.`}
+        </p>
+        <Targets plan={plan} stale={stale} take={take} />
+      </>
     );
   return (
     <>
@@ -124,6 +128,7 @@ function Plan(props: { readonly plan: RepairPlan; readonly stale: boolean; reado
         ))}
       </ol>
       <Comparison plan={plan} />
+      <Targets plan={plan} stale={stale} take={take} />
     </>
   );
 }
