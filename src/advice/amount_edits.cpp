@@ -97,7 +97,7 @@ class AmountEdits {
       rounds(block, RepairKind::MoreRounds, *block.rounds + more, 1 + more);
   }
   void rounds(const Block& block, RepairKind kind, int number, double size) {
-    Edit edit = change(kind, size, rounds_words(number, *block.rounds));
+    Edit edit = change(kind, size, rounds_words(number, block.rounds.value_or(1)));
     domain::find_block(edit.board, block.id)->rounds = number;
     edits_.push_back(std::move(edit));
   }
@@ -138,7 +138,7 @@ class AmountEdits {
   }
 
   Edit change(RepairKind kind, double size, std::string words) const {
-    return edit_of(request_.board, kind, block_.id, {}, size, std::move(words));
+    return edit_of(request_.board, kind, block_.id, {}, {size, std::move(words)});
   }
   Block& changed(Edit& edit) const { return *domain::find_block(edit.board, block_.id); }
 
@@ -168,9 +168,9 @@ std::vector<Edit> shorter_runs(const EditRequest& request, const Block& block, c
   for (const double share : shares) {
     const double metres = in_run_steps(*amount * share);
     if (metres < shortest_run || metres >= *amount) continue;
-    Edit edit = edit_of(request.board, RepairKind::ShorterRun, block.id, {item.step}, 1.5,
-                        fmt::format("{} {} m instead of {} m", domain::spoken_one(*movement),
-                                    whole_number(metres), whole_number(*amount)));
+    Edit edit = edit_of(request.board, RepairKind::ShorterRun, block.id, {item.step},
+                        {1.5, fmt::format("{} {} m instead of {} m", domain::spoken_one(*movement),
+                                          whole_number(metres), whole_number(*amount))});
     domain::find_item(edit.board, item.step)->amount = metres;
     edits.push_back(std::move(edit));
   }

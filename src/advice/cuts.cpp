@@ -172,7 +172,7 @@ class Cutting {
     const auto part = std::ranges::find_if(block.children, has_rounds);
     const bool in_a_part = !has_rounds(block) && part != block.children.end();
     if (!has_rounds(block) && !in_a_part) return earlier_cap(block);
-    const int rounds = *(in_a_part ? *part : block).rounds;
+    const int rounds = (in_a_part ? *part : block).rounds.value_or(2);
     const double share = 1 - 1.0 / rounds;
     const base::Duration cap = std::ceil(share * now.si() / 60) * base::minute;
     if (cap.si() < shortest_s || cap >= now) return;

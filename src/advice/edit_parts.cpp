@@ -33,12 +33,12 @@ const domain::Movement* movement_of(const domain::Item& item, const domain::Cata
 }
 
 domain::Edit edit_of(const domain::Board& board, domain::RepairKind kind, domain::BlockId piece,
-                     std::vector<domain::StepId> steps, double size, std::string words) {
+                     std::vector<domain::StepId> steps, Told told) {
   return {.kind = kind,
           .block = piece,
           .steps = std::move(steps),
-          .words = std::move(words),
-          .change = size,
+          .words = std::move(told.words),
+          .change = told.size,
           .board = board,
           .text = {}};
 }

@@ -25,9 +25,15 @@ const double* plain_amount(const domain::Item& item);
 /// The movement of a line; null where the catalogue does not know it.
 const domain::Movement* movement_of(const domain::Item& item, const domain::Catalogue& catalogue);
 
+/// How big an edit is beside an odd start (1), and what to tell the class.
+struct Told {
+  double size = 1;
+  std::string words;
+};
+
 /// An edit of `board` that has still to be done to its copy.
 domain::Edit edit_of(const domain::Board& board, domain::RepairKind kind, domain::BlockId piece,
-                     std::vector<domain::StepId> steps, double size, std::string words);
+                     std::vector<domain::StepId> steps, Told told);
 
 /// `12`; fractions are dropped.
 std::string whole_number(double amount);

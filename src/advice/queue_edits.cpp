@@ -83,8 +83,8 @@ class QueueEdits {
       const Movement* second = known(items[i + 1]);
       if (first == nullptr || second == nullptr || first == second) continue;
       Edit edit =
-          edit_of(request_.board, RepairKind::Swap, part.block, {items[i].step, items[i + 1].step}, 1,
-                  "the " + domain::spoken_many(*second) + " before the " + domain::spoken_many(*first));
+          edit_of(request_.board, RepairKind::Swap, part.block, {items[i].step, items[i + 1].step},
+                  {1, "the " + domain::spoken_many(*second) + " before the " + domain::spoken_many(*first)});
       std::vector<Item>& changed = domain::find_block(edit.board, part.block)->items;
       std::swap(changed[i], changed[i + 1]);
       std::swap(changed[i].step, changed[i + 1].step);  // steps are numbered as they are read
@@ -152,7 +152,7 @@ class QueueEdits {
   }
 
   Edit change(RepairKind kind, std::vector<domain::StepId> steps, double size, std::string words) const {
-    return edit_of(request_.board, kind, block_.id, std::move(steps), size, std::move(words));
+    return edit_of(request_.board, kind, block_.id, std::move(steps), {size, std::move(words)});
   }
   const Movement* known(const Item& item) const { return movement_of(item, request_.catalogue); }
 

@@ -89,7 +89,7 @@ std::vector<Repair> of_different_ideas(std::vector<Repair> repairs, int most) {
 
 }  // namespace
 
-base::Result<domain::RepairPlan> best_repairs(const domain::Board& board, std::vector<Edit> edits,
+base::Result<domain::RepairPlan> best_repairs(const domain::Board& board, const std::vector<Edit>& edits,
                                               const Trial& trial, const Halving& halving,
                                               const rehearsal::ForEach& for_each) {
   domain::RepairPlan plan;

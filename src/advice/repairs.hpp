@@ -29,7 +29,7 @@ struct Halving {
 /// an edit whose trial fails is left out. Same arguments, same answer, whatever `for_each` does. Once trials
 /// answer that they were stopped, the best so far: of all that were tried often, or else of what was tried.
 base::Result<domain::RepairPlan> best_repairs(
-    const domain::Board& board, std::vector<domain::Edit> edits, const Trial& trial,
+    const domain::Board& board, const std::vector<domain::Edit>& edits, const Trial& trial,
     const Halving& halving = {}, const rehearsal::ForEach& for_each = rehearsal::one_after_another);
 
 }  // namespace repwright::advice

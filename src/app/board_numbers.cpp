@@ -24,11 +24,14 @@ class Differences {
 
  private:
   void block(const Block& before, const Block& after) {
-    for (const auto count : {&Block::rounds, &Block::sets, &Block::laps, &Block::intervals})
-      if (before.*count && after.*count) number(before, NumberKind::Count, *(before.*count), *(after.*count));
-    for (const auto time : {&Block::duration, &Block::cap, &Block::every})
-      if (before.*time && after.*time)
-        number(before, NumberKind::Time, (before.*time)->si(), (after.*time)->si());
+    for (const auto count : {&Block::rounds, &Block::sets, &Block::laps, &Block::intervals}) {
+      const std::optional<int>&from = before.*count, &to = after.*count;
+      if (from && to) number(before, NumberKind::Count, *from, *to);
+    }
+    for (const auto time : {&Block::duration, &Block::cap, &Block::every}) {
+      const std::optional<base::Duration>&from = before.*time, &to = after.*time;
+      if (from && to) number(before, NumberKind::Time, from->si(), to->si());
+    }
     items(before, before.items, after.items);
     for (std::size_t s = 0; s < before.slots.size() && s < after.slots.size(); ++s)
       items(before, before.slots[s], after.slots[s]);

@@ -56,9 +56,10 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
   if (hour.planned_s && hour.over_share > mostly) {
     auto cuts = cut_list(on, *hour.planned_s, trial, for_each);
     if (!cuts && cuts.error().code != base::ErrorCode::Stopped) return tl::unexpected(cuts.error());
-    if (cuts && *cuts) chalkable.push_back(*std::move(*cuts));
+    const std::optional<domain::Edit> what_to_cut = cuts ? std::move(*cuts) : std::nullopt;
+    if (what_to_cut) chalkable.push_back(*what_to_cut);
   }
-  auto plan = advice::best_repairs(request.reading.board, std::move(chalkable), trial, halving, for_each);
+  auto plan = advice::best_repairs(request.reading.board, chalkable, trial, halving, for_each);
   if (!plan || plan->stopped) return plan;
   auto targets = class_targets(request, *gathered, before->timetable, on);
   if (targets)
