@@ -223,15 +223,17 @@ base::Result<ClassRehearsal> rehearse_fitted(const ClassRequest& request, const 
   result.timetable = timetable::lay_out(request.reading.board, gym_class,
                                         {.last_rest_counts = request.gym.house.last_rest_counts});
   result.fitted = std::move(fitted);
-  const rehearsal::WriteRequest to_write{.fitted = result.fitted,
-                                         .timetable = result.timetable,
-                                         .catalogue = request.gym.catalogue,
-                                         .hall = request.gym.hall,
-                                         .house = request.gym.house,
-                                         .gym_class = gym_class,
-                                         .people = gathered.people,
-                                         .bodies = cast.median,
-                                         .constants = request.gym.constants};
+  const rehearsal::WriteRequest to_write{
+      .fitted = result.fitted,
+      .timetable = result.timetable,
+      .catalogue = request.gym.catalogue,
+      .hall = request.gym.hall,
+      .house = request.gym.house,
+      .gym_class = gym_class,
+      .people = gathered.people,
+      .bodies = cast.median,
+      .constants = request.gym.constants,
+      .helped_set = request.rule == rehearsal::FitRule::AsWritten ? 0 : rehearsal::usual_help};
   const rehearsal::WrittenFloor floor = rehearsal::write_scripts(to_write);
   result.kit = rehearsal::kit_demand(to_write);
   auto rehearsed =

@@ -23,6 +23,12 @@ double single_from_set(double load, double reps) {
   return load * (1 + reps / 30) / (1 + 1.0 / 30);
 }
 
+double set_of_load(const EffortSpec& spec, const Body& body) {
+  if (spec.load <= 0 || !spec.strength) return 0;
+  const double best = body.best_lift[index_of(*spec.strength)] * spec.of;
+  return std::max(0.0, set_at_load(best, spec.load, spec.kappa * spec.units));
+}
+
 double load_of(const EffortSpec& spec, const Body& body) {
   if (spec.free_set <= 0 || !spec.strength) return spec.load;
   const double kappa = spec.kappa * spec.units;
@@ -243,6 +249,11 @@ double fast_share_of(const Effort& effort, const Constants& constants) {
   return 1 - std::min(1.0, slow * base::pow(std::max(1e-9, 2 * (1 - effort.theta)), constants.lightness));
 }
 
+/// Whoever cannot do one rep, however long they try, takes a band, a box or plates off.
+bool needs_help(const EffortSpec& spec, double set, const Constants& constants) {
+  return spec.helped_set > 0 && spec.kind == Effort::Kind::Reps && set * spec.units + constants.grind < 1;
+}
+
 }  // namespace
 
 Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& constants) {
@@ -257,7 +268,8 @@ Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& cons
   }
   const double kappa = spec.kappa * spec.units;
   const Knack knack = knack_of(spec, body, constants);
-  const double set = std::max(with_knack(largest_set(spec, body, kappa), knack), -0.9 / kappa);
+  const double own = std::max(with_knack(largest_set(spec, body, kappa), knack), -0.9 / kappa);
+  const double set = needs_help(spec, own, constants) ? spec.helped_set / spec.units : own;
   effort.best = set * spec.units;
   effort.theta = 1 / (1 + kappa * set);
   effort.drain = spec.kappa * effort.theta;

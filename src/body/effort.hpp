@@ -19,9 +19,10 @@ struct EffortSpec {
   double cost = 1, mode = 0.9;        // ml O2/kg per unit, body alone
   double load_cost = 0;               // ml O2 per kg of load and unit
   double kappa = 1.0 / 30;            // per unit
-  double load = 0;                    // kg in all (implements together), 0: body only, or `free_set`
+  double load = 0;                    // kg in all (implements together), 0: body only, or by `free_set`
   double usual_set = 0;               // the largest set that `brisk` is meant for; 0: not known
-  double free_set = 0;                // no load is said: each takes what gives this largest set
+  double free_set = 0;                // the load goes by the body: each takes what gives this largest set
+  double helped_set = 0;              // to which whoever has not one rep is helped; 0: nobody is
   std::optional<double> share;        // of body mass moved, for the load-share rule
   std::optional<double> ratio;        // largest set in `units` over that of the group's own test
   std::optional<Lift> strength;
@@ -47,6 +48,9 @@ EffortSpec unknown_effort(domain::Unit unit, const Constants& constants);
 /// The effort for one body: its largest set from its capacities by the load-share rule (physiology 4.2), its
 /// seconds per unit from its cadence, its oxygen cost from mass and load.
 Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& constants);
+
+/// The largest set that the spec's load gives this body by its best single; 0 where that says nothing.
+double set_of_load(const EffortSpec& spec, const Body& body);
 
 /// The load that this body takes: the said one, or its own choice; 0 for body weight.
 double load_of(const EffortSpec& spec, const Body& body);

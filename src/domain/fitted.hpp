@@ -21,6 +21,7 @@ struct FittedItem {
   Unit unit = Unit::Reps;
   std::optional<base::Mass> load;     // per implement
   std::vector<base::Mass> set_loads;  // per implement and set, where the sets differ
+  bool felt_load = false;             // to begin with; the body of the day decides
   int implements = 1;
   bool each_side = false;
   std::optional<base::Length> height;  // of the box

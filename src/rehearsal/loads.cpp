@@ -55,6 +55,7 @@ LoadChoice by_share(const Ability& ability, const LoadRequest& request, const do
   const double best = today ? *request.today_best : load_for_reps(ability, request.movement, 1);
   LoadChoice choice;
   if (share.percent.empty() || best <= 0) return choice;
+  choice.felt = true;
   choice.load = share_of(best, share.percent.front(), request);
   if (share.percent.size() > 1)
     for (const double percent : share.percent) choice.set_loads.push_back(share_of(best, percent, request));
@@ -85,19 +86,20 @@ std::optional<base::Mass> usual_load(const Ability& ability, const LoadRequest& 
   return strong ? usual->medium : usual->light;
 }
 
-std::optional<base::Mass> unwritten_load(const Ability& ability, const LoadRequest& request) {
+LoadChoice unwritten_load(const Ability& ability, const LoadRequest& request) {
+  const auto felt = [](std::optional<base::Mass> load) { return LoadChoice{.load = load, .felt = true}; };
   const domain::Item& item = *request.line.item;
   if (item.load_step) {
     const auto last = load_at_effort(ability, request, usual_effort);
-    return last ? std::optional(*last + item.load_step->plus.value_or(base::Mass{})) : last;
+    return felt(last ? std::optional(*last + item.load_step->plus.value_or(base::Mass{})) : last);
   }
   if (!request.movement.typical_load || request.movement.default_unit != domain::Unit::Reps)
-    return usual_load(ability, request);
-  if (item.effort) return load_at_effort(ability, request, (item.effort->min + item.effort->max) / 2);
+    return {.load = usual_load(ability, request)};
+  if (item.effort) return felt(load_at_effort(ability, request, (item.effort->min + item.effort->max) / 2));
   if (strength_work(*request.line.block))
-    return load_at_effort(ability, request,
-                          request.line.block->kind == domain::BlockKind::Build ? 10 : usual_effort);
-  return usual_load(ability, request);
+    return felt(load_at_effort(ability, request,
+                               request.line.block->kind == domain::BlockKind::Build ? 10 : usual_effort));
+  return {.load = usual_load(ability, request)};
 }
 
 /// The heaviest load of the movement's kit on the hall's shelf that is no heavier, else the lightest there
@@ -136,7 +138,8 @@ LoadChoice choose_load(const Ability& ability, const LoadRequest& request) {
     return choice;
   }
   if (item.load_share && kept) return by_share(ability, request, *item.load_share);
-  choice.load = from_shelf(ability, request.movement, unwritten_load(ability, request));
+  choice = unwritten_load(ability, request);
+  choice.load = from_shelf(ability, request.movement, choice.load);
   return choice;
 }
 

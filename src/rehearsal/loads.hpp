@@ -11,9 +11,10 @@
 namespace repwright::rehearsal {
 
 struct LoadChoice {
-  std::optional<base::Mass> load;     // empty: none
-  std::vector<base::Mass> set_loads;  // one per set where they differ
-  bool lighter = false;               // than the board writes for this person
+  std::optional<base::Mass> load = {};     // empty: none
+  std::vector<base::Mass> set_loads = {};  // one per set where they differ
+  bool lighter = false;                    // than the board writes for this person
+  bool felt = false;                       // begins there, and goes by what the body of the day can do
 };
 
 /// What a load is chosen for.

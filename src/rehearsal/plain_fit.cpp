@@ -109,6 +109,7 @@ void PersonFit::take_load(FittedItem& fitted, const ItemAt& line, const Movement
   const LoadChoice choice = choose_load(ability_, wish);
   fitted.load = choice.load;
   fitted.set_loads = choice.set_loads;
+  fitted.felt_load = choice.felt && choice.load.has_value();
   if (choice.lighter && fitted.load)
     fitted.swapped_for = fmt::format("lighter: {:g} kg", std::round(fitted.load->si() * 10) / 10);
 }

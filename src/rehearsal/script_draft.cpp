@@ -153,6 +153,9 @@ Task ScriptDraft::make_task(const domain::Item& item, double load) const {
   task.movement = line.movement;
   task.unit = work_unit(movement, line.unit);
   task.effort = body::effort_spec(movement, task.unit, load, request.constants);
+  task.effort.helped_set = request.helped_set;
+  if (line.felt_load)
+    task.effort.free_set = body::set_of_load(task.effort, request.bodies[static_cast<std::size_t>(person_)]);
   if (context_.block.vest) task.effort.extra_mass = context_.block.vest->si();
   task.counted = is_counted(context_.block, item, task.unit);
   task.score_factor = line.score_factor;

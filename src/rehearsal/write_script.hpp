@@ -17,6 +17,10 @@
 
 namespace repwright::rehearsal {
 
+/// To so many reps in one go somebody is helped, with a band, a box or plates taken off, who on the day
+/// cannot do one as planned: what the plain fit gives whom it knows to have none.
+inline constexpr double usual_help = 5;
+
 /// All that scripts are written from; what it points to must outlive the call. `people` and `bodies` (middle
 /// bodies) go in the order of the fitted board's people.
 struct WriteRequest {
@@ -29,6 +33,7 @@ struct WriteRequest {
   const std::vector<domain::Person>& people;
   const std::vector<body::Body>& bodies;
   const body::Constants& constants;
+  double helped_set = usual_help;  // reps in one go of who has not one in a run; 0: nobody is helped
 };
 
 /// What the floor plays, and what was seen while writing it: kit that is short, closed routes, versions

@@ -42,6 +42,30 @@ TEST(Effort, LoadsByTheIdentityOfEpley) {
 }
 
 // T4.2: shares by Ebben et al. 2011, doi 10.1519/JSC.0b013e31820c8587 (numbers from secondary copies).
+TEST(Effort, HelpsOnlyWhoHasNotOneRep) {
+  EffortSpec helped = spec_of("pull-up");
+  helped.helped_set = 5;
+  Body body;
+  for (const double best : {-3.0, 0.0, .6}) {
+    body.best_set[index_of(Group::Pull)] = best;
+    EXPECT_DOUBLE_EQ(effort_for(helped, body).best, 5) << best;
+    EXPECT_LT(effort_for(spec_of("pull-up"), body).best, 1) << best;
+  }
+  body.best_set[index_of(Group::Pull)] = 3;
+  EXPECT_DOUBLE_EQ(effort_for(helped, body).best, effort_for(spec_of("pull-up"), body).best);
+}
+
+TEST(Effort, GivesEveryBodyTheSameSetWhereTheLoadGoesByTheBody) {
+  Body planned, drawn;
+  drawn.best_lift[index_of(Lift::Squat)] = .7 * planned.best_lift[index_of(Lift::Squat)];
+  EffortSpec heavy = spec_of("bb-back-squat", Unit::Reps, .95 * planned.best_lift[index_of(Lift::Squat)]);
+  EXPECT_LT(effort_for(heavy, drawn).best, 1) << "a written load stays";
+  heavy.free_set = set_of_load(heavy, planned);
+  EXPECT_NEAR(effort_for(heavy, drawn).best, effort_for(heavy, planned).best, 1e-9);
+  EXPECT_GT(effort_for(heavy, drawn).best, 1);
+  EXPECT_NEAR(load_of(heavy, drawn), .7 * heavy.load, 1e-9);
+}
+
 TEST(Effort, ScalesPushUpsByTheShareOfBodyMass) {
   const std::array shares{.49, .55, .41, .70, .74};
   const std::array from_ten{22.2, 16.5, 32.4, 6.6, 4.6}, from_twenty{35.3, 28.2, 48.0, 15.7, 13.2};
