@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <iterator>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -24,10 +25,9 @@ using domain::Item;
 using domain::RepairKind;
 using domain::Unit;
 
-constexpr double shortest_run = 100;                      // metres; runs are chalked in steps of half of that
-constexpr std::array<double, 2> shares = {0.75, 0.5};     // of a distance or of every line
-constexpr std::array<double, 2> longer_s = {30, 60};      // by which an interval grows
-constexpr std::array<double, 2> later_cap = {1.1, 1.25};  // times the cap, in whole minutes
+constexpr double shortest_run = 100;                   // metres; runs are chalked in steps of half of that
+constexpr std::array<double, 2> shares = {0.75, 0.5};  // of a distance or of every line
+constexpr std::array<double, 2> longer_s = {30, 60};   // by which an interval grows
 constexpr int most_more_rounds = 2;
 
 std::string rounds_words(int rounds, int instead_of) {
@@ -56,22 +56,15 @@ class AmountEdits {
     longer_intervals();
   }
   void more() { each_with_rounds(&AmountEdits::more_rounds); }
-  void later_caps() {
-    if (!block_.cap || block_.every) return;
-    const double minutes = block_.cap->si() / 60;
-    double before = minutes;
-    double size = 0;
-    for (const double times : later_cap) {
-      ++size;
-      const double later = std::ceil(minutes * times);
-      if (later <= before) continue;
-      before = later;
-      Edit edit = change(RepairKind::Cap, size,
-                         fmt::format("cap {} instead of {}", base::format_clock(later * base::minute),
-                                     base::format_clock(*block_.cap)));
-      changed(edit).cap = later * base::minute;
-      edits_.push_back(std::move(edit));
-    }
+  /// The one by which most are home.
+  void later_cap(const std::optional<domain::CapTarget>& target) {
+    if (!target || !block_.cap || block_.every || target->seconds <= block_.cap->si()) return;
+    const base::Duration cap = target->seconds * base::second;
+    Edit edit =
+        change(RepairKind::Cap, 1,
+               fmt::format("cap {} instead of {}", base::format_clock(cap), base::format_clock(*block_.cap)));
+    changed(edit).cap = cap;
+    edits_.push_back(std::move(edit));
   }
 
   std::vector<Edit> take() { return std::move(edits_); }
@@ -84,7 +77,7 @@ class AmountEdits {
 
   /// One or two less, or half of them: what is far too long needs more than a trim.
   void fewer_rounds(const Block& block) {
-    if (!block.rounds || *block.rounds < 2) return;
+    if (!has_like_rounds(block) || *block.rounds < 2) return;
     const int half = *block.rounds / 2;
     for (int less = 1; less <= half; ++less) {
       if (less > 2 && less < half) continue;
@@ -92,7 +85,7 @@ class AmountEdits {
     }
   }
   void more_rounds(const Block& block) {
-    if (!block.rounds) return;
+    if (!has_like_rounds(block)) return;
     for (int more = 1; more <= most_more_rounds; ++more)
       rounds(block, RepairKind::MoreRounds, *block.rounds + more, 1 + more);
   }
@@ -147,15 +140,23 @@ class AmountEdits {
   std::vector<Edit> edits_;
 };
 
+std::optional<domain::CapTarget> cap_of(const EditRequest& request, std::size_t piece) {
+  for (const domain::PieceTarget& target : request.targets)
+    if (target.piece == static_cast<int>(piece)) return target.cap;
+  return std::nullopt;
+}
+
 }  // namespace
 
-std::vector<Edit> amount_edits(const EditRequest& request, const PieceTrouble& trouble, bool over,
+std::vector<Edit> amount_edits(const EditRequest& request, std::size_t piece, const Troubles& troubles,
                                const Block& block) {
+  const PieceTrouble& trouble = troubles.pieces[piece];
+  const bool over = troubles.class_over;
   AmountEdits edits(request, block);
   const bool too_much = trouble.capped || trouble.too_much;
   if (too_much || over) edits.less();
   if (too_much) edits.less_of_itself();
-  if (trouble.capped && !trouble.too_much && !over) edits.later_caps();
+  if (trouble.capped && !trouble.too_much && !over) edits.later_cap(cap_of(request, piece));
   if (trouble.too_little && !too_much) edits.more();
   return edits.take();
 }

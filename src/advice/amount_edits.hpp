@@ -8,10 +8,10 @@
 namespace repwright::advice {
 
 /// The edits of one piece that is too much or too little for these people in its time: fewer or more rounds,
-/// shorter runs, less of every line, longer intervals and fewer of them, a later cap. `over`: the class
-/// runs over, so that less helps also where the piece itself is as intended.
-std::vector<domain::Edit> amount_edits(const EditRequest& request, const PieceTrouble& trouble, bool over,
-                                       const domain::Block& block);
+/// shorter runs, less of every line, longer intervals and fewer of them, a later cap. Where the class runs
+/// over, less helps also if the piece itself is as intended.
+std::vector<domain::Edit> amount_edits(const EditRequest& request, std::size_t piece,
+                                       const Troubles& troubles, const domain::Block& block);
 
 /// One run made three quarters or half as long, in steps of 50 m; none where that leaves less than 100 m.
 std::vector<domain::Edit> shorter_runs(const EditRequest& request, const domain::Block& block,

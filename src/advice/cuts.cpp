@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "advice/consequences.hpp"
+#include "advice/edit_parts.hpp"
 #include "base/clock_text.hpp"
 #include "timetable/box_words.hpp"
 #include "timetable/clocks.hpp"
@@ -81,7 +82,7 @@ class Cutting {
       fewer(block, &Block::sets, "sets", 3);
     if (block.cap)
       fewer_rounds_in_less(block, *block.cap);
-    else
+    else if (has_like_rounds(block))
       fewer(block, &Block::rounds, "rounds", 2);
     fewer(block, &Block::intervals, "intervals", 3);
     const bool runs_down = block.kind == BlockKind::Amrap || block.kind == BlockKind::ForDistance;
@@ -168,7 +169,9 @@ class Cutting {
   /// A round less of the piece or of its first part with rounds, and the cap earlier by the same share of it;
   /// without rounds only the cap.
   void fewer_rounds_in_less(const Block& block, base::Duration now) {
-    const auto has_rounds = [](const Block& one) { return one.rounds.value_or(0) >= 2; };
+    const auto has_rounds = [](const Block& one) {
+      return one.rounds.value_or(0) >= 2 && has_like_rounds(one);
+    };
     const auto part = std::ranges::find_if(block.children, has_rounds);
     const bool in_a_part = !has_rounds(block) && part != block.children.end();
     if (!has_rounds(block) && !in_a_part) return earlier_cap(block);

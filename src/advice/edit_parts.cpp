@@ -1,5 +1,6 @@
 #include "advice/edit_parts.hpp"
 
+#include <algorithm>
 #include <utility>
 #include <variant>
 
@@ -22,6 +23,17 @@ std::vector<Lines> lines_of(const Block& piece) {
   std::vector<Lines> lines;
   collect(piece, lines);
   return lines;
+}
+
+bool has_like_rounds(const Block& block) {
+  if (block.rounds.value_or(0) < 1) return false;
+  const std::vector<Lines> parts = lines_of(block);
+  return std::ranges::none_of(parts, [](const Lines& part) {
+    return std::ranges::any_of(*part.items, [](const domain::Item& item) {
+      return std::holds_alternative<domain::PerSet>(item.amount) ||
+             std::holds_alternative<domain::Climb>(item.amount);
+    });
+  });
 }
 
 const double* plain_amount(const domain::Item& item) {

@@ -19,6 +19,9 @@ struct Lines {
 /// All lists of a piece that somebody works through, in order; the piece must outlive them.
 std::vector<Lines> lines_of(const domain::Block& piece);
 
+/// Whether a block's rounds can be made fewer or more: not where its lines have an amount for each of them.
+bool has_like_rounds(const domain::Block& block);
+
 /// The plain count of a line; null where it has another kind of amount.
 const double* plain_amount(const domain::Item& item);
 

@@ -31,7 +31,7 @@ std::vector<domain::Edit> edits_of(const EditRequest& request) {
     if (block == nullptr) continue;
     if (!troubles.crowded.empty())
       append(edits, queue_edits(request, troubles, request.timetable.pieces[at], *block));
-    append(edits, amount_edits(request, troubles.pieces[at], troubles.class_over, *block));
+    append(edits, amount_edits(request, at, troubles, *block));
   }
   return edits;
 }

@@ -8,6 +8,7 @@
 #include "domain/house.hpp"
 #include "domain/rehearsal.hpp"
 #include "domain/repair.hpp"
+#include "domain/target.hpp"
 #include "timetable/timetable.hpp"
 
 namespace repwright::advice {
@@ -20,6 +21,7 @@ struct EditRequest {
   const domain::Rehearsal& before;
   const domain::Hall& hall;
   const domain::House& house;
+  const std::vector<domain::PieceTarget>& targets;  // of some pieces; a later cap is theirs
 };
 
 /// Every single small change that could shorten waiting, bring a piece to what it intends, or help the class

@@ -193,7 +193,8 @@ std::vector<domain::PieceTarget> targets_of(const TargetRequest& request) {
   for (std::size_t at = 0; at < blocks.size(); ++at) {
     if (blocks[at] == nullptr || !has_targets(request, at, *blocks[at])) continue;
     domain::PieceTarget target = Piece(request, static_cast<int>(at), *blocks[at]).target();
-    if (target.cap || !target.levels.empty()) targets.push_back(std::move(target));
+    const bool nothing = std::ranges::all_of(target.levels, [](const auto& level) { return level.to <= 0; });
+    if (target.cap || !nothing) targets.push_back(std::move(target));
   }
   return targets;
 }

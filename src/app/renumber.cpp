@@ -2,14 +2,18 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 #include "base/clock_text.hpp"
 
 namespace repwright::app {
 namespace {
+
+constexpr double half_a_metre = 0.5;
 
 bool is_digit(char c) {
   return c >= '0' && c <= '9';
@@ -63,14 +67,25 @@ std::vector<Written> numbers_in(std::string_view text, std::size_t begin, std::s
   return numbers;
 }
 
-/// Where the word behind a number ends if it is one of kilometres; nothing otherwise.
-std::optional<std::size_t> end_of_kilometres(std::string_view text, std::size_t at) {
+bool is_letter(char c) {
+  return lower(c) >= 'a' && lower(c) <= 'z';
+}
+
+/// A long unit of distance behind a number: where its word ends, and how many metres it has.
+struct LongUnit {
+  std::size_t end = 0;
+  double metres = 0;
+};
+std::optional<LongUnit> long_unit(std::string_view text, std::size_t at) {
+  constexpr std::array<std::pair<std::string_view, double>, 5> units{
+      {{"km", 1000}, {"k", 1000}, {"miles", 1609.344}, {"mile", 1609.344}, {"mi", 1609.344}}};
   while (at < text.size() && text[at] == ' ') ++at;
-  if (at >= text.size() || lower(text[at]) != 'k') return std::nullopt;
-  const bool metres = at + 1 < text.size() && lower(text[at + 1]) == 'm';
-  const std::size_t end = at + (metres ? 2 : 1);
-  const bool word_goes_on = end < text.size() && lower(text[end]) >= 'a' && lower(text[end]) <= 'z';
-  return word_goes_on ? std::nullopt : std::optional(end);
+  std::size_t end = at;
+  std::string word;
+  while (end < text.size() && is_letter(text[end])) word += lower(text[end++]);
+  for (const auto& [name, metres] : units)
+    if (word == name) return LongUnit{.end = end, .metres = metres};
+  return std::nullopt;
 }
 
 std::string clock_words(double seconds) {
@@ -117,9 +132,11 @@ std::vector<Rewrite> ways_to_renumber(std::string_view text, const Renumber& num
     if (found.clock) continue;
     if (found.value == number.from)
       ways.push_back({.at = found.at, .length = found.length, .words = fmt::format("{:g}", number.to)});
-    if (number.kind != NumberKind::Metres || found.value * 1000 != number.from) continue;
-    if (const auto end = end_of_kilometres(text, found.at + found.length))
-      ways.push_back({.at = found.at, .length = *end - found.at, .words = fmt::format("{:g} m", number.to)});
+    if (number.kind != NumberKind::Metres) continue;
+    const auto unit = long_unit(text, found.at + found.length);
+    if (unit && std::abs(found.value * unit->metres - number.from) < half_a_metre)
+      ways.push_back(
+          {.at = found.at, .length = unit->end - found.at, .words = fmt::format("{:g} m", number.to)});
   }
   return ways;
 }

@@ -29,12 +29,15 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
 
   const board::Reader reader(request.gym.catalogue, request.gym.house);
   const Chalkboard on{text, request.reading, reader, request.gym.catalogue, request.gym.house};
+  auto targets = class_targets(request, *gathered, before->timetable, on);
+  if (!targets) return tl::unexpected(targets.error());
   std::vector<domain::Edit> edits = advice::edits_of({.board = request.reading.board,
                                                       .timetable = before->timetable,
                                                       .catalogue = request.gym.catalogue,
                                                       .before = before->rehearsal,
                                                       .hall = request.gym.hall,
-                                                      .house = request.gym.house});
+                                                      .house = request.gym.house,
+                                                      .targets = *targets});
   const auto trial = [&](const domain::Board& board, int runs) -> base::Result<domain::Consequences> {
     const board::Reading reading = reading_of(board);
     const auto rehearsed = rehearse_class(with_board(request, reading, request.gym, runs), *gathered);
@@ -60,14 +63,7 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
     if (what_to_cut) chalkable.push_back(*what_to_cut);
   }
   auto plan = advice::best_repairs(request.reading.board, chalkable, trial, halving, for_each);
-  if (!plan || plan->stopped) return plan;
-  auto targets = class_targets(request, *gathered, before->timetable, on);
-  if (targets)
-    plan->targets = std::move(*targets);
-  else if (targets.error().code == base::ErrorCode::Stopped)
-    plan->stopped = true;
-  else
-    return tl::unexpected(targets.error());
+  if (plan) plan->targets = std::move(*targets);
   return plan;
 }
 

@@ -32,7 +32,7 @@ struct LevelTarget {
 
 struct PieceTarget {
   int piece = 0;
-  std::string name;
+  std::string name = {};
   Measure measure = Measure::Seconds;
   bool in_rounds = false;
   std::optional<CapTarget> cap = {};

@@ -27,6 +27,7 @@ TEST(Renumber, FindsACountWhereverItStandsAndNotInsideAnother) {
 TEST(Renumber, WritesKilometresAsMetres) {
   EXPECT_THAT(texts("run 2,0 km easy", NumberKind::Metres, 2000, 1500), ElementsAre("run 1500 m easy"));
   EXPECT_THAT(texts("run 2k", NumberKind::Metres, 2000, 1000), ElementsAre("run 1000 m"));
+  EXPECT_THAT(texts("Run 1 mile", NumberKind::Metres, 1609.344, 800), ElementsAre("Run 800 m"));
   EXPECT_THAT(texts("2 kg", NumberKind::Metres, 2000, 1000), IsEmpty());
   EXPECT_THAT(texts("200 m", NumberKind::Metres, 200, 100), ElementsAre("100 m"));
 }
