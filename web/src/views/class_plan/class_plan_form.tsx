@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { readPlan, writtenPlan, type ClassPlan, type PlanFaults, type WrittenPlan } from "../../model/class_change.ts";
 import type { Fault } from "../../model/fault.ts";
@@ -29,6 +30,8 @@ interface FormProps {
   readonly leave: () => void;
   /** Shows the class as somebody else left it; only where it is kept already. */
   readonly takeTheirs?: () => void;
+  /** What else can be done with the class, below what is said of it. */
+  readonly children?: ComponentChildren;
 }
 
 interface PartProps {
@@ -147,7 +150,7 @@ function Wrong(props: { readonly fault: Fault; readonly keepMine: () => void; re
 }
 
 /** Everything that a coach says of a class beforehand, to be kept as a whole. */
-export function ClassPlanForm({ from, known, act, keep, leave, takeTheirs }: FormProps) {
+export function ClassPlanForm({ from, known, act, keep, leave, takeTheirs, children }: FormProps) {
   const [written, setWritten] = useState(writtenPlan(from));
   const [faults, setFaults] = useState<PlanFaults>({});
   const [fault, setFault] = useState<Fault | null>(null);
@@ -190,6 +193,7 @@ export function ClassPlanForm({ from, known, act, keep, leave, takeTheirs }: For
           }}
         />
       </div>
+      {children}
       <SaveBar label="This class" act={act} busy={busy} leave={leave}>
         {fault ? <Wrong fault={fault} keepMine={() => void save(true)} takeTheirs={takeTheirs} /> : null}
         {wrong > 0 ? (

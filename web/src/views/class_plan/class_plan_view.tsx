@@ -8,6 +8,7 @@ import { goTo } from "../../state/route.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { shortDay } from "../../ui/words.ts";
 import { ClassPlanForm, type Known } from "./class_plan_form.tsx";
+import { TakeAway } from "./take_away.tsx";
 import "../people/people.css";
 import "./class_plan.css";
 
@@ -107,7 +108,9 @@ function Plan({ kept }: { readonly kept: KeptClass }) {
             setBefore(kept);
             setOpened(opened + 1);
           }}
-        />
+        >
+          <TakeAway kept={kept} />
+        </ClassPlanForm>
       )}
     />
   );
