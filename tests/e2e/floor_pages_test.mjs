@@ -121,6 +121,12 @@ flow("many groups of a waterfall start leave Pause where the thumb is", async (p
   await page.getByText(/Group \d+ goes in .*, \d+ more after it/).waitFor();
   await settled(page);
   const pause = await page.getByRole("button", { name: "Pause", exact: true }).boundingBox();
+  const [emergency, state] = await Promise.all(
+    [page.getByRole("button", { name: "Emergency" }), page.getByRole("heading", { level: 1 })].map((each) => each.boundingBox()),
+  );
+  assert.ok(emergency.height >= 48, `Emergency is ${emergency.height} high`);
+  assert.ok(emergency.y < state.y + state.height && state.y < emergency.y + emergency.height, "Emergency has no row of its own");
+  assert.ok(pause.y - (emergency.y + emergency.height) >= 96, "a thumb on Pause does not meet Emergency");
   assert.ok(pause.y + pause.height < 844 - 56, `Pause ends at ${pause.y + pause.height}`);
   await page.screenshot({ path: join(pictures, "remote-waterfall-390.png") });
 });
