@@ -26,7 +26,7 @@ const plan: RepairPlan = {
   ],
 };
 
-const queue: Finding = { finding: "queue", severity: "problem", text: "a queue", line: 2, people: [] };
+const queue: Finding = { finding: "queue", severity: "problem", text: "a queue", help: null, line: 2, people: [] };
 const understood: Reading = {
   title: "", blocks: [], fixed_seconds: null, reading: [], understood: [{ line: 2, column: 1, length: 10, as: "step" }], diagnostics: [],
 };
