@@ -55,6 +55,12 @@ test("a gym begins in a file that is not there yet, and is there again afterward
   await page.getByRole("heading", { name: "No class ahead" }).waitFor();
   assert.deepEqual(await seriousFaults(page), []);
   await ask(page, "PUT", "/api/boards/first", { text: "3 RFT\n10 push-ups\n" });
+  await page.goto(`${gym.address}/people`);
+  await page.getByText("Nobody yet. Add somebody").waitFor();
+  await page.goto(`${gym.address}/hall`);
+  await page.getByLabel("Name of the gym").fill("The Fresh Shed (invented)");
+  await page.getByRole("button", { name: "Save", exact: true }).click();
+  await page.locator(".head .gym", { hasText: "The Fresh Shed" }).waitFor();
   await gym.kill();
   await gym.again();
   await page.goto(`${gym.address}/board/first`);

@@ -51,6 +51,7 @@ function Fresh({ from }: { readonly from: GymClass }) {
           from={from}
           known={known}
           act="Make the class"
+          leaveAct="Make none"
           keep={keep}
           leave={() => {
             goTo("/");
