@@ -184,5 +184,6 @@ export function partsOf(piece: Pick<FormPiece, "parts">, draft: Draft): readonly
   if (draft.parts.length === piece.parts) return draft.parts;
   const total = sum(draft.parts);
   const share = Math.floor(total / piece.parts);
-  return Array.from({ length: piece.parts }, (_, at) => (at === 0 ? total - share * (piece.parts - 1) : share));
+  const rest = total - share * piece.parts;
+  return Array.from({ length: piece.parts }, (_, at) => share + Math.min(1, Math.max(0, rest - at)));
 }
