@@ -77,17 +77,17 @@ class AmountEdits {
 
   /// One or two less, or half of them: what is far too long needs more than a trim.
   void fewer_rounds(const Block& block) {
-    if (!has_like_rounds(block) || *block.rounds < 2) return;
-    const int half = *block.rounds / 2;
+    if (!has_like_rounds(block) || block.rounds.value_or(1) < 2) return;
+    const int half = block.rounds.value_or(2) / 2;
     for (int less = 1; less <= half; ++less) {
       if (less > 2 && less < half) continue;
-      rounds(block, RepairKind::FewerRounds, *block.rounds - less, 1 + less);
+      rounds(block, RepairKind::FewerRounds, block.rounds.value_or(2) - less, 1 + less);
     }
   }
   void more_rounds(const Block& block) {
     if (!has_like_rounds(block)) return;
     for (int more = 1; more <= most_more_rounds; ++more)
-      rounds(block, RepairKind::MoreRounds, *block.rounds + more, 1 + more);
+      rounds(block, RepairKind::MoreRounds, block.rounds.value_or(1) + more, 1 + more);
   }
   void rounds(const Block& block, RepairKind kind, int number, double size) {
     Edit edit = change(kind, size, rounds_words(number, block.rounds.value_or(1)));

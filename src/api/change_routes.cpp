@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "api/class_of_call.hpp"
+#include "api/clock_routes.hpp"
 #include "api/json_response.hpp"
 #include "api/people_json.hpp"
 #include "api/request_body.hpp"
@@ -142,6 +144,28 @@ Answer put_class(const Call& call) {
     return noted(saved, call.services.store.save_class(file->gym_class, call.seen(saved)));
   });
   return changed(done, text, Topic::Classes);
+}
+
+Answer delete_class(const Call& call) {
+  if (const auto known = class_in(call); !known) return tl::unexpected(known.error());
+  RequestBody body(call.request.body);
+  const std::string seen = body.needed_text("version", longest_version);
+  if (const auto fault = body.fault()) return tl::unexpected(*fault);
+  if (clock_runs(call, call.id)) return refuse(409, "its clock runs: stop it first");
+  const auto done = call.services.desk.change([&](app::OpenGym& gym) -> Result<void> {
+    const auto kept = gym.classes.find(call.id);
+    const std::string before = kept == gym.classes.end() ? "" : store::write_class(kept->second);
+    const domain::Saved saved = saved_in(gym.versions.classes, call.id);
+    const Kept there{"the class `" + call.id + "`", kept == gym.classes.end() ? nullptr : &before, saved};
+    if (auto same = same_as_seen(there, seen); !same) return same;
+    gym.classes.erase(kept);
+    gym.versions.classes.erase(call.id);
+    return call.services.store.remove_class(call.id, call.seen(saved));
+  });
+  if (!done) return refuse(done.error());
+  Response response = json_response({{"id", call.id}});
+  response.changed = {Topic::Classes};
+  return response;
 }
 
 Answer put_people(const Call& call) {

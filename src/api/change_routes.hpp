@@ -8,6 +8,8 @@ namespace repwright::api {
 
 Answer put_board(const Call& call);
 Answer put_class(const Call& call);
+/// Takes a class away; refused (409) while its clock runs, and once scores of it are kept.
+Answer delete_class(const Call& call);
 Answer put_people(const Call& call);
 Answer put_hall(const Call& call);
 Answer put_house(const Call& call);

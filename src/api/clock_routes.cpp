@@ -82,6 +82,14 @@ std::optional<Fault> misfit(const Loaded& to, const ClockAct& act) {
 
 }  // namespace
 
+bool clock_runs(const Call& call, const std::string& class_id) {
+  const auto clock = app::class_clock(*call.at_hand, class_id);
+  const auto acts = call.services.store.clock_acts(class_id);
+  if (!clock || !acts) return false;
+  const auto state = timetable::position_at(*acts, clock->cues, now_ms(call)).state;
+  return state == timetable::ClockState::Running || state == timetable::ClockState::Paused;
+}
+
 Answer get_time(const Call& call) {
   return json_response({{"now_ms", now_ms(call)}});
 }

@@ -16,4 +16,7 @@ Answer get_clock(const Call& call);
 /// `get_clock` answers from now on. The same key again does nothing.
 Answer post_clock_act(const Call& call);
 
+/// Whether the clock of that class is between its start and its end, also while it is paused.
+bool clock_runs(const Call& call, const std::string& class_id);
+
 }  // namespace repwright::api

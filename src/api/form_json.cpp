@@ -28,8 +28,11 @@ ordered_json form_person_json(const app::FormPerson& person) {
                     {"forecast", forecast_json(person.forecast)},
                     {"least", number_json(person.least)},
                     {"most", number_json(person.most)},
-                    {"holds", nullptr}};
+                    {"holds", nullptr},
+                    {"capped", number_json(person.forecast.capped)},
+                    {"reps_at_cap", nullptr}};
   if (person.holds) json["holds"] = number_json(*person.holds);
+  if (const auto& reps = person.forecast.reps_at_cap) json["reps_at_cap"] = number_json(reps->p50);
   for (const domain::PersonId& other : person.with) json["with"].push_back(other.text);
   return json;
 }

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "api/reasons_json.hpp"
+#include "domain/finding_help.hpp"
 #include "domain/rehearsal_names.hpp"
 
 namespace repwright::api {
@@ -119,9 +120,11 @@ Json timetable_json(const domain::ClassOutcome& outcome) {
 Json finding_json(const Finding& finding) {
   Json people = Json::array();
   for (const domain::PersonId& person : finding.people) people.push_back(person.text);
+  const std::string_view help = help_with(finding.kind);
   return {{"finding", name_of(finding.kind)},
           {"severity", name_of(finding.severity)},
           {"text", finding.text},
+          {"help", help.empty() ? Json(nullptr) : Json(help)},
           {"line", finding.line},
           {"people", std::move(people)}};
 }

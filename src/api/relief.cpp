@@ -24,7 +24,7 @@ std::set<domain::PersonId> met_by_relief(const Call& call) {
 bool class_is_over(const Caller& caller, const app::OpenGym& gym, std::chrono::year_month_day today) {
   if (caller.role != Role::Relief) return false;
   const auto taken = gym.classes.find(caller.class_id);
-  if (taken == gym.classes.end()) return false;
+  if (taken == gym.classes.end()) return true;
   const auto& date = taken->second.date;
   return date && std::chrono::sys_days{today} > std::chrono::sys_days{*date} + std::chrono::days{1};
 }

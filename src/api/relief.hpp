@@ -17,7 +17,7 @@ const domain::GymClass* relief_class(const Call& call);
 std::set<domain::PersonId> met_by_relief(const Call& call);
 
 /// Whether that account is of a relief coach whose class is over: from the second day after it on, so that it
-/// is over everywhere on earth. A class that is gone or has no date is not over.
+/// is over everywhere on earth. A class that was taken away is over, one without a date is not.
 bool class_is_over(const Caller& caller, const app::OpenGym& gym, std::chrono::year_month_day today);
 
 /// Whether who asks is a relief coach of another class.

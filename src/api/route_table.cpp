@@ -57,6 +57,7 @@ constexpr std::array table{
     Route{Method::Get, "/api/classes", coaches_and_screens, Cost::Quick, get_classes},
     Route{Method::Get, "/api/classes/*", coaches, Cost::Quick, get_class},
     Route{Method::Put, "/api/classes/*", owner_and_coach, Cost::Change, put_class},
+    Route{Method::Delete, "/api/classes/*", owner_and_coach, Cost::Change, delete_class},
     Route{Method::Get, "/api/classes/*/brief", coaches, Cost::Long, get_brief},
     Route{Method::Get, "/api/classes/*/arrivals", coaches, Cost::Quick, get_arrivals},
     Route{Method::Post, "/api/classes/*/arrivals", coaches, Cost::Change, post_arrival},
@@ -169,7 +170,7 @@ Answer answer(const Request& request, const Services& services, std::optional<ba
   const bool over = caller && class_is_over(*caller, *gym, services.gate.today());
   if (over) caller.reset();
   if (!met.route->access.open()) {
-    if (over) return refuse(401, "the class that you took is over; thank you");
+    if (over) return refuse(401, "the class that you took is over, or was taken away; thank you");
     if (!caller) return refuse(401, "sign in first");
     if (!met.route->access.admits(caller->role)) return refuse(403, "this is not for you to see");
   }

@@ -68,10 +68,13 @@ bool only_words(const Cursor& inside) {
 bool read_unit(const Session& session, const Cursor& inside, Entry& entry) {
   Cursor cursor = inside;
   if (!cursor.take_any({"cal", "cals", "kcal", "calories"}) || !cursor.done()) return false;
-  if (entry.unit || (entry.amount && entry.amount->unit))
-    entry.item.note += (entry.item.note.empty() ? "" : "; ") + session.kept(inside.rest_span());
-  else
+  const std::string words = session.kept(inside.rest_span());
+  if (entry.unit || (entry.amount && entry.amount->unit)) {
+    entry.item.note += (entry.item.note.empty() ? "" : "; ") + words;
+  } else {
     entry.unit = domain::Unit::Kilocalories;
+    entry.shown_in = words;
+  }
   return true;
 }
 

@@ -28,6 +28,7 @@ struct Entry {
   bool lettered = false;                 // a digit followed the letter
   bool name_first = false;
   bool tail = false;         // starred: last in the round
+  std::string shown_in;      // `row (cals)`: what the machine is to show
   bool max_in_time = false;  // `1:00 max row`: the time is a station's
   bool superset_with_next = false;
   bool continues = false;   // no lift named: goes on with the lift above

@@ -31,6 +31,7 @@ std::optional<Duration> time_at_each(const Session& session, const Draft& draft,
   if (!first || !std::ranges::all_of(entries, [&](const Entry& e) { return seconds(e) == first; }))
     return std::nullopt;
   const bool counted = std::ranges::any_of(entries, [&](const Entry& entry) {
+    if (entry.max_in_time && entry.unit) return true;
     const domain::Movement* movement =
         entry.item.movement ? session.names.movement(*entry.item.movement) : nullptr;
     return movement != nullptr && movement->default_unit == Unit::Reps;

@@ -288,9 +288,10 @@ std::string joined_words(const std::vector<std::string>& words) {
 std::vector<Block> finish_draft(Session& session, Places& places, const Chapter& chapter, Draft& draft) {
   if (draft.untouched() && draft.block == Block{}) return {};
   draft.said.quiet = chapter.part == Part::WarmUp || chapter.part == Part::CoolDown;
-  if (const auto time = time_at_each(session, draft, all_entries(draft))) {
+  const std::vector<Entry> chalked = all_entries(draft);
+  if (const auto time = time_at_each(session, draft, chalked)) {
     draft.block.work = time;
-    draft.said.stations = true;
+    draft.said.stations |= chalked.size() > 1;
   }
   const BlockKind kind = kind_of(chapter, draft);
   if (draft.span.line == 0) {

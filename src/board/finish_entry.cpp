@@ -267,12 +267,17 @@ Item finish_entry(Session& session, Places& places, Entry entry, const EntryRule
   Item item = entry.item;
   item.step = places.item(entry.span);
   const domain::Movement* movement = movement_of(session, item);
-  if (entry.amount) {
+  if (entry.max_in_time && entry.unit && rules.block.work) {
+    item.amount = domain::Max{};
+    item.unit = *entry.unit;
+  } else if (entry.amount) {
     item.amount = amount_of(session, entry, *entry.amount, rules);
     item.unit = settled_unit(session, entry, item, rules);
   } else if (rules.slots && rules.block.work) {
     item.amount = rules.block.work->si();
     item.unit = Unit::Seconds;
+    // The station takes its time; what its machine is to show stays beside it.
+    if (!entry.shown_in.empty()) item.note += (item.note.empty() ? "" : "; ") + entry.shown_in;
   } else if (rules.as_many || rules.block.work) {
     item.amount = domain::Max{};
     const bool hold = movement != nullptr && !counted(movement) && movement->default_unit == Unit::Seconds;

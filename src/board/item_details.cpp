@@ -122,7 +122,7 @@ bool read_options(Session& session, Cursor& cursor, Entry& entry) {
     if (!id) {
       if (!scale) break;
       const Span span = option.span_of(from, option.position());
-      remark_unknown(session, span, session.kept(span));
+      remark_unknown(session, span, session.kept(span), said);
     } else {
       found.options.push_back({*id, factor});
     }

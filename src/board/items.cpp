@@ -99,13 +99,13 @@ bool take_unknown(Session& session, Cursor& cursor, Entry& entry) {
     entry.item.free_text = cursor.peek().text;
     const std::size_t from = cursor.position();
     cursor.next();
-    remark_unknown(session, cursor.span_from(from), entry.item.free_text);
+    remark_unknown(session, cursor.span_from(from), entry.item.free_text, unit_of(entry));
     return true;
   }
   const Span words = take_free_words(cursor);
   entry.item.free_text = session.kept(words);
   if (!entry.item.free_text.empty() && words.end > words.begin)
-    remark_unknown(session, words, entry.item.free_text);
+    remark_unknown(session, words, entry.item.free_text, unit_of(entry));
   return true;
 }
 
@@ -155,7 +155,7 @@ void take_as_name(Session& session, Cursor& cursor, Entry& entry, std::size_t ma
   const std::size_t from = cursor.position();
   cursor.next(marks);
   entry.item.free_text = session.kept(cursor.span_from(from));
-  remark_unknown(session, cursor.span_from(from), entry.item.free_text);
+  remark_unknown(session, cursor.span_from(from), entry.item.free_text, unit_of(entry));
 }
 
 /// `DB lunges 2x15`: two sets, unless two bells were meant.

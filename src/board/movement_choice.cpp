@@ -84,7 +84,7 @@ MovementId choose_movement(Session& session, const Named& named, const Entry& en
   const std::size_t before = candidates.size();
   if (named.kit != Kit::Unsaid)
     keep_if_any(candidates, [&](const Movement* m) { return m->category == category_of(named.kit); });
-  const std::optional<Unit> unit = entry.amount && entry.amount->unit ? entry.amount->unit : entry.unit;
+  const std::optional<Unit> unit = unit_of(entry);
   if (unit) keep_if_any(candidates, [&](const Movement* m) { return m->pace.contains(*unit); });
   if (open && !unit && entry.sets)  // `row 3x12` counts repetitions
     keep_if_any(candidates, [](const Movement* m) { return m->category != "ergometer"; });
@@ -190,9 +190,14 @@ std::optional<MovementId> option_of(Session& session, Cursor words, const std::o
   return choose_movement(session, *named, said, words.rest_span());
 }
 
-void remark_unknown(Session& session, const domain::Span& span, const std::string& words) {
+std::optional<Unit> unit_of(const Entry& entry) {
+  return entry.amount && entry.amount->unit ? entry.amount->unit : entry.unit;
+}
+
+void remark_unknown(Session& session, const domain::Span& span, const std::string& words,
+                    std::optional<Unit> unit) {
   std::vector<std::string> near;
-  if (++session.unknown_movements <= 40) near = session.names.nearest(words, 3);
+  if (++session.unknown_movements <= 40) near = session.names.nearest(words, 3, unit);
   std::string hint = "name it in the house's words or the catalogue";
   if (!near.empty()) hint = fmt::format("did you mean {}", fmt::join(near, ", "));
   session.remarks.add(

@@ -26,7 +26,12 @@ std::optional<domain::MovementId> option_of(Session&, Cursor words,
                                             const std::optional<domain::MovementId>& base,
                                             std::optional<domain::Unit> unit = {});
 
-/// Remarks that the words name no known movement, the nearest names as repairs.
-void remark_unknown(Session&, const domain::Span&, const std::string& words);
+/// In what the line counts, as far as it is said.
+std::optional<domain::Unit> unit_of(const Entry&);
+
+/// Remarks that the words name no known movement, the nearest names as repairs; those that are counted in
+/// that unit, where one is said.
+void remark_unknown(Session&, const domain::Span&, const std::string& words,
+                    std::optional<domain::Unit> unit);
 
 }  // namespace repwright::board

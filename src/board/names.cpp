@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <ranges>
+#include <tuple>
 #include <utility>
 
 #include "board/name_words.hpp"
@@ -39,6 +41,25 @@ bool is_bell(const domain::Movement* movement) {
 
 bool moves_along(const domain::Movement& movement) {
   return movement.category == "run" || movement.category == "ergometer" || movement.category == "carry";
+}
+
+/// How far the words are from the nearest name of the movement: the share of letters to change, less where
+/// the last word is the name's own.
+double distance_of(const std::string& normal, const domain::Movement& movement) {
+  const std::size_t blank = normal.rfind(' ');
+  const std::string tail = blank == std::string::npos ? normal : normal.substr(blank + 1);
+  double best = 1;
+  const auto weigh = [&](std::string_view name) {
+    const std::string other = domain::normal_name(name);
+    const double longer =
+        static_cast<double>(std::max<std::size_t>(1, std::max(normal.size(), other.size())));
+    double distance = static_cast<double>(domain::edit_distance(normal, other)) / longer;
+    if (tail.size() > 2 && (" " + other).ends_with(" " + tail)) distance *= 0.6;
+    best = std::min(best, distance);
+  };
+  weigh(movement.name);
+  for (const std::string& alias : movement.aliases) weigh(alias);
+  return best;
 }
 
 }  // namespace
@@ -332,32 +353,26 @@ std::string Names::corrected(const std::string& word) const {
   return found;
 }
 
-std::vector<std::string> Names::nearest(std::string_view words, std::size_t count) const {
+std::vector<std::string> Names::nearest(std::string_view words, std::size_t count,
+                                        std::optional<domain::Unit> unit) const {
+  struct Near {
+    double distance = 0;
+    std::string name;
+    bool fits = false;
+  };
+  constexpr double farthest = 0.6;
   const std::string normal = domain::normal_name(words);
-  std::vector<std::pair<double, std::string>> ranked;
+  std::vector<Near> ranked;
   for (const domain::Movement& movement : catalogue_->movements) {
-    double best = 1;
-    const auto weigh = [&](std::string_view name) {
-      const std::string other = domain::normal_name(name);
-      const double longer =
-          static_cast<double>(std::max<std::size_t>(1, std::max(normal.size(), other.size())));
-      double distance = static_cast<double>(domain::edit_distance(normal, other)) / longer;
-      const std::size_t blank = normal.rfind(' ');
-      const std::string tail = blank == std::string::npos ? normal : normal.substr(blank + 1);
-      if (tail.size() > 2 && (" " + other).ends_with(" " + tail)) distance *= 0.6;
-      best = std::min(best, distance);
-    };
-    weigh(movement.name);
-    for (const std::string& alias : movement.aliases) weigh(alias);
-    if (best <= 0.6)
-      ranked.emplace_back(best, movement.aliases.empty() ? movement.name : movement.aliases.front());
+    const bool fits = !unit || movement.pace.contains(*unit);
+    if (const double distance = distance_of(normal, movement); distance <= farthest)
+      ranked.push_back({distance, movement.aliases.empty() ? movement.name : movement.aliases.front(), fits});
   }
-  std::ranges::sort(ranked);
+  if (std::ranges::any_of(ranked, &Near::fits))
+    std::erase_if(ranked, [](const Near& near) { return !near.fits; });
+  std::ranges::sort(ranked, {}, [](const Near& near) { return std::tie(near.distance, near.name); });
   std::vector<std::string> names;
-  for (const auto& [distance, name] : ranked) {
-    if (names.size() == count) break;
-    names.push_back(name);
-  }
+  for (const Near& near : ranked | std::views::take(count)) names.push_back(near.name);
   return names;
 }
 

@@ -58,8 +58,10 @@ class Names {
   std::optional<Named> find(const Cursor& cursor) const;
   /// What those words mean exactly, or null.
   const Meaning* exact(std::string_view squeezed) const;
-  /// At most `count` names of movements, the nearest to those words first.
-  std::vector<std::string> nearest(std::string_view words, std::size_t count) const;
+  /// At most `count` names of movements, the nearest to those words first; of movements that are counted in
+  /// `unit`, where that is said and one of them is near.
+  std::vector<std::string> nearest(std::string_view words, std::size_t count,
+                                   std::optional<domain::Unit> unit = {}) const;
   /// Whether that single word is part of a name.
   bool knows(std::string_view word) const;
   const domain::Movement* movement(const domain::MovementId& id) const { return catalogue_->find(id); }

@@ -209,6 +209,8 @@ bool read_stations(Session& session, Cursor& cursor) {
   ahead.take_symbol(times_sign);
   if (ahead.at("stations") || ahead.at("circuit")) {
     ahead.next();
+    Cursor of = ahead;  // `circuit of 5 stations`
+    if (of.take("of") && of.take_count() && of.at_any({"stations", "station"})) ahead.take("of");
     session.clocked(ahead.span_from(from)).said.stations = true;
     cursor = ahead;
     return true;

@@ -7,6 +7,7 @@
 #include <iterator>
 #include <optional>
 
+#include "base/text.hpp"
 #include "store/body_file.hpp"
 #include "store/catalogue_file.hpp"
 #include "store/class_json.hpp"
@@ -37,6 +38,9 @@ Result<BoardText> board_of(std::string name, std::string bytes) {
                          name +
                              ": is not plain text; save the board as text in UTF-8, not as a document, "
                              "a picture or UTF-16");
+  if (base::trim(bytes).empty())
+    return base::failure(base::ErrorCode::Invalid,
+                         name + ": the board is empty: chalk at least one line such as `10 push-ups`");
   return BoardText{std::move(name), std::move(bytes)};
 }
 

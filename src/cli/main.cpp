@@ -60,8 +60,8 @@ int written(int code) {
 
 void add_serve(CLI::App& command, ServeOptions& options) {
   command.add_option("--gym", options.gym,
-                     "a gym folder or a database file (.db), where changes are kept; "
-                     "without it, a database file of your own");
+                     "a gym folder or a database file (.db), where changes are kept; a file that is not "
+                     "there yet begins an empty gym; without it, a database file of your own");
   command.add_option("--port", options.port, "0: any free one")->capture_default_str();
   command.add_flag("--open", options.open, "let other machines of the network in, too");
   command.add_flag("--new-owner-link", options.new_owner_link,

@@ -40,6 +40,11 @@ OpenStore open_store(const fs::path& path) {
   return open_database(path, store::SqliteAccess::Write);
 }
 
+bool may_be_made(const fs::path& path) {
+  std::error_code error;
+  return path.extension() == ".db" && !fs::exists(path, error);
+}
+
 OpenStore open_or_make_database(const fs::path& file, std::chrono::sys_seconds now) {
   auto store = open_database(file, store::SqliteAccess::WriteOrMake);
   if (!store) return store;

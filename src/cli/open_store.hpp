@@ -13,6 +13,9 @@ namespace repwright::cli {
 /// A folder is a gym folder, a file a database. Fails with NotFound, and as `store::SqliteStore::open`.
 base::Result<std::unique_ptr<store::Store>> open_store(const std::filesystem::path& path);
 
+/// Whether a gym can begin there: nothing is there yet, and the name is that of a database file (`.db`).
+bool may_be_made(const std::filesystem::path& path);
+
 /// The database file; a new one gets an empty gym.
 base::Result<std::unique_ptr<store::Store>> open_or_make_database(const std::filesystem::path& file,
                                                                   std::chrono::sys_seconds now);

@@ -37,7 +37,19 @@ std::chrono::sys_time<std::chrono::milliseconds> now_in_ms() {
 
 /// The store that was named, or the user's own file, with an empty gym if it is new.
 base::Result<std::unique_ptr<store::Store>> store_to_serve(const ServeOptions& options) {
-  if (options.gym) return open_store(*options.gym);
+  if (options.gym && may_be_made(*options.gym)) {
+    say(fmt::format("{} is new: an empty gym begins there", *options.gym));
+    return open_or_make_database(*options.gym, now());
+  }
+  if (options.gym)
+    return open_store(*options.gym).map_error([&](base::Error error) {
+      if (error.code == base::ErrorCode::NotFound)
+        error.message += fmt::format(
+            "; a name that ends in .db begins a new gym, `repwright demo {}` writes one "
+            "to try",
+            *options.gym);
+      return error;
+    });
   const auto file = own_database();
   if (!file) return tl::unexpected(file.error());
   say(fmt::format("The gym is kept in {}", file->string()));

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "domain/finding_help.hpp"
 #include "domain/rehearsal_names.hpp"
 #include "sheets/page.hpp"
 
@@ -49,41 +50,6 @@ std::string_view mark_of(FindingSeverity severity) {
   return "";
 }
 
-/// What a coach may chalk or do about it; nothing is tried out here.
-std::string_view remedy_of(domain::FindingKind kind) {
-  using enum domain::FindingKind;
-  switch (kind) {
-    case Queue:
-      return "`odd start with ...`, `heats 2`, `start every 15 s`, or a `2nd station: ...`";
-    case NobodyFinishes:
-    case OverCap:
-      return "fewer rounds or reps, or a longer cap";
-    case NoFullRound:
-      return "fewer reps in the round, or an easier version for them";
-    case OverClass:
-      return "take minutes from the longest part, or rounds from the last piece";
-    case LastRunnerLate:
-      return "a shorter leg for them, or let them leave first";
-    case KitShort:
-      return "share, go in heats, or take the next size down";
-    case RouteClosed:
-      return "another distance, or an ergometer";
-    case HallTooFull:
-      return "`heats 2`, or part of the class outside";
-    case FreeText:
-      return "the catalogue's name for it";
-    case MissesIntent:
-      return "`repwright fit`, or another intent";
-    case TooFewForATeam:
-      return "work with them, or say on the board what one does alone";
-    case UnevenHeats:
-    case LimitSwapped:
-    case MuchMoreThanLately:
-      return "";
-  }
-  return "";
-}
-
 std::string entry(const Told& one) {
   std::vector<int> lines = one.lines;
   std::ranges::sort(lines);
@@ -104,8 +70,8 @@ std::string findings_text(std::span<const Finding> findings) {
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (i == most_at_once) text += heading("ALSO", "");
     text += entry(all[i]);
-    const std::string_view remedy = remedy_of(all[i].first->kind);
-    if (i < most_at_once && !remedy.empty()) text += paragraph("     May help: ", remedy, 5);
+    const std::string_view help = domain::help_with(all[i].first->kind);
+    if (i < most_at_once && !help.empty()) text += paragraph("     May help: ", help, 5);
   }
   return text;
 }

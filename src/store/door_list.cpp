@@ -21,6 +21,10 @@ std::vector<domain::KeptDoorLine> DoorList::of(const std::string& class_id) cons
   return out;
 }
 
+void DoorList::remove_class(const std::string& class_id) {
+  std::erase_if(lines_, [&](const domain::KeptDoorLine& each) { return each.line.class_id == class_id; });
+}
+
 void DoorList::forget(const domain::PersonId& person) {
   std::erase_if(lines_, [&](const domain::KeptDoorLine& each) { return each.line.person == person; });
 }

@@ -13,6 +13,7 @@ class DoorList {
   /// The number of the line; nothing is added where the key is there already.
   std::int64_t add(const domain::DoorLine& line, const domain::Stamp& by);
   std::vector<domain::KeptDoorLine> of(const std::string& class_id) const;
+  void remove_class(const std::string& class_id);
   void forget(const domain::PersonId& person);
 
  private:

@@ -201,6 +201,22 @@ Result<Saved> FolderStore::save_class(const domain::GymClass& gym_class, const S
   });
 }
 
+Result<void> FolderStore::remove_class(const std::string& id, const Seen& seen) {
+  const std::scoped_lock lock(busy_);
+  if (auto fine = check_id(id); !fine) return fine;
+  const auto there = saved_in(class_file(id));
+  if (!there) return tl::unexpected(there.error());
+  const auto sheet = score_sheet();
+  if (!sheet) return tl::unexpected(sheet.error());
+  const auto lines = std::ranges::count(*sheet, id, &domain::ScoreEntry::class_id);
+  if (const auto error = holds_class(id, there->version, seen.version, lines)) return tl::unexpected(*error);
+  door_.remove_class(id);
+  // The clock first: what is cut short leaves a class, and never the clock of another one of that name.
+  return remove_file(folder_ / clock_file(id)).and_then([&] {
+    return remove_file(folder_ / class_file(id));
+  });
+}
+
 Result<std::vector<domain::ScoreEntry>> FolderStore::score_sheet() const {
   if (!is_there(folder_ / scores_file)) return std::vector<domain::ScoreEntry>();
   return read_file(folder_ / scores_file)

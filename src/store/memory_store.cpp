@@ -1,8 +1,9 @@
 #include "store/memory_store.hpp"
-#include "domain/people_search.hpp"
 
 #include <algorithm>
 #include <ranges>
+
+#include "domain/people_search.hpp"
 
 namespace repwright::store {
 
@@ -12,10 +13,6 @@ using domain::Saved;
 using domain::Seen;
 
 namespace {
-
-bool holds_on(const domain::KeptNote& kept, std::chrono::year_month_day day) {
-  return !kept.note.until || *kept.note.until >= day;
-}
 
 Saved saved_in(const std::map<std::string, Saved>& all, const std::string& id) {
   const auto found = all.find(id);
@@ -131,6 +128,23 @@ Result<Saved> MemoryStore::save_class(const domain::GymClass& gym_class, const S
   return done;
 }
 
+Result<void> MemoryStore::remove_class(const std::string& id, const Seen& seen) {
+  const std::scoped_lock lock(busy_);
+  if (auto free = room(); !free) return free;
+  const auto of_it = [&](const auto& versions) { return versions.back().entry.class_id == id; };
+  const auto lines =
+      std::ranges::count_if(scores_, of_it) +
+      std::ranges::count_if(efforts_, [&](const auto& each) { return each.first.first == id; });
+  const Saved there = saved_in(kept_.versions.classes, id);
+  if (const auto error = holds_class(id, there.version, seen.version, lines)) return tl::unexpected(*error);
+  kept_.gym.classes.erase(id);
+  kept_.versions.classes.erase(id);
+  clocks_.erase(id);
+  door_.remove_class(id);
+  tell(seen.by, "class " + id + ": taken away");
+  return {};
+}
+
 Result<std::vector<domain::BoardVersion>> MemoryStore::board_versions(const std::string& id) {
   const std::scoped_lock lock(busy_);
   const auto found = boards_.find(id);
@@ -200,87 +214,6 @@ Result<std::vector<domain::KeptScore>> MemoryStore::score_versions(std::int64_t 
   const auto* versions = line(number);
   if (versions == nullptr) return base::failure(ErrorCode::NotFound, "there is no such score");
   return *versions;
-}
-
-Result<void> MemoryStore::put_effort(const domain::ClassEffort& effort, const domain::Stamp& by) {
-  const std::scoped_lock lock(busy_);
-  if (auto free = room(); !free) return free;
-  if (!kept_.gym.classes.contains(effort.class_id))
-    return base::failure(ErrorCode::NotFound, "no class is called '" + effort.class_id + "'");
-  domain::ClassEffort& kept = efforts_[{effort.class_id, effort.person}];
-  if (!effort.key.empty() && kept.key == effort.key) return {};
-  kept = effort;
-  tell(by, "effort " + effort.class_id);
-  return {};
-}
-
-Result<std::vector<domain::ClassEffort>> MemoryStore::efforts(const std::string& class_id) {
-  const std::scoped_lock lock(busy_);
-  std::vector<domain::ClassEffort> out;
-  for (const auto& [key, effort] : efforts_)
-    if (key.first == class_id) out.push_back(effort);
-  return out;
-}
-
-Result<std::int64_t> MemoryStore::add_door_line(const domain::DoorLine& line, const domain::Stamp& by) {
-  const std::scoped_lock lock(busy_);
-  if (auto free = room(); !free) return tl::unexpected(free.error());
-  return door_.add(line, by);
-}
-
-Result<std::vector<domain::KeptDoorLine>> MemoryStore::door_lines(const std::string& class_id) {
-  const std::scoped_lock lock(busy_);
-  return door_.of(class_id);
-}
-
-Result<std::int64_t> MemoryStore::add_note(const domain::Note& note, const domain::Stamp& by) {
-  const std::scoped_lock lock(busy_);
-  if (auto free = room(); !free) return tl::unexpected(free.error());
-  const auto known = std::ranges::find_if(
-      notes_, [&](const domain::KeptNote& each) { return !note.key.empty() && each.note.key == note.key; });
-  if (known != notes_.end()) return known->number;
-  const std::chrono::year_month_day day = std::chrono::floor<std::chrono::days>(by.when);
-  std::erase_if(notes_, [&](const domain::KeptNote& each) { return !holds_on(each, day); });
-  notes_.push_back({++last_note_, by, note});
-  tell(by, "note " + std::to_string(last_note_));
-  return last_note_;
-}
-
-Result<std::vector<domain::KeptNote>> MemoryStore::notes_on(std::chrono::year_month_day day) {
-  const std::scoped_lock lock(busy_);
-  std::vector<domain::KeptNote> out;
-  std::ranges::copy_if(notes_, std::back_inserter(out),
-                       [&](const domain::KeptNote& note) { return holds_on(note, day); });
-  return out;
-}
-
-Result<void> MemoryStore::remove_note(std::int64_t number, const domain::Stamp& by) {
-  const std::scoped_lock lock(busy_);
-  if (std::erase_if(notes_, [&](const domain::KeptNote& each) { return each.number == number; }) == 0)
-    return base::failure(ErrorCode::NotFound, "there is no such note");
-  tell(by, "note " + std::to_string(number) + ": taken away");
-  return {};
-}
-
-Result<std::vector<domain::ClockAct>> MemoryStore::clock_acts(const std::string& class_id) {
-  const std::scoped_lock lock(busy_);
-  const auto found = clocks_.find(class_id);
-  return found == clocks_.end() ? std::vector<domain::ClockAct>() : found->second;
-}
-
-Result<std::int64_t> MemoryStore::add_clock_act(const std::string& class_id, const domain::ClockAct& act,
-                                                std::int64_t seen) {
-  const std::scoped_lock lock(busy_);
-  if (auto free = room(); !free) return tl::unexpected(free.error());
-  if (!kept_.gym.classes.contains(class_id))
-    return base::failure(ErrorCode::NotFound, "no class is called '" + class_id + "'");
-  auto& acts = clocks_[class_id];
-  const auto before = kept_before(acts, act, seen);
-  if (!before) return tl::unexpected(before.error());
-  if (const auto& version = *before; version) return *version;
-  acts.push_back(act);
-  note_down(stamp_of(act), clock_words(class_id, act));
-  return static_cast<std::int64_t>(acts.size());
 }
 
 Result<domain::Forgotten> MemoryStore::forget(const domain::PersonId& person, const domain::Catalogue&,

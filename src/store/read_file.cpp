@@ -51,6 +51,17 @@ ErrorCode code_of(int fault) {
   return fault == EROFS || fault == EACCES || fault == EPERM ? ErrorCode::ReadOnly : ErrorCode::Unavailable;
 }
 
+tl::unexpected<base::Error> failed(const fs::path& path, const char* what, int fault) {
+  return failure(code_of(fault), fmt::format("{}: cannot be {}: {}", path.string(), what,
+                                             std::error_code(fault, std::generic_category()).message()));
+}
+
+/// A name that is new or gone is durable only with its folder.
+void keep_folder(const fs::path& path) {
+  const OpenFile folder(path.has_parent_path() ? path.parent_path() : ".", O_RDONLY | O_DIRECTORY);
+  if (folder.is_open()) ::fsync(folder.handle());
+}
+
 }  // namespace
 
 base::Result<std::string> read_file(const fs::path& path) {
@@ -77,12 +88,18 @@ base::Result<void> write_file(const fs::path& path, const std::string& bytes) {
   if (fault == 0 && std::rename(draft.c_str(), path.c_str()) != 0) fault = errno;
   if (fault != 0) {
     fs::remove(draft, error);
-    return failure(code_of(fault), fmt::format("{}: cannot be written: {}", path.string(),
-                                               std::error_code(fault, std::generic_category()).message()));
+    return failed(path, "written", fault);
   }
-  // The new name is durable only with its folder.
-  const OpenFile folder(path.has_parent_path() ? path.parent_path() : ".", O_RDONLY | O_DIRECTORY);
-  if (folder.is_open()) ::fsync(folder.handle());
+  keep_folder(path);
+  return {};
+}
+
+base::Result<void> remove_file(const fs::path& path) {
+  if (::unlink(path.c_str()) != 0) {
+    if (errno == ENOENT) return {};
+    return failed(path, "taken away", errno);
+  }
+  keep_folder(path);
   return {};
 }
 

@@ -15,4 +15,8 @@ base::Result<std::string> read_file(const std::filesystem::path& path);
 /// after a power cut. Fails with Full, ReadOnly or Unavailable; then the file is as it was.
 base::Result<void> write_file(const std::filesystem::path& path, const std::string& bytes);
 
+/// Takes a file away; none is there after a power cut either. Where there is none nothing is done. Fails with
+/// ReadOnly or Unavailable.
+base::Result<void> remove_file(const std::filesystem::path& path);
+
 }  // namespace repwright::store

@@ -281,6 +281,20 @@ Result<Saved> SqliteStore::save_class(const domain::GymClass& gym_class, const S
   });
 }
 
+Result<void> SqliteStore::remove_class(const std::string& id, const Seen& seen) {
+  return file_.write([&](Sqlite& db) -> Result<void> {
+    const auto lines = static_cast<std::int64_t>(current_scores_of_class(db, id).size()) +
+                       db.number("SELECT count(*) FROM effort WHERE class = ?1", {id});
+    if (const auto error = holds_class(id, class_in(db, id).saved.version, seen.version, lines))
+      return tl::unexpected(*error);
+    db.rows("DELETE FROM clock_act WHERE class = ?1", {id});
+    db.rows("DELETE FROM door WHERE class = ?1", {id});
+    db.rows("DELETE FROM class WHERE id = ?1", {id});
+    leave_trail(db, seen.by, "class " + id + ": taken away");
+    return {};
+  });
+}
+
 Result<std::vector<domain::BoardVersion>> SqliteStore::board_versions(const std::string& id) {
   return file_.read([&](Sqlite& db) -> Result<std::vector<domain::BoardVersion>> {
     if (!has_board(db, id)) return base::failure(ErrorCode::NotFound, "no board is called '" + id + "'");

@@ -32,6 +32,7 @@ class SqliteStore final : public Store {
                                          const domain::Seen& seen) override;
   base::Result<domain::Saved> save_class(const domain::GymClass& gym_class,
                                          const domain::Seen& seen) override;
+  base::Result<void> remove_class(const std::string& id, const domain::Seen& seen) override;
   base::Result<domain::KeptPaper> paper(domain::Paper which) override;
   base::Result<domain::Saved> save_paper(domain::Paper which, const std::string& text,
                                          const domain::Seen& seen) override;

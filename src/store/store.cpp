@@ -41,6 +41,14 @@ std::optional<base::Error> stale(const std::string& what, domain::Version kept, 
   return base::Error{base::ErrorCode::Conflict, what + " " + why};
 }
 
+std::optional<base::Error> holds_class(const std::string& id, domain::Version kept, domain::Version seen,
+                                       std::int64_t lines) {
+  if (kept == 0) return base::Error{base::ErrorCode::NotFound, "no class is called '" + id + "'"};
+  if (auto error = stale("class " + id, kept, seen)) return error;
+  if (lines == 0) return std::nullopt;
+  return base::Error{base::ErrorCode::Conflict, "scores of this class are kept, so it stays"};
+}
+
 domain::Stamp stamp_of(const domain::ClockAct& act) {
   const std::chrono::sys_time<std::chrono::milliseconds> at{std::chrono::milliseconds(act.at_ms)};
   return {act.who, std::chrono::floor<std::chrono::seconds>(at)};

@@ -56,6 +56,9 @@ class Store {
                                                  const domain::Seen& seen) = 0;
   virtual base::Result<domain::Saved> save_class(const domain::GymClass& gym_class,
                                                  const domain::Seen& seen) = 0;
+  /// Takes a class away for good, with what was done to its clock and seen at its door. Fails with NotFound,
+  /// and with Conflict also where scores or efforts of it are kept: what was said of a class keeps it.
+  virtual base::Result<void> remove_class(const std::string& id, const domain::Seen& seen) = 0;
   virtual base::Result<domain::KeptPaper> paper(domain::Paper which) = 0;
   virtual base::Result<domain::Saved> save_paper(domain::Paper which, const std::string& text,
                                                  const domain::Seen& seen) = 0;
@@ -130,6 +133,11 @@ std::vector<domain::KeptScore> those_of_class(const std::vector<domain::KeptScor
 
 /// The refusal of a change of something that is not as it was when the change was made; nothing if it is.
 std::optional<base::Error> stale(const std::string& what, domain::Version kept, domain::Version seen);
+
+/// Why a class that lies there like this, with so many scores and efforts, cannot be taken away; nothing if
+/// it can.
+std::optional<base::Error> holds_class(const std::string& id, domain::Version kept, domain::Version seen,
+                                       std::int64_t lines);
 
 /// Who did the act, and when; and what the trail says of it.
 domain::Stamp stamp_of(const domain::ClockAct& act);

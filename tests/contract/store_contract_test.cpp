@@ -334,6 +334,44 @@ TEST_P(StoreContract, KeepsAnActOfAClockOnlyOnceAndNoneByWhoDidNotSeeTheLast) {
             (domain::TrailLine{3, {"Lou", store::stamp_of(pause).when}, "clock sat-24: pause"}));
 }
 
+TEST_P(StoreContract, TakesAClassAwayWithWhatWasDoneToItsClockAndSeenAtItsDoor) {
+  const domain::Version seen = kept().versions.classes.at("sat-24").version;
+  ASSERT_TRUE(store_->add_clock_act("sat-24", clock_act(domain::ClockDeed::Start, 1, "k1"), 0));
+  ASSERT_TRUE(store_->add_door_line({"sat-24", {"a17"}, domain::DoorAct::Here, may_14, "p1"}, kim));
+  const auto removed = store_->remove_class("sat-24", {seen, lou});
+  ASSERT_TRUE(removed) << removed.error().message;
+  EXPECT_EQ(code(store_->remove_class("sat-24", {seen, lou})), ErrorCode::NotFound);
+  const store::KeptGym after = kept(reopened());
+  EXPECT_FALSE(after.gym.classes.contains("sat-24"));
+  EXPECT_FALSE(after.versions.classes.contains("sat-24"));
+  EXPECT_EQ(after.gym.classes.size(), gym_.classes.size() - 1);
+  EXPECT_EQ(after.gym.boards, gym_.boards);
+  ASSERT_TRUE(store_->save_class(gym_.classes.at("sat-24"), {0, kim})) << "one of that name is a new one";
+  EXPECT_TRUE(reopened().clock_acts("sat-24")->empty());
+  EXPECT_TRUE(store_->door_lines("sat-24")->empty());
+  if (in_a_folder()) return;  // it keeps no trail
+  EXPECT_EQ(store_->trail({.most = 2})->back().what, "class sat-24: taken away");
+}
+
+TEST_P(StoreContract, KeepsAClassThatWasChangedMeanwhileOrOfWhichSomethingWasSaid) {
+  const domain::Version seen = kept().versions.classes.at("sat-24").version;
+  EXPECT_EQ(code(store_->remove_class("sat-24", {seen + 1, kim})), ErrorCode::Conflict);
+  EXPECT_EQ(code(store_->remove_class("never", {1, kim})), ErrorCode::NotFound);
+  if (!in_a_folder()) {  // it keeps no efforts
+    const std::string other = "wed-morning-9";
+    ASSERT_TRUE(store_->put_effort({other, {"a01"}, 8}, kim));
+    EXPECT_EQ(code(store_->remove_class(other, {1, kim})), ErrorCode::Conflict);
+  }
+  domain::ScoreEntry said = score("19:30");
+  said.class_id = "sat-24";
+  ASSERT_TRUE(store_->add_score(said, lou));
+  const auto refused = store_->remove_class("sat-24", {seen, kim});
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().code, ErrorCode::Conflict);
+  EXPECT_EQ(refused.error().message, "scores of this class are kept, so it stays");
+  EXPECT_EQ(kept(reopened()).gym.classes, gym_.classes);
+}
+
 TEST_P(StoreContract, TellsWhoChangedWhatAndWhen) {
   if (in_a_folder()) {
     EXPECT_EQ(code(store_->trail({})), ErrorCode::NotKept);

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
-import { becomeOwner, cannotRun, newPage, openBrowser, seriousFaults, serveDemo, settled } from "./support.mjs";
+import { ask, becomeOwner, cannotRun, newPage, openBrowser, seriousFaults, serveDemo, settled } from "./support.mjs";
 
 /** A gym without classes, its owner on a page of that size. */
 const firstClass = (name, size, body) =>
@@ -77,6 +77,27 @@ firstClass("on a phone a class is made, changed and made again a week later", ph
   await page.getByRole("button", { name: "Make the class" }).click();
   await page.getByRole("heading", { name: /Saturday 22 May 2027, 18:00/ }).waitFor();
   assert.equal(kept(gym, "2027-05-22-1800").booked.length, 1);
+});
+
+firstClass("a class made by mistake is taken away in two taps, one with scores stays", phone, async ({ gym, page }) => {
+  for (const [id, date] of [["by-mistake", "2027-05-15"], ["held", "2027-05-16"]])
+    await ask(page, "PUT", `/api/classes/${id}`, { class: { id, date, start: "09:00", board_id: "sat-two-clocks", booked: ["a07"] } });
+  await ask(page, "POST", "/api/classes/held/scores", { person: "a07", score: "22:10" });
+  await page.goto(`${gym.address}/classes/by-mistake`);
+  await page.getByRole("button", { name: "Take this class away…" }).click();
+  await page.getByRole("button", { name: "No, it stays" }).click();
+  assert.ok(existsSync(join(gym.folder, "classes/by-mistake.json")));
+  await page.getByRole("button", { name: "Take this class away…" }).click();
+  await page.getByText("The board stays.").waitFor();
+  assert.deepEqual(await seriousFaults(page), []);
+  await page.getByRole("button", { name: "Yes, take it away" }).click();
+  await page.getByRole("heading", { name: /Sunday 16 May 2027/ }).waitFor();
+  assert.ok(!existsSync(join(gym.folder, "classes/by-mistake.json")));
+  await page.goto(`${gym.address}/classes/held`);
+  await page.getByRole("button", { name: "Take this class away…" }).click();
+  await page.getByRole("button", { name: "Yes, take it away" }).click();
+  await page.getByRole("alert").getByText("Not taken away. Scores of this class are kept, so it stays.").waitFor();
+  assert.ok(existsSync(join(gym.folder, "classes/held.json")));
 });
 
 firstClass("two who change one class: other parts go together, the same part is asked about", laptop, async ({ gym, page }) => {

@@ -71,6 +71,31 @@ flow("any rounds and reps are five taps, and a correction says what stood there 
   await dialog.getByText(/^Before that: 3\+12 by Mira, today at \d\d:\d\d\.$/).waitFor();
 });
 
+flow("after the cap a tap on a name begins with the reps that were done, and five taps keep them", async (page) => {
+  await page.goto(gym.address);
+  await makeClass(page, { id: "capped", board: "capped", text: "3 rounds for time, cap 12\n20 push-ups\n15 box step-ups\n", heads: 6 });
+  await page.goto(`${gym.address}/scores/capped`);
+  await page.getByLabel("or it has been running for").fill("12:30");
+  await page.getByRole("button", { name: "Go", exact: true }).click();
+  let taps = 0;
+  const tap = async (what) => {
+    await what.click();
+    ++taps;
+  };
+  const dialog = page.getByRole("dialog");
+  await tap(page.locator(".names button").first());
+  assert.equal(await dialog.getByLabel("Stopped by the cap of 12:00").isChecked(), true);
+  await tap(dialog.getByRole("button", { name: "Reps done: hundreds 0", exact: true }));
+  await tap(dialog.getByRole("button", { name: "Reps done: tens 30", exact: true }));
+  await tap(dialog.getByRole("button", { name: "Reps done: rest 2", exact: true }));
+  await settled(page);
+  assert.deepEqual(await seriousFaults(page), []);
+  await page.screenshot({ path: join(pictures, "score-capped-390.png") });
+  await tap(dialog.getByRole("button", { name: "Keep cap, 0+32" }));
+  assert.equal(taps, 5);
+  await page.locator(".names button").first().getByText("cap, 0+32").waitFor();
+});
+
 flow("more than the piece holds is asked about; loads keep their halves; versions are words", async (page) => {
   await page.goto(`${gym.address}/scores/wed-19-for-12`);
   await page.getByText("about 22.5 kg").first().waitFor();
@@ -79,10 +104,11 @@ flow("more than the piece holds is asked about; loads keep their halves; version
   await page.getByText("Every 3 minutes, seven times").waitFor();
   await page.getByRole("button", { name: /^Yusra Brandvoll/ }).click();
   const dialog = page.getByRole("dialog");
-  await dialog.getByLabel("Reps", { exact: true }).fill("150");
+  const reps = dialog.getByRole("textbox", { name: "Reps", exact: true });
+  await reps.fill("150");
   await dialog.getByRole("button", { name: "Keep 150" }).click();
   await dialog.getByRole("alert").getByText("The piece holds 140, really 150?").waitFor();
-  await dialog.getByLabel("Reps", { exact: true }).fill("140");
+  await reps.fill("140");
   await dialog.getByRole("button", { name: "Keep 140" }).click();
   await page.getByRole("button", { name: /^Yusra Brandvoll.*run, pull-up, push-up, box step-up/ }).waitFor();
 });
@@ -95,6 +121,12 @@ flow("many groups of a waterfall start leave Pause where the thumb is", async (p
   await page.getByText(/Group \d+ goes in .*, \d+ more after it/).waitFor();
   await settled(page);
   const pause = await page.getByRole("button", { name: "Pause", exact: true }).boundingBox();
+  const [emergency, state] = await Promise.all(
+    [page.getByRole("button", { name: "Emergency" }), page.getByRole("heading", { level: 1 })].map((each) => each.boundingBox()),
+  );
+  assert.ok(emergency.height >= 48, `Emergency is ${emergency.height} high`);
+  assert.ok(emergency.y < state.y + state.height && state.y < emergency.y + emergency.height, "Emergency has no row of its own");
+  assert.ok(pause.y - (emergency.y + emergency.height) >= 96, "a thumb on Pause does not meet Emergency");
   assert.ok(pause.y + pause.height < 844 - 56, `Pause ends at ${pause.y + pause.height}`);
   await page.screenshot({ path: join(pictures, "remote-waterfall-390.png") });
 });

@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { test } from "node:test";
-import { becomeOwner, cannotRun, newPage, seriousFaults, serveDemo, settled, sharedGym } from "./support.mjs";
+import { ask, becomeOwner, cannotRun, newPage, seriousFaults, serveDemo, settled, sharedGym } from "./support.mjs";
 
 const data = join(dirname(fileURLToPath(import.meta.url)), "../data");
 
@@ -45,6 +45,28 @@ firstStart("the first start makes an owner by the link of the terminal, once", a
   await page.goto(gym.ownerLink);
   await page.getByRole("button", { name: "Open the gym" }).click();
   await alert().getByText("used before").waitFor();
+});
+
+test("a gym begins in a file that is not there yet, and is there again afterwards", { skip: cannotRun }, async (told) => {
+  gym = await serveDemo({ fresh: true });
+  told.after(() => gym.stop());
+  page = await newPage(browser);
+  await becomeOwner(page, gym);
+  await page.getByRole("heading", { name: "No class ahead" }).waitFor();
+  assert.deepEqual(await seriousFaults(page), []);
+  await ask(page, "PUT", "/api/boards/first", { text: "3 RFT\n10 push-ups\n" });
+  await page.goto(`${gym.address}/people`);
+  await page.getByText("Nobody yet. Add somebody").waitFor();
+  await page.goto(`${gym.address}/hall`);
+  await page.getByLabel("Name of the gym").fill("The Fresh Shed (invented)");
+  await page.getByRole("button", { name: "Save", exact: true }).click();
+  await page.locator(".head .gym", { hasText: "The Fresh Shed" }).waitFor();
+  await gym.kill();
+  await gym.again();
+  await page.goto(`${gym.address}/board/first`);
+  await page.getByText("10 push-ups").first().waitFor();
+  await page.context().close();
+  assert.deepEqual(page.faults, []);
 });
 
 firstStart("who signed out comes in by name and password, and not by a wrong one", async () => {

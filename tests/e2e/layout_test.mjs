@@ -60,6 +60,26 @@ look("on a phone next class comes in the order of need, and seldom used acts are
   assert.equal(await page.getByRole("button", { name: /Sign out/ }).isVisible(), false, "it folds again");
 });
 
+look("on a tablet whose gym, where to and all else stand in one row", { width: 820, height: 1180 }, async (page) => {
+  await page.goto(gym.address);
+  await page.getByRole("heading", { name: "The hour" }).waitFor();
+  const head = await page.locator(".head").boundingBox();
+  assert.ok(head.height < 64, `the head is ${head.height} high`);
+  await page.locator("summary", { hasText: /^More$/ }).click();
+  await page.getByRole("button", { name: /Sign out/ }).waitFor();
+});
+
+look("on a phone no number of the hall is cut, and a new class is left by saying so", phone, async (page) => {
+  await page.goto(`${gym.address}/hall`);
+  const cells = page.locator(".hall-columns td .number-cell");
+  await cells.first().waitFor();
+  const cut = await cells.evaluateAll((all) => all.filter((each) => each.scrollWidth > each.clientWidth).map((each) => each.value));
+  assert.deepEqual(cut, []);
+  await page.goto(`${gym.address}/classes/new`);
+  await page.getByRole("button", { name: "Make none" }).click();
+  await page.getByRole("heading", { name: /Next class/ }).first().waitFor();
+});
+
 look("on a phone the floor's own things begin within a fifth of it, somebody new above the list", phone, async (page) => {
   await page.goto(`${gym.address}/arrivals/sat-24`);
   await page.locator(".ticks li").first().waitFor();

@@ -1,6 +1,6 @@
 // What would help a class: looked for, taken by one act, undone by one, marked when the board is another.
 import assert from "node:assert/strict";
-import { ownersFlows, settled } from "./support.mjs";
+import { ask, makeClass, ownersFlows, seriousFaults, settled } from "./support.mjs";
 
 let gym, page;
 const flow = ownersFlows((given) => {
@@ -64,6 +64,20 @@ flow("on the class's page a proposal is written into the kept board, and taken o
   await help().getByRole("button", { name: "Undo it" }).click();
   await help().getByText("Taken.").waitFor({ state: "detached" });
   assert.equal(await keptText(), before);
+});
+
+flow("where the hour is too short whatever is changed, what to cut first is said without being asked", async () => {
+  await page.goto(gym.address);
+  const text = "LONG\nwarm-up 12 min\nPIECE A 25 min\nback squat 5x5\nPIECE B\nFor time, cap 25\n800 m run\n3 rounds\n20 push-ups\n20 box step-ups\n";
+  await makeClass(page, { id: "too-long", board: "too-long", text, heads: 12 });
+  const { class: made, version } = await ask(page, "GET", "/api/classes/too-long");
+  await ask(page, "PUT", "/api/classes/too-long", { class: { ...made, minutes: 45 }, version });
+  await page.goto(`${gym.address}/class/too-long`);
+  await help().getByText(/^The hour is too short for this board: \d+ % of the runs end late/).waitFor();
+  await help().getByText(/^Cut first: .*It gives \d+:\d\d;/).waitFor();
+  await page.locator(".cuts li").first().waitFor();
+  assert.equal(await help().getByText("Leave it as it is").count(), 0);
+  assert.deepEqual(await seriousFaults(page), []);
 });
 
 flow("who has done the board before is told how it went", async () => {

@@ -76,17 +76,17 @@ const ended = (running, signal) =>
 
 /**
  * A demo gym of its own, served on a free port, with so many people: `{address, ownerLink, folder, stop}`. Without
- * `classes` it has boards and people and no class yet. With `inFile`
+ * `classes` it has boards and people and no class yet; `fresh` it is an empty one in a file that was not there. With `inFile`
  * it is kept in a database, which remembers who is signed in; then `kill` ends the program without a word and `again`
  * starts it anew.
  */
-export async function serveDemo({ heads, inFile, classes = true } = {}) {
+export async function serveDemo({ heads, inFile, fresh, classes = true } = {}) {
   const folder = mkdtempSync(join(tmpdir(), "repwright-e2e-"));
   const gym = join(folder, "gym");
-  runProgram("demo", gym);
+  if (!fresh) runProgram("demo", gym);
   if (heads) fill(gym, heads);
   if (!classes) for (const file of readdirSync(join(gym, "classes"))) rmSync(join(gym, "classes", file));
-  const kept = inFile ? join(folder, "gym.db") : gym;
+  const kept = inFile || fresh ? join(folder, "gym.db") : gym;
   if (inFile) runProgram("import", gym, "--to", kept);
   const first = await served(kept, "0", /http:\S+#owner=\S+/);
   const ownerLink = first.words;

@@ -8,7 +8,7 @@ import type { Letter } from "../src/model/outbox.ts";
 import { bodyAt } from "../src/model/outbox.ts";
 import { byVersion, type ResultLine } from "../src/model/results.ts";
 import { dueOf, outWith, sortOut, type RunLength, type Runner } from "../src/model/runners.ts";
-import { clock, finishText, prefilled, question, scoreText, secondsOf, shownScores, type ScoreLine } from "../src/model/scores.ts";
+import { clock, finishText, prefilled, question, scoreText, secondsOf, shownScores, type ScoreForecast, type ScoreLine } from "../src/model/scores.ts";
 
 const letter = (path: string, body: object, more: Partial<Letter> = {}): Letter => ({
   key: "k",
@@ -84,21 +84,23 @@ test("what is told late is told with how long ago it was", () => {
 
 const forecast = { measure: "reps" as const, p10: 459, p50: 600, p90: 720, reps_per_round: 51 };
 
+const expected = (more: Partial<ScoreForecast>) => ({ forecast: { ...forecast, ...more }, capped: 0, reps_at_cap: null });
+
 test("a score is filled in from the forecast, so that few taps are left", () => {
-  const draft = prefilled({ form: "rounds", parts: 1 }, forecast);
+  const draft = prefilled("rounds", expected({}));
   assert.equal(scoreText(draft), "11+39");
-  const time = prefilled({ form: "time", parts: 1 }, { ...forecast, measure: "seconds", p50: 751.4, reps_per_round: 0 });
+  const time = prefilled("time", expected({ measure: "seconds", p50: 751.4, reps_per_round: 0 }));
   assert.equal(scoreText(time), "12:31");
   assert.equal(scoreText({ ...time, capped: true, rounds: 3, reps: 40 }), "cap, 3+40");
-  const sums = prefilled({ form: "kcal", parts: 5 }, { ...forecast, measure: "kcal", p50: 100, reps_per_round: 0 });
-  assert.equal(scoreText(sums), "100 kcal");
+  const sums = prefilled("kcal", expected({ measure: "kcal", p50: 102, reps_per_round: 0 }));
+  assert.equal(scoreText(sums), "102 kcal", "the intervals together");
   assert.equal(scoreText({ ...sums, parts: [20, 18, 17, 16, 16] }), "87 kcal");
-  const load = prefilled({ form: "load", parts: 1 }, { ...forecast, measure: "kg", p50: 61.3, reps_per_round: 0 });
+  const load = prefilled("load", expected({ measure: "kg", p50: 61.3, reps_per_round: 0 }));
   assert.equal(scoreText(load), "61.5 kg");
 });
 
 test("a score far from the forecast is asked about, one near it is not", () => {
-  const draft = prefilled({ form: "rounds", parts: 1 }, forecast);
+  const draft = prefilled("rounds", expected({}));
   const believed = { forecast, least: 198, most: 981, holds: null };
   assert.equal(question(draft, believed), null);
   assert.equal(question({ ...draft, rounds: 38, reps: 0 }, believed), "Forecast 9+0 to 14+6, really 38+0?");

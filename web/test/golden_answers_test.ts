@@ -52,6 +52,7 @@ const decoders: Readonly<Record<string, Decoder<unknown>>> = {
   boards: boardRows,
   class: keptClass,
   "class-effort": efforts,
+  "class-removed": anything,
   "class-scores": classScores,
   consent,
   "consent-said": consent,

@@ -158,7 +158,7 @@ test("a lane and the hour are told in sentences", () => {
 
 test("findings lead to their line and their people, or to those who do the line's work", () => {
   const lanes = lanesOf(thursday, catalogue);
-  const finding = { finding: "queue", severity: "problem" as const, text: "a queue", line: 2, people: [] };
+  const finding = { finding: "queue", severity: "problem" as const, text: "a queue", help: null, line: 2, people: [] };
   assert.deepEqual(jumpOf(finding, lanes), { line: 2, people: thursday.people.map((person) => person.id) });
   assert.deepEqual(jumpOf({ ...finding, people: ["a10", "gone"] }, lanes).people, ["a10"]);
   assert.deepEqual(jumpOf({ ...finding, line: 0 }, lanes), { line: null, people: [] });
@@ -170,7 +170,9 @@ test("the gravest findings come first, in the program's order", () => {
 });
 
 test("findings of one kind and weight are told together, each sentence once, with what may help", () => {
-  const one = (finding: string, severity: "note" | "warning" | "problem", words: string) => ({ finding, severity, text: words, line: 0, people: [] });
+  const one = (finding: string, severity: "note" | "warning" | "problem", words: string) => ({
+    finding, severity, text: words, help: finding === "much-more-than-lately" ? null : `what helps a ${finding}`, line: 0, people: [],
+  });
   const groups = gathered([
     one("kit-short", "warning", "Box: short."),
     one("much-more-than-lately", "note", "Much."),
@@ -179,5 +181,5 @@ test("findings of one kind and weight are told together, each sentence once, wit
     one("kit-short", "warning", "Box: short."),
   ]);
   assert.deepEqual(groups.map(({ findings }) => findings.map((each) => each.text)), [["A queue."], ["Box: short.", "Bell: short."], ["Much."]]);
-  assert.deepEqual(groups.map(({ help }) => help !== null), [true, true, false]);
+  assert.deepEqual(groups.map(({ help }) => help), ["what helps a queue", "what helps a kit-short", null]);
 });

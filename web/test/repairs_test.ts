@@ -10,7 +10,7 @@ import type { Finding, Rehearsal } from "../src/model/rehearsal.ts";
 import type { Consequences, RepairPlan } from "../src/model/repairs.ts";
 import { BoardModel } from "../src/views/board/board_model.ts";
 import { isSameQuestion, isStale } from "../src/views/advice/advice_search.ts";
-import { aimText, figuresOf, homeText, lineOf } from "../src/views/repairs/repair_words.ts";
+import { aimText, cutFirstWords, figuresOf, homeText, isTooShort, lineOf, tooShortWords } from "../src/views/repairs/repair_words.ts";
 
 const nothing: Consequences = {
   wait_s: 125, finished_share: 0.75, over_share: 0, end_p50_s: 3600, end_p90_s: 3660, over_s: 0, median_finish_s: 0, work_s: 800, off_intent_share: null,
@@ -28,7 +28,7 @@ const plan: RepairPlan = {
   ],
 };
 
-const queue: Finding = { finding: "queue", severity: "problem", text: "a queue", line: 2, people: [] };
+const queue: Finding = { finding: "queue", severity: "problem", text: "a queue", help: null, line: 2, people: [] };
 const understood: Reading = {
   title: "", blocks: [], fixed_seconds: null, reading: [], understood: [{ line: 2, column: 1, length: 10, as: "step" }], diagnostics: [],
 };
@@ -197,4 +197,24 @@ test("figures stand beside those of doing nothing, work as a share of it, the in
   assert.deepEqual(figuresOf(meant(0.4), meant(0.1))[5], { name: "as it is meant for", now: "60 %", then: "90 %" });
   assert.equal(lineOf(mended, 3), "2nd station: ring rows");
   assert.equal(lineOf(mended, 9), "");
+});
+
+test("a class that ends late in most runs is too short, unless a proposal brings most runs home in time", () => {
+  const late = { ...nothing, over_share: 0.83 };
+  const told = (...after: readonly number[]): RepairPlan => ({
+    ...plan,
+    before: late,
+    repairs: plan.repairs.flatMap((repair) => after.map((over_share) => ({ ...repair, after: { ...late, over_share } }))),
+  });
+  assert.deepEqual([told(), told(0.7, 0.6), told(0.7, 0.4), { ...plan, repairs: [] }].map(isTooShort), [true, true, false, false]);
+  assert.match(tooShortWords(told()), /^The hour is too short for this board: 83 % of the runs end late/);
+});
+
+test("what to cut first is said with what it gives, and that nothing can be cut, too", () => {
+  const cut = { cut: "the skill part (line 3)", gives_s: 600, end_p90_s: 3590, work_left: 0.9 };
+  assert.equal(
+    cutFirstWords([cut, { ...cut, cut: "another" }]),
+    "Cut first: the skill part (line 3). It gives 10:00; then nine classes in ten are over after 59:50.",
+  );
+  assert.match(cutFirstWords([]), /^Nothing on it can be cut/);
 });

@@ -2,41 +2,117 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { Clock, Cue, Moment } from "../src/model/clock.ts";
 import { pieceOfClock } from "../src/model/finish.ts";
-import { repsOffered, repsToCap, roundsOffered, rowsFor } from "../src/model/picks.ts";
+import { numbersOf, partsOf, repsOffered, repsToCap, roundsOffered, rowsFor } from "../src/model/picks.ts";
 import {
-  beforeIt, draftOf, forecastText, openTaps, prefilled, question, rangeText, scoreText, type ScoreForecast, type ScoreLine, type ShownScore,
+  beforeIt, clock, draftOf, forecastText, isPastCap, openTaps, prefilled, question, rangeText, scoreText,
+  type Draft, type Form, type FormPerson, type FormPiece, type ScoreForecast, type ScoreLine, type ShownScore,
 } from "../src/model/scores.ts";
 import { instantWords, markWords, movementWords } from "../src/ui/words.ts";
+
+type Shape = Pick<FormPiece, "form" | "cap_s" | "parts">;
+type Expected = Pick<FormPerson, "forecast" | "least" | "most" | "holds" | "capped" | "reps_at_cap">;
 
 const reps = (p10: number, p50: number, p90: number, round = 0): ScoreForecast => ({ measure: "reps", p10, p50, p90, reps_per_round: round });
 const kilos = (value: number): ScoreForecast => ({ measure: "kg", p10: value, p50: value, p90: value, reps_per_round: 0 });
 
-/** How many taps bring a value of so many numbers to `wanted`, the quickest way; null where taps alone do not. */
-function taps(offered: Parameters<typeof rowsFor>[0], from: number, wanted: number): number | null {
-  let reached = new Set([from]);
-  for (let count = 0; count <= 3; ++count) {
-    if (reached.has(wanted)) return count;
-    reached = new Set([...reached].flatMap((value) => rowsFor(offered, value).flatMap((row) => row.numbers.map(row.after))));
+const nobody = { holds: null, capped: 0, reps_at_cap: null };
+
+/** Every score that this many taps lead to, from what the forecast filled in; 1 is for the box of the cap. */
+function within(taps: number, piece: Shape, person: Expected): ReadonlySet<string> {
+  const known = new Map<string, Draft>();
+  let fresh: readonly Draft[] = [prefilled(piece.form, person)];
+  for (let left = taps; ; --left) {
+    for (const draft of fresh) known.set(scoreText(draft), draft);
+    if (left === 0) return new Set(known.keys());
+    const next = fresh.flatMap((draft) => [
+      ...numbersOf(piece, person, draft).flatMap((each) => each.rows.flatMap((row) => row.numbers.map((number) => each.with(row.after(number))))),
+      ...(piece.form === "time" && piece.cap_s !== null ? [{ ...draft, capped: !draft.capped }] : []),
+    ]);
+    fresh = [...new Map(next.map((draft) => [scoreText(draft), draft])).values()].filter((draft) => !known.has(scoreText(draft)));
   }
-  return null;
 }
+
+/** A name and Keep are two taps, so three are left for any score that is believed. */
+function fiveTaps(piece: Shape, person: Expected, wanted: readonly string[]): void {
+  assert.ok(wanted.length > 10);
+  const reached = within(3, piece, person);
+  assert.deepEqual(wanted.filter((each) => !reached.has(each)), []);
+}
+
+const every = (from: number, to: number, step = 1): readonly number[] =>
+  Array.from({ length: Math.floor((to - from) / step) + 1 }, (_, at) => from + at * step);
+const single = { cap_s: null, parts: 1 };
 
 test("a name, any rounds and reps, and Keep are five taps at the most", () => {
   for (const round of [8, 20, 31, 36, 51, 60]) {
     const forecast = reps(2.5 * round, 3.9 * round, 5.6 * round, round);
-    const person = { forecast, least: 0.8 * round, most: 8.4 * round };
-    const start = prefilled({ form: "rounds", parts: 1 }, forecast);
+    const person = { ...nobody, forecast, least: 0.8 * round, most: 8.4 * round };
     const rounds = roundsOffered(person);
-    const rest = repsOffered(round);
-    assert.ok(rounds && rest);
-    assert.deepEqual([rounds.from, rounds.to], [0, 12], "all that is believed is offered, and a good day");
-    for (let full = rounds.from; full <= rounds.to; ++full)
-      for (let left = 0; left < round; ++left) {
-        const count = [taps(rounds, start.rounds, full), taps(rest, start.reps, left)];
-        assert.ok(count.every((each) => each !== null), `${full}+${left} of ${round} can be tapped`);
-        assert.ok(2 + (count[0] ?? 9) + (count[1] ?? 9) <= 5, `${full}+${left} of ${round}: ${count.join("+")} taps`);
-      }
+    assert.deepEqual(rounds, { from: 0, to: 12 }, "all that is believed is offered, and a good day");
+    fiveTaps({ ...single, form: "rounds" }, person, every(0, 12).flatMap((full) => every(0, round - 1).map((left) => `${full}+${left}`)));
   }
+});
+
+test("so are a time, and a score that the cap stopped, whatever the forecast fills in", () => {
+  for (const capped of [0, 0.3, 0.9]) {
+    const forecast = { ...reps(800, 950, 1080, 51), measure: "seconds" as const };
+    const person = { ...nobody, forecast, least: 520, most: 1360, capped, reps_at_cap: capped > 0 ? 190 : null };
+    const wanted = [
+      ...every(520, 1080).map(clock),
+      ...every(0, 11).flatMap((full) => every(0, 50).map((left) => `cap, ${full}+${left}`)),
+    ];
+    fiveTaps({ form: "time", cap_s: 1080, parts: 1 }, person, wanted);
+    const unlike = { ...person, forecast: { ...forecast, reps_per_round: 0 } };
+    fiveTaps({ form: "time", cap_s: 1080, parts: 1 }, unlike, every(0, 599).map((done) => `cap, 0+${done}`));
+  }
+  const long = { ...nobody, forecast: { ...reps(2200, 2600, 3100), measure: "seconds" as const }, least: 1300, most: 3100 };
+  fiveTaps({ form: "time", cap_s: null, parts: 1 }, long, every(1300, 3100).map(clock));
+});
+
+test("so are reps, loads, metres and kilocalories, also where intervals are added up", () => {
+  const of = (measure: ScoreForecast["measure"], p10: number, p50: number, p90: number) => {
+    const width = Math.max(p90 - p10, p50 / 4);
+    return { ...nobody, forecast: { ...reps(p10, p50, p90), measure }, least: Math.max(0, p10 - width), most: p90 + width };
+  };
+  for (const middle of [18, 60, 140, 260, 480]) {
+    const person = of("reps", 0.8 * middle, middle, 1.2 * middle);
+    fiveTaps({ ...single, form: "reps" }, person, every(Math.ceil(person.least), Math.floor(person.most)).map(String));
+    fiveTaps({ ...single, form: "reps", parts: 7 }, person, every(Math.ceil(person.least), Math.floor(person.most)).map(String));
+    fiveTaps({ ...single, form: "kcal" }, of("kcal", 0.8 * middle, middle, 1.2 * middle), every(Math.ceil(person.least), Math.floor(person.most)).map((kcal) => `${kcal} kcal`));
+  }
+  const held = { ...of("reps", 66, 140, 140), holds: 140 };
+  fiveTaps({ ...single, form: "reps" }, held, every(0, 140).map(String));
+  for (const middle of [400, 1250, 5200]) {
+    const rowed = of("m", 0.9 * middle, middle, 1.1 * middle);
+    fiveTaps({ ...single, form: "distance" }, rowed, every(Math.ceil(rowed.least), Math.floor(rowed.most)).map((metres) => `${metres} m`));
+  }
+  for (const person of [of("kg", 17.5, 17.5, 17.5), of("kg", 70, 85, 100), of("kg", 180, 190, 200), { ...of("kg", 0, 0, 0), most: 0 }]) {
+    const most = person.most || 200;
+    const loads = [...every(Math.ceil(person.least), most), ...every(Math.ceil(person.least / 2.5) * 2.5, most, 2.5)];
+    fiveTaps({ ...single, form: "load" }, person, loads.map((kilograms) => `${kilograms} kg`));
+  }
+});
+
+test("a typed number is read, and nothing else", () => {
+  const person = { ...nobody, forecast: reps(90, 120, 150), least: 60, most: 180 };
+  const typed = (form: Form, words: string) => numbersOf({ ...single, form }, person, prefilled(form, person))[0]?.read(words);
+  assert.deepEqual(["137", " 9 ", "13.5", "many", ""].map((words) => typed("reps", words)), [137, 9, null, null, null]);
+  assert.deepEqual(["61.25", "61,25", "heavy"].map((words) => typed("load", words)), [61.25, 61.25, null]);
+  assert.deepEqual(["12:31", "12:75"].map((words) => typed("time", words)), [751, null]);
+});
+
+test("intervals share what is known of their sum, and are what was written down", () => {
+  const draft = prefilled("reps", { ...nobody, forecast: reps(90, 122, 150) });
+  assert.deepEqual(partsOf({ parts: 5 }, draft), [25, 25, 24, 24, 24]);
+  assert.deepEqual(partsOf({ parts: 2 }, { ...draft, parts: [3, 4] }), [3, 4]);
+});
+
+test("whom the cap stops in most runs is filled in with what they have then", () => {
+  const forecast = { ...reps(1080, 1080, 1080, 51), measure: "seconds" as const };
+  assert.equal(scoreText(prefilled("time", { forecast, capped: 0.8, reps_at_cap: 190 })), "cap, 3+37");
+  assert.equal(scoreText(prefilled("time", { forecast, capped: 0.3, reps_at_cap: 190 })), "18:00");
+  assert.deepEqual([1_079_999, 1_080_999, 1_081_000].map((passed) => isPastCap({ cap_s: 1080 }, passed)), [false, false, true]);
+  assert.equal(isPastCap({ cap_s: null }, 9e9), false);
 });
 
 test("where rounds are not alike or reps are unknown, no numbers are offered", () => {
@@ -52,33 +128,32 @@ test("tens and the rest never leave what is offered", () => {
   const many = rowsFor(repsToCap, 246);
   assert.deepEqual(many.map((row) => row.chosen), [200, 40, 6]);
   assert.deepEqual([many[0]?.after(300), many[1]?.after(0), many[2]?.after(9)], [346, 206, 249]);
-  for (const wanted of [0, 7, 99, 100, 599]) assert.ok((taps(repsToCap, 0, wanted) ?? 9) <= 3, `${wanted}`);
 });
 
 test("loads keep their half kilograms", () => {
   assert.equal(forecastText("load", kilos(17.5), 17.5), "17.5 kg");
   assert.equal(rangeText("load", kilos(22.5)), "about 22.5 kg");
-  assert.equal(scoreText(prefilled({ form: "load", parts: 1 }, kilos(17.5))), "17.5 kg");
+  assert.equal(scoreText(prefilled("load", { ...nobody, forecast: kilos(17.5) })), "17.5 kg");
 });
 
 test("work that nobody forecasts has no forecast in words, and nothing at all is asked about", () => {
-  const nobody = { forecast: kilos(0), least: 0, most: 0, holds: null };
-  const draft = prefilled({ form: "load", parts: 1 }, nobody.forecast);
-  assert.equal(rangeText("load", nobody.forecast), "unknown");
-  assert.equal(question(draft, nobody), "Really 0 kg?");
-  assert.equal(question({ ...draft, parts: [20] }, nobody), null);
+  const unknown = { ...nobody, forecast: kilos(0), least: 0, most: 0 };
+  const draft = prefilled("load", unknown);
+  assert.equal(rangeText("load", unknown.forecast), "unknown");
+  assert.equal(question(draft, unknown), "Really 0 kg?");
+  assert.equal(question({ ...draft, parts: [20] }, unknown), null);
 });
 
 test("more reps than the piece holds are asked about, also where the forecast is wide", () => {
-  const person = { forecast: reps(66, 140, 140), least: 0, most: 213, holds: 140 };
-  const draft = prefilled({ form: "reps", parts: 1 }, person.forecast);
+  const person = { ...nobody, forecast: reps(66, 140, 140), least: 0, most: 213, holds: 140 };
+  const draft = prefilled("reps", person);
   assert.equal(question({ ...draft, parts: [150] }, person), "The piece holds 140, really 150?");
   assert.equal(question({ ...draft, parts: [140] }, person), null);
 });
 
 test("what is corrected starts from what is kept", () => {
   const forecast = reps(90, 120, 150, 31);
-  const of = (form: "rounds" | "reps" | "time" | "load", kept: string) => scoreText(draftOf({ form, parts: 1 }, forecast, kept));
+  const of = (form: "rounds" | "reps" | "time" | "load", kept: string) => scoreText(draftOf(form, { ...nobody, forecast }, kept));
   assert.equal(of("rounds", "4+12"), "4+12");
   assert.equal(of("reps", "51"), "51");
   assert.equal(of("load", "17.5 kg"), "17.5 kg");

@@ -123,6 +123,68 @@ TEST(PutClass, RefusesPeopleAndBoardsThatAreNotThere) {
   EXPECT_TRUE(front.changes().empty());
 }
 
+class DeleteClass : public testing::Test {
+ protected:
+  Response taken(const std::string& id, const json& body) {
+    return front_.ask(Method::Delete, "/api/classes/" + id, body.dump(), front_.cookie_of(app::Role::Coach));
+  }
+  Response post(const std::string& path, const json& body) {
+    return front_.ask(Method::Post, path, body.dump(), front_.cookie_of(app::Role::Coach));
+  }
+  json seen(const std::string& id) { return {{"version", get(front_, "/api/classes/" + id)["version"]}}; }
+  int status_for(app::Role role, const std::string& path) {
+    return front_.ask(Method::Get, path, "", front_.cookie_of(role)).status;
+  }
+
+  FrontDesk front_;
+};
+
+TEST_F(DeleteClass, TakesItAwayForEverybody) {
+  const Response gone = taken("sat-24", seen("sat-24"));
+  ASSERT_EQ(gone.status, 200) << gone.body;
+  EXPECT_THAT(gone.changed, ElementsAre(Topic::Classes));
+  EXPECT_THAT(front_.changes(), ElementsAre("coach: class sat-24: taken away"));
+  EXPECT_FALSE(front_.desk.gym()->classes.contains("sat-24"));
+  EXPECT_EQ(status_for(app::Role::Coach, "/api/classes/sat-24"), 404);
+  EXPECT_EQ(status_for(app::Role::Relief, "/api/classes"), 401) << "who took it is signed out";
+}
+
+TEST_F(DeleteClass, RefusesWhatIsNotAsItWasSeen) {
+  const json before = seen("sat-24");
+  json sat = get(front_, "/api/classes/sat-24");
+  sat["class"]["booked"].erase(0);
+  ASSERT_EQ(put(front_, "/api/classes/sat-24", sat).status, 200);
+  EXPECT_EQ(taken("sat-24", before).status, 409);
+  EXPECT_EQ(error_of(taken("sat-24", json::object()))["field"], "version");
+  EXPECT_EQ(taken("never", before).status, 404);
+  EXPECT_TRUE(front_.desk.gym()->classes.contains("sat-24"));
+}
+
+TEST_F(DeleteClass, WaitsForTheEndOfItsClock) {
+  const std::string clock = "/api/classes/sat-24/clock";
+  ASSERT_EQ(post(clock, {{"act", "start"}, {"key", "k1"}, {"version", 0}, {"cue", "2.0.0"}}).status, 200);
+  EXPECT_EQ(error_of(taken("sat-24", seen("sat-24")))["text"], "its clock runs: stop it first");
+  ASSERT_EQ(post(clock, {{"act", "pause"}, {"key", "k2"}, {"version", 1}}).status, 200);
+  EXPECT_EQ(taken("sat-24", seen("sat-24")).status, 409) << "a clock that rests goes on";
+  ASSERT_EQ(post(clock, {{"act", "stop"}, {"key", "k3"}, {"version", 2}}).status, 200);
+  EXPECT_EQ(taken("sat-24", seen("sat-24")).status, 200);
+}
+
+TEST_F(DeleteClass, KeepsAClassThatHasScores) {
+  ASSERT_EQ(post("/api/classes/sat-24/scores", {{"person", "a07"}, {"score", "22:10"}}).status, 200);
+  const Response kept = taken("sat-24", seen("sat-24"));
+  EXPECT_EQ(kept.status, 409);
+  EXPECT_EQ(error_of(kept)["text"], "scores of this class are kept, so it stays");
+  EXPECT_TRUE(front_.desk.gym()->classes.contains("sat-24"));
+}
+
+TEST_F(DeleteClass, TakesAwayAClassWhoseBoardHasNoClock) {
+  ASSERT_EQ(put(front_, "/api/boards/broken", {{"text", "12:75 AMRAP\n7 burpees\n"}}).status, 200);
+  ASSERT_EQ(put(front_, "/api/classes/odd", {{"class", {{"id", "odd"}, {"board_id", "broken"}}}}).status,
+            200);
+  EXPECT_EQ(taken("odd", seen("odd")).status, 200);
+}
+
 TEST(PutPeople, KeepsWhatTheTableSays) {
   FrontDesk front;
   json people = get(front, "/api/people");

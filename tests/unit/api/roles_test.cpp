@@ -33,6 +33,7 @@ const std::map<std::string, std::string> expected{
     {"POST /api/accounts/remove", "oc"},
     {"GET /api/trail", "o"},
     {"GET /api/trail/*", "o"},
+    {"DELETE /api/classes/*", "oc"},
     {"GET /api/classes/*/scores", "ocrp"},
     {"POST /api/classes/*/scores", "ocrp"},
     {"GET /api/classes/*/effort", "ocrp"},

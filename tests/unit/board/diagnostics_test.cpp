@@ -125,6 +125,22 @@ TEST(Diagnostics, OfferTheNearestNames) {
   EXPECT_FALSE(found->repairs.empty());
 }
 
+/// What is offered first for the one name that nobody knows on a line.
+std::string first_offered(const std::string& line) {
+  const Reading reading = read("3 RFT\n" + line, test::shipped_catalogue(), {});
+  const domain::Diagnostic* found = find(reading, "unknown-movement");
+  return found == nullptr || found->repairs.empty() ? "" : found->repairs.front();
+}
+
+TEST(Diagnostics, OfferWhatIsCountedInTheUnitOfTheLine) {
+  EXPECT_EQ(first_offered("400 m rum"), "running");
+  EXPECT_EQ(first_offered("400m rnu"), "running");
+  EXPECT_EQ(first_offered("500 m rwo"), "rowing");
+  EXPECT_EQ(first_offered("30 kcal roe"), "rowing");
+  EXPECT_EQ(first_offered("10 rum"), "ring muscle-ups") << "repetitions, as far as the line says";
+  EXPECT_EQ(first_offered("10 rng dips"), "ring dips");
+}
+
 /// The text with the doubtful words replaced.
 std::string mended(std::string text, const domain::Diagnostic& doubt, std::size_t repair) {
   return text.replace(doubt.span.begin, doubt.span.end - doubt.span.begin, doubt.repairs.at(repair));

@@ -95,6 +95,9 @@ INSTANTIATE_TEST_SUITE_P(
                       Wording{"3 RFT\n12 2-hand KB swings", "/items/0/move", R"("kb-swing")"},
                       Wording{"3 RFT\n1 leg raise", "/items/0/qty", "1"},
                       Wording{"3 RFT\n10 double KB front squats", "/items/0/implements", "2"},
+                      Wording{"3 RFT\n10 double KB front squats", "/items/0/move", R"("kb-front-squat")"},
+                      Wording{"3 RFT\n12 KB front squats 24/16", "/items/0/move", R"("kb-front-squat")"},
+                      Wording{"3 RFT\n12 DB front squats", "/items/0/move", R"("db-front-squat")"},
                       Wording{"3 RFT\n8 double DB deadlifts 22.5/15", "/items/0/move", R"("db-deadlift")"},
                       Wording{"3 RFT\n8 dbl KB cleans", "/items/0/implements", "2"},
                       Wording{"3 RFT\n30 double unders", "/items/0/move", R"("double-under")"}));

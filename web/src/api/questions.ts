@@ -99,6 +99,7 @@ export const questions = (client: Client) => ({
   gymClass: (id: string) => client.ask("GET", at("classes", id), keptClass),
   keepClass: (changed: GymClass, version: string | null) =>
     client.ask("PUT", at("classes", changed.id), saved, { class: changed, ...(version === null ? {} : { version }) }),
+  removeClass: (id: string, version: string) => client.ask("DELETE", at("classes", id), anything, { version }),
 
   arrivals: (id: string) => client.ask("GET", `${at("classes", id)}/arrivals`, arrivals),
   listEffect: (id: string) => client.ask("GET", `${at("classes", id)}/arrivals/effect`, listEffect),

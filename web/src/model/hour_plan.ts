@@ -1,6 +1,8 @@
 import { listOf, number, objectOf, text, type Decoded } from "./decode.ts";
 
 const cut = objectOf({ cut: text, gives_s: number, end_p90_s: number, work_left: number });
+/** Something to leave out. */
+export type Cut = Decoded<typeof cut>;
 const move = objectOf({ name: text, stays: number, fetched: number, put_away: number, short_by: number });
 /** Loose kit of one kind before a piece. */
 export type KitMove = Decoded<typeof move>;

@@ -73,6 +73,7 @@ const finding = objectOf({
   finding: text,
   severity: wordOf("note", "warning", "problem"),
   text,
+  help: orNull(text),
   line: number,
   people: listOf(text),
 });

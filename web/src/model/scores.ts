@@ -52,6 +52,9 @@ export const formPersonFields = {
   most: number,
   /** Reps: more are not in the piece. */
   holds: orNull(number),
+  /** In which share of the rehearsal's runs the cap stops them, and how many reps they have then in the middle one. */
+  capped: number,
+  reps_at_cap: orNull(number),
 };
 const formPerson = objectOf(formPersonFields);
 /** Who is to be scored, and what is expected of them; beyond `least` and `most` a score is asked about. */
@@ -64,7 +67,7 @@ export const scoreForm = objectOf({ pieces: listOf(formPiece) });
 
 export const scorePath = (classId: string) => `/api/classes/${encodeURIComponent(classId)}/scores`;
 
-/** A score being entered. `parts` are the results of the intervals, one where there are none; of rounds: rounds and reps. */
+/** A score being entered. `parts` are the results of the intervals, or one that is their sum; of rounds: rounds and reps. */
 export interface Draft {
   readonly form: Form;
   readonly capped: boolean;
@@ -76,34 +79,39 @@ export interface Draft {
 /** Loads are kept to half a kilogram: a pair of 17.5 is no 18. */
 const halfKilos = (load: number): number => Math.round(load * 2) / 2;
 
+const sharedRounds = (reps: number, round: number): Pick<Draft, "rounds" | "reps"> => {
+  const whole = Math.round(reps);
+  const rounds = round >= 1 ? Math.floor(whole / round) : 0;
+  return { rounds, reps: Math.floor(whole - rounds * round) };
+};
+
+type Expected = Pick<FormPerson, "forecast" | "capped" | "reps_at_cap">;
+
 /** What the forecast says, in the form of the piece: the few taps that are left are the difference to it. */
-export function prefilled(piece: Pick<FormPiece, "form" | "parts">, forecast: ScoreForecast): Draft {
-  const middle = piece.form === "load" ? halfKilos(forecast.p50) : Math.round(forecast.p50);
+export function prefilled(form: Form, { forecast, capped, reps_at_cap }: Expected): Draft {
   const round = forecast.reps_per_round;
-  const counted = forecast.measure === "reps" && round >= 1;
-  const rounds = counted ? Math.floor(forecast.p50 / round) : 0;
-  const share = Math.round(middle / piece.parts);
+  const middle = form === "load" ? halfKilos(forecast.p50) : Math.round(forecast.p50);
+  const isTime = form === "time";
   return {
-    form: piece.form,
-    capped: false,
-    parts: Array.from({ length: piece.parts }, () => (piece.parts > 1 ? share : middle)),
-    rounds,
-    reps: counted ? Math.round(forecast.p50 - rounds * round) : 0,
+    form,
+    capped: isTime && capped >= 0.5,
+    parts: [middle],
+    ...sharedRounds(isTime ? (reps_at_cap ?? 0) : forecast.p50, round),
   };
 }
 
 /** What is kept, to be corrected; what cannot be read starts from the forecast. */
-export function draftOf(piece: Pick<FormPiece, "form" | "parts">, forecast: ScoreForecast, kept: string | null): Draft {
-  const draft = prefilled(piece, forecast);
+export function draftOf(form: Form, person: Expected, kept: string | null): Draft {
+  const draft = prefilled(form, person);
   const rounds = /^(cap, )?(\d+)\+(\d+)$/.exec(kept ?? "");
-  if (rounds && (piece.form === "rounds" || rounds[1] !== undefined))
-    return { ...draft, capped: piece.form === "time", rounds: Number(rounds[2]), reps: Number(rounds[3]) };
-  if (kept === null || piece.parts > 1 || piece.form === "rounds") return draft;
-  const value = piece.form === "time" ? secondsOf(kept) : Number(/^\d+(?:\.\d+)?/.exec(kept)?.[0] ?? NaN);
-  return value === null || Number.isNaN(value) ? draft : { ...draft, parts: [value] };
+  if (rounds && (form === "rounds" || rounds[1] !== undefined))
+    return { ...draft, capped: form === "time", rounds: Number(rounds[2]), reps: Number(rounds[3]) };
+  if (kept === null || form === "rounds") return draft;
+  const value = form === "time" ? secondsOf(kept) : Number(/^\d+(?:\.\d+)?/.exec(kept)?.[0] ?? NaN);
+  return value === null || Number.isNaN(value) ? draft : { ...draft, capped: false, parts: [value] };
 }
 
-const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
+export const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
 const two = (n: number): string => String(n).padStart(2, "0");
 
 /** Seconds as a clock: '12:31', '1:02:10'. */
@@ -167,6 +175,10 @@ export function question(draft: Draft, person: Pick<FormPerson, "forecast" | "le
 
 /** What a finish by the clock is kept as, so many milliseconds after the start. */
 export const finishText = (milliseconds: number): string => clock(Math.floor(milliseconds / 1000));
+
+/** Whether the cap of a piece is over so many milliseconds after its start: nobody finishes any more. */
+export const isPastCap = ({ cap_s }: Pick<FormPiece, "cap_s">, milliseconds: number): boolean =>
+  cap_s !== null && milliseconds >= (cap_s + 1) * 1000;
 
 /** A line of the sheet, kept or still on its way. */
 export interface ShownScore {

@@ -17,6 +17,15 @@ export const keepFaults = (kept: KeptClass, faults: readonly PlaceFault[]): Prom
 /** Makes a class; null if it was done, else why not. */
 export const makeClass = (made: GymClass): Promise<Fault | null> => keep(made, null);
 
+/** Takes a class away as it was seen; null if it was done, else why not. */
+export async function removeClass(kept: KeptClass): Promise<Fault | null> {
+  const answer = await program.removeClass(kept.class.id, kept.version);
+  if (!answer.ok) return answer.fault;
+  classOf(kept.class.id).forget();
+  await Promise.all([classes.lookAgainIfWanted(), gym.lookAgainIfWanted()]);
+  return null;
+}
+
 /**
  * Keeps another plan of a class; null if it was done, else why not. What others changed of it meanwhile stays, unless it
  * is what was changed here.

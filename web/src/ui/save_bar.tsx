@@ -8,6 +8,7 @@ export function SaveBar(props: {
   readonly busy?: boolean;
   readonly save?: () => void;
   readonly leave: () => void;
+  readonly leaveAct?: string;
   readonly children?: ComponentChildren;
 }) {
   return (
@@ -18,7 +19,7 @@ export function SaveBar(props: {
           {props.act ?? "Save"}
         </button>
         <button type="button" onClick={props.leave}>
-          Leave as it was
+          {props.leaveAct ?? "Leave as it was"}
         </button>
       </div>
     </div>

@@ -5,7 +5,7 @@ import { gym } from "../state/gym.ts";
 import { route, type Route } from "../state/route.ts";
 import { signOut } from "../state/session.ts";
 import { choose, themeNow } from "../state/theme.ts";
-import { phoneWidth, useNarrow } from "../ui/use_narrow.ts";
+import { useNarrow } from "../ui/use_narrow.ts";
 
 interface Tab {
   readonly view: Route["view"];
@@ -72,10 +72,10 @@ function MyActs({ who }: { readonly who: Me }) {
   );
 }
 
-/** What is seldom done: on a phone behind one word, for the floor needs the room. */
+/** What is seldom done: behind one word where it would take a row of its own. */
 function Mine({ who }: { readonly who: Me }) {
-  const phone = useNarrow(phoneWidth);
-  if (!phone) return <MyActs who={who} />;
+  const folded = useNarrow("60rem");
+  if (!folded) return <MyActs who={who} />;
   return (
     <details key={`${route.value.view} ${route.value.id ?? ""}`} class="mine-folded">
       <summary>More</summary>
@@ -96,7 +96,7 @@ export function Shell({ who, children }: { readonly who: Me; readonly children: 
         To the content
       </a>
       <header class="head">
-        <span class="gym">{known?.name ?? "Repwright"}</span>
+        <span class="gym">{known?.name || "Repwright"}</span>
         <Tabs role={who.role} />
         <Mine who={who} />
       </header>

@@ -89,6 +89,7 @@ const BoardRepairs = memo(function BoardRepairs({ model, showLine, write }: Pick
   return (
     <Repairs
       search={model.repairs}
+      cuts={model.hourPlan}
       now={model.adviceQuestion.value}
       take={(repair) => {
         write(model.take(repair));

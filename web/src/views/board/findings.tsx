@@ -1,5 +1,6 @@
 import { gathered, type Gathered } from "../../charts/finding_words.ts";
 import type { Finding } from "../../model/rehearsal.ts";
+import { MayHelp } from "../../ui/may_help.tsx";
 
 const severityWords: Readonly<Record<Finding["severity"], string>> = {
   problem: "Problem",
@@ -75,7 +76,7 @@ function OneFinding({ finding, help, chosen, show }: ShowProps & { readonly find
     >
       <strong>{severityWords[finding.severity]}</strong>
       <span>
-        {finding.text} {help !== null && <small class="may-help">May help: {help}.</small>}
+        {finding.text} {help !== null && <small class="may-help"><MayHelp words={help} /></small>}
       </span>
       {finding.line > 0 && <small>line {finding.line}</small>}
     </button>

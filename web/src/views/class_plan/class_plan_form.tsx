@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { readPlan, writtenPlan, type ClassPlan, type PlanFaults, type WrittenPlan } from "../../model/class_change.ts";
 import type { Fault } from "../../model/fault.ts";
@@ -27,8 +28,11 @@ interface FormProps {
   /** Keeps the plan, also `over` what somebody else changed; null if it was done, else why not. */
   readonly keep: (plan: ClassPlan, over: boolean) => Promise<Fault | null>;
   readonly leave: () => void;
+  readonly leaveAct?: string;
   /** Shows the class as somebody else left it; only where it is kept already. */
   readonly takeTheirs?: () => void;
+  /** What else can be done with the class, below what is said of it. */
+  readonly children?: ComponentChildren;
 }
 
 interface PartProps {
@@ -147,7 +151,7 @@ function Wrong(props: { readonly fault: Fault; readonly keepMine: () => void; re
 }
 
 /** Everything that a coach says of a class beforehand, to be kept as a whole. */
-export function ClassPlanForm({ from, known, act, keep, leave, takeTheirs }: FormProps) {
+export function ClassPlanForm({ from, known, act, keep, leave, leaveAct, takeTheirs, children }: FormProps) {
   const [written, setWritten] = useState(writtenPlan(from));
   const [faults, setFaults] = useState<PlanFaults>({});
   const [fault, setFault] = useState<Fault | null>(null);
@@ -190,7 +194,8 @@ export function ClassPlanForm({ from, known, act, keep, leave, takeTheirs }: For
           }}
         />
       </div>
-      <SaveBar label="This class" act={act} busy={busy} leave={leave}>
+      {children}
+      <SaveBar label="This class" act={act} busy={busy} leave={leave} {...(leaveAct === undefined ? {} : { leaveAct })}>
         {fault ? <Wrong fault={fault} keepMine={() => void save(true)} takeTheirs={takeTheirs} /> : null}
         {wrong > 0 ? (
           <Said weight="problem" alert>

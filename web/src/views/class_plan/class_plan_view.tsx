@@ -8,6 +8,7 @@ import { goTo } from "../../state/route.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { shortDay } from "../../ui/words.ts";
 import { ClassPlanForm, type Known } from "./class_plan_form.tsx";
+import { TakeAway } from "./take_away.tsx";
 import "../people/people.css";
 import "./class_plan.css";
 
@@ -50,6 +51,7 @@ function Fresh({ from }: { readonly from: GymClass }) {
           from={from}
           known={known}
           act="Make the class"
+          leaveAct="Make none"
           keep={keep}
           leave={() => {
             goTo("/");
@@ -107,7 +109,9 @@ function Plan({ kept }: { readonly kept: KeptClass }) {
             setBefore(kept);
             setOpened(opened + 1);
           }}
-        />
+        >
+          <TakeAway kept={kept} />
+        </ClassPlanForm>
       )}
     />
   );

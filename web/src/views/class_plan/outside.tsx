@@ -29,7 +29,7 @@ function ClosedRoutes({ routes, closed, change }: { readonly routes: readonly Ro
   return (
     <div role="group" aria-label="Routes that are closed">
       <p class="small">Closed that day</p>
-      <div class="row">
+      <div class="row ticks">
         {routes.map((route) => (
           <Tick
             key={route.id}
@@ -54,7 +54,7 @@ export function Outside({ written, faults, routes, set }: OutsideProps) {
   return (
     <fieldset class="sheet stack">
       <legend>Weather and light</legend>
-      <div class="row">
+      <div class="row ticks">
         <Tick label="Rain" value={weather.rain} change={(rain) => { setWeather({ rain }); }} />
         <Tick label="Dark outside" value={!weather.daylight} change={(dark) => { setWeather({ daylight: !dark }); }} />
         <Tick label="All indoors" value={written.indoors} change={(indoors) => { set({ indoors }); }} />

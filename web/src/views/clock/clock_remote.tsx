@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { clockText, comingAfter, figureOf, partsOf, sidesOf, type Cue, type Placed } from "../../model/clock.ts";
-import { FloorStops } from "../floor/floor_head.tsx";
+import { EmergencyButton } from "../floor/emergency.tsx";
+import { FloorLinks } from "../floor/floor_head.tsx";
 import { Act, MainAct, NextAct, TakeBack, TimeActs } from "./clock_acts.tsx";
 import { BigFigure } from "./big_figure.tsx";
 import { counters, cueWords, nameBeside, partName, stateWord } from "./clock_words.ts";
@@ -119,12 +120,15 @@ export function ClockRemote({ id }: { readonly id: string }) {
   const [nextSide, ...later] = sidesOf(clock, moment, now).filter((side) => side.state === "waits" && side.time !== null);
   return (
     <div class={`clock-remote ${lookOf(moment)}`} data-instant={now}>
-      <FloorStops classId={id} />
+      <FloorLinks classId={id} />
       <div class="remote-face">
-        <h1>
-          <StateSign moment={moment} />
-          {stateWord(moment)}
-        </h1>
+        <div class="floor-title">
+          <h1>
+            <StateSign moment={moment} />
+            {stateWord(moment)}
+          </h1>
+          <EmergencyButton />
+        </div>
         <p class="soft">
           {[nameBeside(moment, clock.cues), ...(moment.cue ? counters(moment.cue) : [])].filter(Boolean).join(", ")}
         </p>

@@ -16,7 +16,7 @@ const stops: readonly (readonly [view: Route["view"], path: string, words: strin
 ];
 
 /** Where to on the floor. */
-function FloorLinks({ classId }: { readonly classId: string }) {
+export function FloorLinks({ classId }: { readonly classId: string }) {
   return (
     <nav class="floor-stops no-print" aria-label="This class">
       {stops.map(([view, path, words]) => (
@@ -25,16 +25,6 @@ function FloorLinks({ classId }: { readonly classId: string }) {
         </a>
       ))}
     </nav>
-  );
-}
-
-/** Where to on the floor, and the emergency card. */
-export function FloorStops({ classId }: { readonly classId: string }) {
-  return (
-    <div class="floor-head no-print">
-      <FloorLinks classId={classId} />
-      <EmergencyButton />
-    </div>
   );
 }
 

@@ -5,6 +5,7 @@ import type { Hall, KeptHall } from "../../model/hall.ts";
 import { equipment, gym, hall } from "../../state/gym.ts";
 import { keepHall } from "../../state/hall.ts";
 import { NumberCell } from "../../ui/cell.tsx";
+import { Field } from "../../ui/field.tsx";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
 import { SaveBar } from "../../ui/save_bar.tsx";
@@ -46,8 +47,15 @@ function HallPage({ kept, known }: { readonly kept: KeptHall; readonly known: re
               set({ places });
             }}
           />
-          <section class="sheet" aria-labelledby="room">
+          <section class="sheet stack" aria-labelledby="room">
             <h2 id="room">Room</h2>
+            <Field
+              label="Name of the gym"
+              value={shown.name}
+              change={(name) => {
+                set({ name });
+              }}
+            />
             <label class="beside">
               Floor
               <NumberCell

@@ -71,7 +71,7 @@ export function ClassBody({ gymClass, who }: { readonly gymClass: GymClass; read
       show={(seen) => <Matters rehearsal={seen} board={who.role === "relief" ? null : board_id} />}
     />
   );
-  const repairs = rehearsal && edits ? <ClassRepairs boardId={board_id} classId={id} rehearsal={rehearsal} /> : null;
+  const repairs = rehearsal && edits ? <ClassRepairs boardId={board_id} classId={id} rehearsal={rehearsal} cuts={advice.hourPlan} /> : null;
   const hour = rehearsal && (
     <Hour
       timetable={rehearsal.timetable}
@@ -94,7 +94,7 @@ export function ClassBody({ gymClass, who }: { readonly gymClass: GymClass; read
       <MayBeOld old={old}>
         {oneColumn ? (
           <div class="stack">
-            {matters} {people} {notes} {setOut} {hour} {repairs} {readBack} {warmUp} {cuts} {last}
+            {matters} {people} {notes} {setOut} {hour} {repairs} {cuts} {readBack} {warmUp} {last}
           </div>
         ) : (
           <div class="columns">

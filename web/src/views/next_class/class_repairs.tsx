@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../model/fault.ts";
 import type { KeptBoard } from "../../model/gym.ts";
+import type { HourPlan } from "../../model/hour_plan.ts";
 import type { Rehearsal } from "../../model/rehearsal.ts";
 import { keepText } from "../../state/board.ts";
 import { boardOf } from "../../state/gym.ts";
@@ -8,6 +9,7 @@ import { program } from "../../state/program.ts";
 import { LookedAt } from "../../ui/looked_at.tsx";
 import { Said } from "../../ui/said.tsx";
 import { sentence } from "../../ui/words.ts";
+import type { AdviceSearch } from "../advice/advice_search.ts";
 import { RepairSearch } from "../repairs/repair_search.ts";
 import { Repairs } from "../repairs/repairs.tsx";
 
@@ -15,9 +17,10 @@ interface OfBoardProps {
   readonly board: KeptBoard;
   readonly classId: string;
   readonly rehearsal: Rehearsal;
+  readonly cuts: AdviceSearch<HourPlan>;
 }
 
-function OfBoard({ board, classId, rehearsal }: OfBoardProps) {
+function OfBoard({ board, classId, rehearsal, cuts }: OfBoardProps) {
   const search = useMemo(() => new RepairSearch(program), [classId]);
   const [fault, setFault] = useState<Fault | null>(null);
   const now = { text: board.text, class: classId };
@@ -45,6 +48,7 @@ function OfBoard({ board, classId, rehearsal }: OfBoardProps) {
       <Repairs
         search={search}
         now={now}
+        cuts={cuts}
         take={(repair) => {
           void keep(repair.text).then((kept) => {
             if (kept) search.taken.value = { repair, before: board.text };
@@ -65,12 +69,12 @@ function OfBoard({ board, classId, rehearsal }: OfBoardProps) {
 }
 
 /** What would help this class: a proposal that is taken is written into the kept board. */
-export function ClassRepairs(props: { readonly boardId: string; readonly classId: string; readonly rehearsal: Rehearsal }) {
+export function ClassRepairs(props: Omit<OfBoardProps, "board"> & { readonly boardId: string }) {
   return (
     <div class="sheet no-print">
       <LookedAt
         at={boardOf(props.boardId)}
-        show={(board) => <OfBoard board={board} classId={props.classId} rehearsal={props.rehearsal} />}
+        show={(board) => <OfBoard {...props} board={board} />}
       />
     </div>
   );

@@ -1,5 +1,6 @@
 import { gathered } from "../../charts/finding_words.ts";
 import type { Rehearsal } from "../../model/rehearsal.ts";
+import { MayHelp } from "../../ui/may_help.tsx";
 import { Said } from "../../ui/said.tsx";
 
 /** As many kinds of findings as can be acted on before a class, and as many sentences of each. */
@@ -21,7 +22,7 @@ export function Matters({ rehearsal, board }: { readonly rehearsal: Rehearsal; r
               <p key={text}>{text}</p>
             ))}
             {findings.length > mostAlike ? <p class="small">And {findings.length - mostAlike} more like it.</p> : null}
-            {help ? <p class="small may-help">May help: {help}.</p> : null}
+            {help ? <p class="small may-help"><MayHelp words={help} /></p> : null}
           </Said>
         ))}
         {further > 0 && board ? (

@@ -51,6 +51,7 @@ function PeopleList({ table, known }: { readonly table: PeopleTable; readonly kn
   const [wanted, setWanted] = useState("");
   const marks = table.columns.filter((column) => isMark(column) && table.rows.some((row) => row[column]));
   const shown = table.rows.filter((row) => (row["name"] ?? "").toLowerCase().includes(wanted.trim().toLowerCase()));
+  if (table.rows.length === 0) return <p>Nobody yet. Add somebody, or import the table that you have.</p>;
   return (
     <>
       <div class="row">

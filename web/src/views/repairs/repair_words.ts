@@ -1,5 +1,6 @@
 import { clockText } from "../../charts/words.ts";
-import type { CapTarget, Consequences, Target } from "../../model/repairs.ts";
+import type { Cut } from "../../model/hour_plan.ts";
+import type { CapTarget, Consequences, RepairPlan, Target } from "../../model/repairs.ts";
 
 /** One figure of a class as it is now and as it would be. */
 export interface Figure {
@@ -42,3 +43,20 @@ export const homeText = (cap: CapTarget): string =>
 
 /** The line of a text by its number, counted from 1. */
 export const lineOf = (text: string, number: number): string => (text.split("\n")[number - 1] ?? "").trim();
+
+const isMostlyOver = (told: Consequences): boolean => told.over_share > 0.5;
+
+/** Whether most runs of the class end late, whichever small change is made or none. */
+export const isTooShort = ({ before, repairs }: RepairPlan): boolean =>
+  isMostlyOver(before) && repairs.every(({ after }) => isMostlyOver(after));
+
+/** That the hour is too short, and that no small change mends it. */
+export const tooShortWords = ({ before }: RepairPlan): string =>
+  `The hour is too short for this board: ${percent(before.over_share)} of the runs end late, and no small change mends that.`;
+
+/** What to leave out first of what can be cut, in the order of cutting. */
+export function cutFirstWords(cuts: readonly Cut[]): string {
+  const [first] = cuts;
+  if (!first) return "Nothing on it can be cut that would give time: give the class more minutes, or chalk less.";
+  return `Cut first: ${first.cut}. It gives ${clockText(first.gives_s)}; then nine classes in ten are over after ${clockText(first.end_p90_s)}.`;
+}

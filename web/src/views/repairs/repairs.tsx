@@ -1,12 +1,13 @@
-import { useId } from "preact/hooks";
+import { useEffect, useId } from "preact/hooks";
 import type { WhatIf } from "../../api/questions.ts";
+import type { HourPlan } from "../../model/hour_plan.ts";
 import type { Change, Repair, RepairPlan } from "../../model/repairs.ts";
 import { Said } from "../../ui/said.tsx";
 import { count, sentence } from "../../ui/words.ts";
 import { AdviceHead } from "../advice/advice_head.tsx";
-import { isStale } from "../advice/advice_search.ts";
+import { isStale, type AdviceSearch } from "../advice/advice_search.ts";
 import type { RepairSearch } from "./repair_search.ts";
-import { figuresOf, lineOf } from "./repair_words.ts";
+import { cutFirstWords, figuresOf, isTooShort, lineOf, tooShortWords } from "./repair_words.ts";
 import { Targets } from "./targets.tsx";
 import "./repairs.css";
 
@@ -18,6 +19,8 @@ interface RepairsProps {
   readonly take: (change: Change) => void;
   /** Puts the text back as it was; null when it was changed further since. */
   readonly undo: (() => void) | null;
+  /** The search for what to cut: begun where no small change makes the class end in time. */
+  readonly cuts: AdviceSearch<HourPlan>;
 }
 
 function Changes({ plan, repair }: { readonly plan: RepairPlan; readonly repair: Repair }) {
@@ -107,8 +110,28 @@ function Comparison({ plan }: { readonly plan: RepairPlan }) {
   );
 }
 
-function Plan(props: { readonly plan: RepairPlan; readonly stale: boolean; readonly take: (change: Change) => void }) {
-  const { plan, stale, take } = props;
+/** Where the hour is too short whatever small change is made: what to cut first, looked for without being asked. */
+function TooShort({ plan, cuts, now }: { readonly plan: RepairPlan; readonly cuts: AdviceSearch<HourPlan>; readonly now: WhatIf }) {
+  const found = cuts.found.value;
+  useEffect(() => {
+    if (found === null || isStale(found, now)) cuts.lookUnasked(now);
+  }, [plan]);
+  return (
+    <Said weight="warning">
+      <p>{tooShortWords(plan)}</p>
+      {found && !isStale(found, now) ? <p>{cutFirstWords(found.plan.cuts)}</p> : <p class="soft">Trying what to cut first…</p>}
+    </Said>
+  );
+}
+
+interface PlanProps {
+  readonly plan: RepairPlan;
+  readonly stale: boolean;
+  readonly take: (change: Change) => void;
+}
+
+function Plan({ plan, stale, take }: PlanProps) {
+  if (plan.repairs.length === 0 && isTooShort(plan)) return <Targets plan={plan} stale={stale} take={take} />;
   if (plan.repairs.length === 0)
     return (
       <>
@@ -134,7 +157,7 @@ function Plan(props: { readonly plan: RepairPlan; readonly stale: boolean; reado
 }
 
 /** Small changes of the board that would help, each beside doing nothing; taken by one act and undone by one. */
-export function Repairs({ search, now, take, undo }: RepairsProps) {
+export function Repairs({ search, now, take, undo, cuts }: RepairsProps) {
   const id = useId();
   const found = search.found.value;
   const looking = search.looking.value;
@@ -176,6 +199,7 @@ export function Repairs({ search, now, take, undo }: RepairsProps) {
       )}
       {found && !(stale && taken) && (
         <div class={stale ? "plan stack stale-plan" : "plan stack"}>
+          {now && !stale && isTooShort(found.plan) ? <TooShort plan={found.plan} cuts={cuts} now={now} /> : null}
           <Plan plan={found.plan} stale={stale} take={take} />
         </div>
       )}

@@ -103,7 +103,11 @@ export function ResultsView({ id }: { readonly id: string }) {
           const scored = pieces.filter((piece) => piece.people.length > 0);
           return (
             <>
-              {scored.length === 0 ? <p class="soft">No scores yet.</p> : null}
+              {scored.length === 0 ? (
+                <p>
+                  No scores yet. <a href={`/scores/${id}`}>Enter them</a>
+                </p>
+              ) : null}
               {scored.map((piece) => (
                 <PieceResultsView key={piece.piece} piece={piece} />
               ))}

@@ -1,18 +1,15 @@
-import { useId } from "preact/hooks";
-import { rowsFor, type Offered } from "../../model/picks.ts";
+import { useId, useState } from "preact/hooks";
+import type { Row, ScoreNumber } from "../../model/picks.ts";
 
-const rowNames = ["rest", "tens", "hundreds"];
+/** Whether its words need more room than three figures. */
+const isLong = (row: Row): boolean => row.numbers.some((each) => row.say(each).length > 4);
 
-/** A whole number by a tap, or two where there are many; a field for those that nobody expects. */
-export function NumberPick(props: {
-  readonly label: string;
-  readonly offered: Offered;
-  readonly value: number;
-  readonly change: (value: number) => void;
-}) {
-  const { label, offered, value, change } = props;
+/** A number by a tap, or a few where there are many; a field for those that nobody expects. */
+export function NumberPick({ number, change }: { readonly number: ScoreNumber; readonly change: (value: number) => void }) {
+  const { label, value, said, rows } = number;
+  const [typed, setTyped] = useState<string | null>(null);
   const id = useId();
-  const rows = rowsFor(offered, value);
+  const wrong = typed !== null && number.read(typed) === null;
   return (
     <div class="field number-pick" role="group" aria-label={label}>
       <div class="pick-head">
@@ -20,26 +17,34 @@ export function NumberPick(props: {
         <input
           id={id}
           inputMode="numeric"
-          value={String(value)}
+          autocomplete="off"
+          aria-invalid={wrong ? "true" : undefined}
+          value={typed ?? (said ? number.say(value) : "")}
           onInput={(event) => {
-            const typed = Number(event.currentTarget.value);
-            if (Number.isInteger(typed) && typed >= 0) change(typed);
+            setTyped(event.currentTarget.value);
+            const read = number.read(event.currentTarget.value);
+            if (read !== null) change(read);
+          }}
+          onBlur={() => {
+            if (!wrong) setTyped(null);
           }}
         />
       </div>
-      {rows.map((row, at) => (
-        <div key={at} class={row.numbers.length === 10 ? "pick-row digits" : "pick-row"}>
+      {wrong ? <span class="wrong">{`is none that can be: write it like ${number.say(value)}`}</span> : null}
+      {rows.map((row) => (
+        <div key={row.name} class={`pick-row${row.numbers.length === 10 ? " digits" : isLong(row) ? " long" : ""}`}>
           {row.numbers.map((each) => (
             <button
               key={each}
               type="button"
-              aria-pressed={row.chosen === each}
-              aria-label={`${label}: ${rows.length > 1 ? `${rowNames[rows.length - 1 - at] ?? ""} ` : ""}${each}`}
+              aria-pressed={said && row.chosen === each}
+              aria-label={`${label}: ${row.name ? `${row.name} ` : ""}${row.say(each).replace("+", "")}`}
               onClick={() => {
+                setTyped(null);
                 change(row.after(each));
               }}
             >
-              {at > 0 ? `+${each}` : each}
+              {row.say(each)}
             </button>
           ))}
         </div>

@@ -31,13 +31,18 @@ export function ScoreEntry(props: {
   readonly piece: FormPiece;
   readonly person: FormPerson;
   readonly kept: ScoreLine | null;
+  /** Whether the clock says that the cap stopped them. */
+  readonly stopped?: boolean;
   readonly partners: readonly string[];
   readonly mayNote: boolean;
   readonly keep: (entered: Entered) => Promise<Fault | null>;
   readonly close: () => void;
 }) {
   const { piece, person, kept, partners } = props;
-  const [draft, setDraft] = useState<Draft>(draftOf(piece, person.forecast, kept?.score ?? null));
+  const [draft, setDraft] = useState<Draft>(() => {
+    const draft = draftOf(piece.form, person, kept?.score ?? null);
+    return kept === null && props.stopped ? { ...draft, capped: true } : draft;
+  });
   const [touched, setTouched] = useState(kept === null);
   const planned = kept === null || kept.done_as === person.done_as;
   const [doneAs, setDoneAs] = useState(planned ? person.said_as : kept.done_as);

@@ -5,6 +5,7 @@ import { pieceOfClock } from "../../model/finish.ts";
 import {
   finishText,
   isForecast,
+  isPastCap,
   openTaps,
   rangeText,
   scorePath,
@@ -128,15 +129,19 @@ function Sheet(props: {
   const [own, setOwn] = useStart(`${classId}.${piece.piece}`);
   const start = ofClass ?? own;
   const [open, setOpenTo] = useState<FormPerson | null>(null);
-  const setOpen = (person: FormPerson | null) => {
+  const [stopped, setStopped] = useState(false);
+  const setOpen = (person: FormPerson | null, atCap = false) => {
     props.entering(person !== null);
+    setStopped(atCap);
     setOpenTo(person);
   };
   const now = useNow();
   const shown = shownScores(props.lines, sender.outbox.value, classId, piece.piece);
   const timed = piece.form === "time" && piece.parts === 1;
   const tap = (person: FormPerson) => {
-    if (timed && start !== null && !shown.has(person.id)) {
+    const running = timed && start !== null && !shown.has(person.id);
+    if (running && isPastCap(piece, Date.now() - start)) setOpen(person, true);
+    else if (running) {
       const score = finishText(Date.now() - start);
       send(classId, piece, person, { score, doneAs: person.done_as, effort: null, note: "" }, undoFor);
     } else if (shown.get(person.id)?.key === undefined || shown.get(person.id)?.key === null) setOpen(person);
@@ -179,6 +184,7 @@ function Sheet(props: {
           piece={piece}
           person={open}
           kept={shown.get(open.id)?.kept ?? null}
+          stopped={stopped}
           partners={namesOf(piece, open.with)}
           mayNote={props.who.role === "owner" || props.who.role === "coach"}
           keep={(entered) => keep(open, entered)}
