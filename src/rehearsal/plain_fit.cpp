@@ -28,6 +28,18 @@ using domain::Movement;
 constexpr double least_share_of_a_set = 0.5;
 
 constexpr const char* as_usual = "as usual";
+constexpr const char* none_as_written = "no full rep as written";
+constexpr const char* few_as_written = "less than half of a set at once as written";
+
+constexpr double most_at_once = 5;  // reps, that are asked before a line counts as too hard for somebody
+
+/// So many reps at once make a line of reps one to do as written: half of what one round asks, and never more
+/// than five. Below, it would be a session of ones and twos.
+double enough_in_one_go(const FittedItem& line) {
+  return line.unit == domain::Unit::Reps
+             ? std::clamp(least_share_of_a_set * largest_set(line.amount), 1.0, most_at_once)
+             : 1.0;
+}
 
 /// A set of more than this many times the best set belongs to an easier level.
 constexpr double most_breaks_of_a_level = 3;
@@ -46,6 +58,7 @@ class PersonFit {
   const Movement* written(const domain::Item& item, std::optional<int> level) const;
   void choose_version(FittedItem& fitted, const ItemAt& line, const Movement& movement);
   const Movement* usual_easier(const Movement& movement) const;
+  Version easier_for_more(const ItemAt& line, const Movement& movement) const;
   Version said_version(const ItemAt& line, const Movement& movement) const;
   void take(FittedItem& fitted, const ItemAt& line, const Movement& movement, const Version& version);
   std::string reason_for(const Version& version, const domain::Limit* limit,
@@ -164,6 +177,12 @@ void PersonFit::choose_version(FittedItem& fitted, const ItemAt& line, const Mov
         fitted.swapped_for = as_usual;
         return;
       }
+    if (best < enough_in_one_go(fitted))
+      if (const Version easier = easier_for_more(line, movement); easier.movement) {
+        take(fitted, line, movement, easier);
+        fitted.swapped_for = best < 1 ? none_as_written : few_as_written;
+        return;
+      }
     if (best >= 1) {
       fitted = as_written;
       return;
@@ -179,6 +198,15 @@ void PersonFit::choose_version(FittedItem& fitted, const ItemAt& line, const Mov
   }
   take(fitted, line, movement, version);
   fitted.swapped_for = reason_for(version, limit, want);
+}
+
+/// The first of the board's options and the movement's easier versions of which the person has enough.
+Version PersonFit::easier_for_more(const ItemAt& line, const Movement& movement) const {
+  std::vector<Version> easier = stand_ins(ability_, movement, line.item);
+  std::erase_if(easier, [](const Version& version) { return version.alike || version.standing; });
+  for (const Version& version : easier)
+    if (passes(ability_, *version.movement, most_at_once * version.factor)) return version;
+  return {};
 }
 
 /// The person's standing version where it is an easier one of the movement and passes, or null.
@@ -197,7 +225,7 @@ std::string PersonFit::reason_for(const Version& version, const domain::Limit* l
     const domain::Equipment* equipment = ability_.request.catalogue.find(*want);
     return fmt::format("none today: {}", equipment ? equipment->name : want->text);
   }
-  return version.standing ? as_usual : "no full rep as written";
+  return version.standing ? as_usual : none_as_written;
 }
 
 /// What the person will have built up to, for 'percent of today'.

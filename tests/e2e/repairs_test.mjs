@@ -43,7 +43,7 @@ flow("doing nothing stands beside the proposals, and a search can be left", asyn
   await proposals().first().waitFor();
   await help().getByText("Beside doing nothing").click();
   await help().getByRole("rowheader", { name: "as it stands" }).waitFor();
-  const rows = await help().locator("tbody tr").count();
+  const rows = await help().locator("details", { hasText: "Beside doing nothing" }).locator("tbody tr").count();
   assert.equal(rows, (await proposals().count()) + 1);
   await page.route("**/api/repairs", () => undefined); // an answer that never comes
   await page.getByRole("button", { name: "One fewer" }).first().click();

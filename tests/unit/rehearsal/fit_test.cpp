@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "support/chalk.hpp"
 #include "support/floor.hpp"
 
@@ -76,8 +78,32 @@ TEST(PlainFit, DoesTheUsualEasierVersionWhereARoundAsksForMoreThanTwiceTheBestSe
   EXPECT_EQ(many.movement.text, "incline-push-up");
   EXPECT_EQ(many.swapped_for, "as usual");
   EXPECT_EQ(fit_one(alone(ann, four), item("push-up", 6.0)).movement.text, "push-up");
-  ann.versions.clear();
-  EXPECT_EQ(fit_one(alone(ann, four), item("push-up", 10.0)).movement.text, "push-up");
+}
+
+TEST(PlainFit, DoesTheNearestEasierVersionWhereLessThanHalfOfASetIsThere) {
+  const domain::Person ann = person("Ann");
+  body::Body four;
+  four.best_set = {4, 4, 50, 25, 20};
+  EXPECT_EQ(fit_one(alone(ann, four), item("push-up", 7.0)).movement.text, "push-up");
+  const FittedItem many = fit_one(alone(ann, four), item("push-up", 10.0));
+  EXPECT_EQ(many.movement.text, "incline-push-up");
+  EXPECT_EQ(many.swapped_for, "less than half of a set at once as written");
+  four.best_set = {6, 4, 50, 25, 20};
+  EXPECT_EQ(fit_one(alone(ann, four), item("push-up", 40.0)).movement.text, "push-up")
+      << "five at once are enough for any count";
+}
+
+TEST(PlainFit, LightensALoadOfWhichThereIsLessThanHalfOfASet) {
+  const domain::Person ann = person("Ann");
+  domain::Item clean = item("bb-clean-and-jerk", 10.0);
+  body::Body body;
+  const double best = body.best_lift[body::index_of(body::Lift::Clean)];
+  clean.loads = domain::Loads{.masses = {base::Mass::from_si(std::round(.95 * best))}};
+  const FittedItem light = fit_one(alone(ann, body), clean);
+  ASSERT_TRUE(light.load);
+  EXPECT_LT(light.load->si(), .9 * best);
+  clean.loads = domain::Loads{.masses = {base::Mass::from_si(std::round(.4 * best))}};
+  EXPECT_DOUBLE_EQ(fit_one(alone(ann, body), clean).load->si(), std::round(.4 * best));
 }
 
 TEST(PlainFit, TakesAUsualVersionForNothingThatIsNoHarder) {
