@@ -28,8 +28,12 @@ ordered_json form_person_json(const app::FormPerson& person) {
                     {"forecast", forecast_json(person.forecast)},
                     {"least", number_json(person.least)},
                     {"most", number_json(person.most)},
-                    {"holds", nullptr}};
+                    {"holds", nullptr},
+                    {"loads", ordered_json::array()},
+                    {"load_step", nullptr}};
   if (person.holds) json["holds"] = number_json(*person.holds);
+  for (const double load : person.loads.lots) json["loads"].push_back(number_json(load));
+  if (person.loads.step) json["load_step"] = number_json(*person.loads.step);
   for (const domain::PersonId& other : person.with) json["with"].push_back(other.text);
   return json;
 }

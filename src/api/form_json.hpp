@@ -10,7 +10,8 @@ namespace repwright::api {
 /// "time", "rounds", "reps", "load", "distance", "kcal".
 std::string_view name_of(app::ScoreForm form);
 
-/// `{"id", "name", "done_as", "said_as", "with", "forecast", "least", "most", "holds"}`
+/// `{"id", "name", "done_as", "said_as", "with", "forecast", "least", "most", "holds",
+/// "loads", "load_step"}`
 nlohmann::ordered_json form_person_json(const app::FormPerson& person);
 
 }  // namespace repwright::api

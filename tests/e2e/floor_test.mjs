@@ -91,7 +91,7 @@ flow("a score is kept in five taps, asked about where nobody expects it, and cor
   await page.getByText("on its way").waitFor({ state: "detached" });
   await page.getByRole("button", { name: /Hyun-ae Marlowe/ }).click();
   await dialog.getByText(/Kept: .* by Mira, today at/).waitFor();
-  await dialog.getByRole("button", { name: /more by/ }).first().click();
+  await dialog.getByRole("button", { name: /: more/ }).first().click();
   await dialog.getByRole("button", { name: /^Keep/ }).click();
   await page.getByText("corrected").waitFor();
   const lines = await scoresOf(page, "sat-24");

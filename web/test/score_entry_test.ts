@@ -4,7 +4,7 @@ import type { Clock, Cue, Moment } from "../src/model/clock.ts";
 import { pieceOfClock } from "../src/model/finish.ts";
 import { repsOffered, repsToCap, roundsOffered, rowsFor } from "../src/model/picks.ts";
 import {
-  beforeIt, draftOf, forecastText, openTaps, prefilled, question, rangeText, scoreText, type ScoreForecast, type ScoreLine, type ShownScore,
+  beforeIt, draftOf, forecastText, loadSteps, lotFrom, openTaps, prefilled, question, rangeText, scoreText, type ScoreForecast, type ScoreLine, type ShownScore,
 } from "../src/model/scores.ts";
 import { instantWords, markWords, movementWords } from "../src/ui/words.ts";
 
@@ -59,6 +59,27 @@ test("loads keep their half kilograms", () => {
   assert.equal(forecastText("load", kilos(17.5), 17.5), "17.5 kg");
   assert.equal(rangeText("load", kilos(22.5)), "about 22.5 kg");
   assert.equal(scoreText(prefilled({ form: "load", parts: 1 }, kilos(17.5))), "17.5 kg");
+});
+
+test("a load goes to the next one that the hall has, and begins with one of them", () => {
+  const bells = { loads: [8, 12, 16, 24], load_step: null };
+  assert.equal(scoreText(prefilled({ form: "load", parts: 1 }, kilos(13.4), bells)), "12 kg");
+  assert.equal(scoreText(prefilled({ form: "load", parts: 1 }, kilos(14), bells)), "12 kg", "of two the lighter");
+  assert.equal(lotFrom(bells, 12, 1), 16);
+  assert.equal(lotFrom(bells, 13, -1), 12, "also from a load that is none of them");
+  assert.equal(lotFrom(bells, 24, 1), null);
+  assert.equal(lotFrom(bells, 8, 3), 24);
+});
+
+test("a bar goes by twice the smallest plate of the hall, and by 2.5 kg where it is not known", () => {
+  assert.deepEqual(loadSteps({ loads: [], load_step: 2 }), [2, 8]);
+  assert.deepEqual(loadSteps({ loads: [], load_step: null }), [2.5, 10]);
+  assert.equal(scoreText(prefilled({ form: "load", parts: 1 }, kilos(61.3), { loads: [], load_step: 2.5 })), "62.5 kg");
+});
+
+test("what is kept is not moved to a load of the hall", () => {
+  const bells = { loads: [8, 12, 16], load_step: null };
+  assert.equal(scoreText(draftOf({ form: "load", parts: 1 }, kilos(12), "14.5 kg", bells)), "14.5 kg");
 });
 
 test("work that nobody forecasts has no forecast in words, and nothing at all is asked about", () => {

@@ -52,6 +52,10 @@ export const formPersonFields = {
   most: number,
   /** Reps: more are not in the piece. */
   holds: orNull(number),
+  /** Of a load: all that the hall has for it, the lightest first; empty: it goes by `load_step`. */
+  loads: listOf(number),
+  /** Of a bar: the least that it can go up by; null: not known. */
+  load_step: orNull(number),
 };
 const formPerson = objectOf(formPersonFields);
 /** Who is to be scored, and what is expected of them; beyond `least` and `most` a score is asked about. */
@@ -76,9 +80,36 @@ export interface Draft {
 /** Loads are kept to half a kilogram: a pair of 17.5 is no 18. */
 const halfKilos = (load: number): number => Math.round(load * 2) / 2;
 
+type Loads = Pick<FormPerson, "loads" | "load_step">;
+const noLoads: Loads = { loads: [], load_step: null };
+const usualStep = 2.5;
+const stepsInALeap = 4;
+
+/** By how much a load goes up and down where the hall lists no lots for it: a little, and a leap. */
+export const loadSteps = ({ load_step }: Loads): readonly [small: number, large: number] => {
+  const step = load_step ?? usualStep;
+  return [step, stepsInALeap * step];
+};
+
+/** The load so many lots of the hall further up (below 0: down), the last there is at the most; null where it lists none. */
+export function lotFrom({ loads }: Loads, load: number, by: number): number | null {
+  const there = by > 0 ? loads.filter((each) => each > load) : loads.filter((each) => each < load).reverse();
+  return there[Math.min(Math.abs(by), there.length) - 1] ?? null;
+}
+
+/** The nearest load that the hall has: of a lot, of two equally near the lighter, or of the bar's steps. */
+function nearestLoad({ loads, load_step }: Loads, load: number): number {
+  const nearest = loads.reduce<number | null>(
+    (best, each) => (best === null || Math.abs(each - load) < Math.abs(best - load) ? each : best),
+    null,
+  );
+  if (nearest !== null) return nearest;
+  return load_step === null ? halfKilos(load) : Math.round(Math.round(load / load_step) * load_step * 100) / 100;
+}
+
 /** What the forecast says, in the form of the piece: the few taps that are left are the difference to it. */
-export function prefilled(piece: Pick<FormPiece, "form" | "parts">, forecast: ScoreForecast): Draft {
-  const middle = piece.form === "load" ? halfKilos(forecast.p50) : Math.round(forecast.p50);
+export function prefilled(piece: Pick<FormPiece, "form" | "parts">, forecast: ScoreForecast, loads: Loads = noLoads): Draft {
+  const middle = piece.form === "load" ? nearestLoad(loads, forecast.p50) : Math.round(forecast.p50);
   const round = forecast.reps_per_round;
   const counted = forecast.measure === "reps" && round >= 1;
   const rounds = counted ? Math.floor(forecast.p50 / round) : 0;
@@ -93,8 +124,13 @@ export function prefilled(piece: Pick<FormPiece, "form" | "parts">, forecast: Sc
 }
 
 /** What is kept, to be corrected; what cannot be read starts from the forecast. */
-export function draftOf(piece: Pick<FormPiece, "form" | "parts">, forecast: ScoreForecast, kept: string | null): Draft {
-  const draft = prefilled(piece, forecast);
+export function draftOf(
+  piece: Pick<FormPiece, "form" | "parts">,
+  forecast: ScoreForecast,
+  kept: string | null,
+  loads: Loads = noLoads,
+): Draft {
+  const draft = prefilled(piece, forecast, loads);
   const rounds = /^(cap, )?(\d+)\+(\d+)$/.exec(kept ?? "");
   if (rounds && (piece.form === "rounds" || rounds[1] !== undefined))
     return { ...draft, capped: piece.form === "time", rounds: Number(rounds[2]), reps: Number(rounds[3]) };

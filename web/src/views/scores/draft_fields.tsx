@@ -1,14 +1,14 @@
 import { useState } from "preact/hooks";
 import { repsOffered, repsToCap, roundsOffered, type Offered } from "../../model/picks.ts";
-import { clock, secondsOf, type Draft, type FormPerson, type FormPiece } from "../../model/scores.ts";
+import { clock, loadSteps, lotFrom, secondsOf, type Draft, type FormPerson, type FormPiece } from "../../model/scores.ts";
 import { Field } from "../../ui/field.tsx";
 import { NumberPick } from "./number_pick.tsx";
-import { Stepper } from "./stepper.tsx";
+import { evenStops, lotStops, Stepper, type Stop } from "./stepper.tsx";
 
-const partSteps = { time: [5, 30], rounds: [1, 1], reps: [1, 10], load: [2.5, 10], distance: [10, 100], kcal: [1, 10] } as const;
+const partSteps = { rounds: [1, 1], reps: [1, 10], distance: [10, 100], kcal: [1, 10] } as const;
 const partNames = { time: "Time", rounds: "Rounds", reps: "Reps", load: "Load in kg", distance: "Metres", kcal: "Kilocalories" } as const;
 
-type Expected = Pick<FormPerson, "forecast" | "least" | "most">;
+type Expected = Pick<FormPerson, "forecast" | "least" | "most" | "loads" | "load_step">;
 
 interface Fields {
   readonly draft: Draft;
@@ -41,8 +41,15 @@ function Whole(props: {
   readonly value: number;
   readonly change: (value: number) => void;
 }) {
-  const { offered, ...rest } = props;
-  return offered === null ? <Stepper {...rest} /> : <NumberPick {...rest} offered={offered} />;
+  const { offered, steps, ...rest } = props;
+  return offered === null ? <Stepper {...rest} stops={evenStops(rest.value, steps)} /> : <NumberPick {...rest} offered={offered} />;
+}
+
+/** Where a part of a score goes with one tap: a load to the next lot of the hall, or by the steps of its bar. */
+function stopsOf(form: Exclude<Draft["form"], "time">, value: number, person: Expected): readonly Stop[] {
+  if (form !== "load") return evenStops(value, partSteps[form]);
+  if (person.loads.length === 0) return evenStops(value, loadSteps(person));
+  return lotStops((by) => lotFrom(person, value, by));
 }
 
 function RoundsFields({ draft, person, change }: Fields & { readonly person: Expected }) {
@@ -121,7 +128,7 @@ export function DraftFields(props: Fields & { readonly piece: Pick<FormPiece, "c
                 key={index}
                 label={name(index)}
                 value={part}
-                steps={partSteps[draft.form]}
+                stops={stopsOf(draft.form, part, person)}
                 change={(value) => {
                   setPart(index, value);
                 }}

@@ -37,7 +37,7 @@ export function ScoreEntry(props: {
   readonly close: () => void;
 }) {
   const { piece, person, kept, partners } = props;
-  const [draft, setDraft] = useState<Draft>(draftOf(piece, person.forecast, kept?.score ?? null));
+  const [draft, setDraft] = useState<Draft>(draftOf(piece, person.forecast, kept?.score ?? null, person));
   const [touched, setTouched] = useState(kept === null);
   const planned = kept === null || kept.done_as === person.done_as;
   const [doneAs, setDoneAs] = useState(planned ? person.said_as : kept.done_as);
