@@ -6,6 +6,7 @@
 #include "advice/edits.hpp"
 #include "advice/repairs.hpp"
 #include "app/chalk_edit.hpp"
+#include "app/hall_notes.hpp"
 #include "app/other_board.hpp"
 #include "app/parallel.hpp"
 
@@ -41,8 +42,10 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
     edit.line = chalked->line;
     chalkable.push_back(std::move(edit));
   }
-  return advice::best_repairs(request.reading.board, std::move(chalkable), trial, halving,
-                              in_parallel(request.threads));
+  auto plan = advice::best_repairs(request.reading.board, std::move(chalkable), trial, halving,
+                                   in_parallel(request.threads));
+  if (plan) plan->notes = hall_notes(request.gym.hall, before->rehearsal);
+  return plan;
 }
 
 base::Result<domain::RepairPlan> repair_what_if(const GymAtHand& at_hand, const board::Reading& reading,

@@ -62,6 +62,7 @@ struct RepairPlan {
   int tried = 0;  // changes rehearsed
   int runs = 0;   // of each that came into the last round
   std::vector<Repair> best;
+  std::vector<std::string> notes;  // what to know of the hall first
   bool operator==(const RepairPlan&) const = default;
 };
 

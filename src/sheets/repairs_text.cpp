@@ -42,14 +42,15 @@ std::string line_of(std::string_view text, int number) {
 
 std::string repairs_text(const domain::RepairPlan& plan) {
   const double asked = plan.before.work_s;
-  std::string text =
-      plan.best.empty()
-          ? paragraph("", fmt::format("Nothing to repair: of {} small changes none makes this class "
-                                      "better by more than it costs to explain.",
-                                      plan.tried))
-          : paragraph("", fmt::format("The best of {} small changes, each rehearsed with the same "
-                                      "people and the same luck:",
-                                      plan.tried));
+  std::string text;
+  for (const std::string& note : plan.notes) text += paragraph("", note);
+  text += plan.best.empty()
+              ? paragraph("", fmt::format("Nothing to repair: of {} small changes none makes this class "
+                                          "better by more than it costs to explain.",
+                                          plan.tried))
+              : paragraph("", fmt::format("The best of {} small changes, each rehearsed with the same "
+                                          "people and the same luck:",
+                                          plan.tried));
   text += fmt::format("\n  {:<12} {:>10} {:>11} {:>12} {:>11} {:>9}\n", "", "mean wait", "inside cap",
                       "middle end", "slow end", "work");
   text += row("as chalked", plan.before, asked);

@@ -35,5 +35,5 @@ const repair = objectOf({
 export type Repair = Decoded<typeof repair>;
 
 /** The changes that help most, at most three, beside doing nothing (`before`). */
-export const repairPlan = objectOf({ tried: number, runs: number, before: consequences, repairs: listOf(repair) });
+export const repairPlan = objectOf({ notes: listOf(text), tried: number, runs: number, before: consequences, repairs: listOf(repair) });
 export type RepairPlan = Decoded<typeof repairPlan>;

@@ -100,7 +100,28 @@ function Comparison({ plan }: { readonly plan: RepairPlan }) {
   );
 }
 
-function Plan(props: { readonly plan: RepairPlan; readonly stale: boolean; readonly take: (repair: Repair) => void }) {
+interface PlanProps {
+  readonly plan: RepairPlan;
+  readonly stale: boolean;
+  readonly take: (repair: Repair) => void;
+}
+
+/** What to know of the hall first, then what would help. */
+function Plan(props: PlanProps) {
+  const { plan, stale, take } = props;
+  return (
+    <>
+      {plan.notes.map((note) => (
+        <Said key={note} weight="warning">
+          {sentence(note)}
+        </Said>
+      ))}
+      <Proposals plan={plan} stale={stale} take={take} />
+    </>
+  );
+}
+
+function Proposals(props: PlanProps) {
   const { plan, stale, take } = props;
   if (plan.tried === 0) return <p>Leave it as it is: no small change of this board would help this class.</p>;
   if (plan.repairs.length === 0)
