@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "rehearsal/findings.hpp"
 
@@ -22,7 +23,7 @@ constexpr double crowded = 0.85;
 constexpr double far_over = 1.5;
 constexpr double most_waiting = 0.5;
 
-constexpr const char* of_little_use = "what follows is of little use for so many";
+constexpr std::string_view of_little_use = "; what follows is of little use for so many.";
 
 /// When a piece starts, seconds of the class, in the middle of the runs.
 double start_of(const FindingRequest& request, int piece) {
@@ -84,6 +85,13 @@ std::vector<Busy> busy_minutes(const FindingRequest& request) {
   return minutes;
 }
 
+/// That nobody should trust the rest, the first time that it must be said.
+std::string of_little_use_once(const std::vector<Finding>& found) {
+  const bool said =
+      std::ranges::any_of(found, [](const Finding& one) { return one.text.ends_with(of_little_use); });
+  return std::string(said ? "." : of_little_use);
+}
+
 /// Where the time of those goes who need a kind of place in a piece, s of all of them.
 struct AtPlaces {
   double there = 0, elsewhere = 0, waiting = 0;
@@ -129,8 +137,7 @@ void find_crowding(const FindingRequest& request, std::vector<Finding>& found) {
                   busiest - minutes.begin() + 1, people, busiest->area / minute, request.hall.floor->si());
   if (share >= full)
     finding.text += fmt::format(", room for about {:.0f} of them", std::floor(people / share));
-  if (share >= far_over) finding.text += fmt::format("; {}", of_little_use);
-  finding.text += ".";
+  finding.text += share >= far_over ? of_little_use_once(found) : ".";
   finding.people = busiest->people;
 }
 
@@ -149,11 +156,10 @@ void find_too_few_places(const FindingRequest& request, std::vector<Finding>& fo
       finding.severity = FindingSeverity::Problem;
       finding.text = fmt::format(
           "{} x {} {} enough for about {:.0f} {} at once in {}, and {} come to {}: they would wait for "
-          "{:.0f} % "
-          "of it; {}.",
+          "{:.0f} % of it{}",
           use.count, place_name(use, request.catalogue), use.count == 1 ? "is" : "are", hold,
           hold == 1 ? "person" : "people", request.rehearsal.piece_names[piece], at.people.size(),
-          use.count == 1 ? "it" : "them", 100 * waiting, of_little_use);
+          use.count == 1 ? "it" : "them", 100 * waiting, of_little_use_once(found));
       finding.people = at.people;
     }
 }

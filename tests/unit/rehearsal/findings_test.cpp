@@ -173,6 +173,18 @@ TEST(Findings, SayHowManyTheOnlyBarHoldsWhereMostOfTheTimeIsWaiting) {
   EXPECT_THAT(found[0].people, SizeIs(3));
 }
 
+TEST(Findings, SayOnceThatTheRestIsOfLittleUse) {
+  Scene scene = at_one_bar(300, 300, 900);
+  scene.hall.floor = base::Area::from_si(3.7);
+  for (std::size_t p = 0; p < 3; ++p) scene.outcome(p).steps[1].end_s = 120;
+  const auto found = scene.find();
+  ASSERT_THAT(found, SizeIs(2));
+  EXPECT_THAT(found[0].text, HasSubstr("m2 at once"));
+  EXPECT_THAT(found[0].text, HasSubstr("of little use"));
+  EXPECT_THAT(found[1].text, HasSubstr("enough for about 2 people"));
+  EXPECT_THAT(found[1].text, ::testing::Not(HasSubstr("of little use")));
+}
+
 TEST(Findings, CallNoHallTooFullForAQueueThatCanBeBorne) {
   EXPECT_THAT(at_one_bar(300, 300, 400).find(), IsEmpty());
 }
