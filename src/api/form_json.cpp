@@ -30,9 +30,13 @@ ordered_json form_person_json(const app::FormPerson& person) {
                     {"most", number_json(person.most)},
                     {"holds", nullptr},
                     {"capped", number_json(person.forecast.capped)},
-                    {"reps_at_cap", nullptr}};
+                    {"reps_at_cap", nullptr},
+                    {"loads", ordered_json::array()},
+                    {"load_step", nullptr}};
   if (person.holds) json["holds"] = number_json(*person.holds);
   if (const auto& reps = person.forecast.reps_at_cap) json["reps_at_cap"] = number_json(reps->p50);
+  for (const double load : person.loads.lots) json["loads"].push_back(number_json(load));
+  if (person.loads.step) json["load_step"] = number_json(*person.loads.step);
   for (const domain::PersonId& other : person.with) json["with"].push_back(other.text);
   return json;
 }

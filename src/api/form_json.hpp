@@ -11,7 +11,7 @@ namespace repwright::api {
 std::string_view name_of(app::ScoreForm form);
 
 /// `{"id", "name", "done_as", "said_as", "with", "forecast", "least", "most", "holds",
-/// "capped", "reps_at_cap"}`
+/// "capped", "reps_at_cap", "loads", "load_step"}`
 nlohmann::ordered_json form_person_json(const app::FormPerson& person);
 
 }  // namespace repwright::api

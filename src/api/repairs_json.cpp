@@ -59,7 +59,8 @@ Json consequences_json(const domain::Consequences& told) {
 }  // namespace
 
 std::string repairs_json(const domain::RepairPlan& plan) {
-  Json json = {{"tried", plan.tried},
+  Json json = {{"notes", plan.notes},
+               {"tried", plan.tried},
                {"runs", plan.runs},
                {"stopped", plan.stopped},
                {"before", consequences_json(plan.before)},

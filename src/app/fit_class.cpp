@@ -1,10 +1,13 @@
 #include "app/fit_class.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <map>
 
 #include "advice/fits.hpp"
 #include "app/fit_words.hpp"
+#include "app/hall_notes.hpp"
 #include "app/parallel.hpp"
 #include "app/rehearse_fitted.hpp"
 #include "domain/board_search.hpp"
@@ -17,8 +20,10 @@ namespace {
 using domain::FitMeasure;
 using domain::FitWindow;
 
-/// The same with every score of every run kept.
-ClassRequest with_draws(const ClassRequest& request) {
+constexpr int trial_runs = 64;  // of a choice; the first of those that are shown
+
+/// The same with every score of every run kept, of at most so many.
+ClassRequest with_draws(const ClassRequest& request, int most_runs) {
   return {.reading = request.reading,
           .gym = request.gym,
           .people = request.people,
@@ -26,7 +31,7 @@ ClassRequest with_draws(const ClassRequest& request) {
           .heads = request.heads,
           .rule = request.rule,
           .seed = request.seed,
-          .runs = request.runs,
+          .runs = std::min(request.runs, most_runs),
           .threads = request.threads,
           .keep_draws = true,
           .stop = request.stop,
@@ -95,11 +100,50 @@ struct Pieces {
   const ClassRequest& request;
   const Gathered& gathered;
   const rehearsal::Cast& cast;
+  const rehearsal::PlainFitRequest& plain;
   const ClassRehearsal& before;
 };
 
-domain::PieceFit told(const Pieces& all, const domain::Block& block, const std::string& name,
-                      const domain::FitWindow& window, const advice::FittedPiece& fitted) {
+struct IntendedPiece {
+  const domain::Block& block;
+  FitWindow window;
+};
+
+/// Of each the share of runs inside when they do the piece so, and everything else as before.
+base::Result<std::vector<double>> inside_of(const Pieces& all, domain::FittedBoard fitted,
+                                            const IntendedPiece& piece,
+                                            const std::vector<domain::FittedPerson>& people, int runs) {
+  const auto& [block, window] = piece;
+  for (std::size_t p = 0; p < people.size(); ++p) take_piece(people[p], block, fitted.people[p]);
+  const auto rehearsed = rehearse_fitted(with_draws(all.request, runs), all.gathered, std::move(fitted));
+  if (!rehearsed) return tl::unexpected(rehearsed.error());
+  const auto& pieces = rehearsed->timetable.pieces;
+  const auto at = std::ranges::find(pieces, block.id, &timetable::Piece::block) - pieces.begin();
+  return inside_shares(rehearsed->rehearsal, static_cast<int>(at), window, block);
+}
+
+/// The piece for everybody, with what was fitted before it.
+base::Result<advice::FittedPiece> fit_block(const Pieces& all, const domain::FittedBoard& so_far,
+                                            const IntendedPiece& piece, domain::Solver& solver) {
+  const ClassRequest& request = all.request;
+  const auto inside_so = [&](const std::vector<domain::FittedPerson>& people, advice::Care care) {
+    const int runs = care == advice::Care::Full ? request.runs : trial_runs;
+    return inside_of(all, so_far, piece, people, runs);
+  };
+  const advice::FitTask task{.plain = all.plain,
+                             .cast = all.cast,
+                             .gym_class = request.gym_class,
+                             .hall = request.gym.hall,
+                             .piece = piece.block,
+                             .window = piece.window,
+                             .inside = inside_so,
+                             .solve = {.stop = request.stop}};
+  return advice::fit_piece(task, solver, in_parallel(request.threads));
+}
+
+domain::PieceFit told(const Pieces& all, const IntendedPiece& intended, const std::string& name,
+                      const advice::FittedPiece& fitted) {
+  const auto& [block, window] = intended;
   domain::PieceFit piece{
       .piece = name, .window = window, .intent = {}, .people = {}, .short_of = fitted.short_of};
   piece.intent = rehearsal::window_words(window);
@@ -116,7 +160,7 @@ domain::PieceFit told(const Pieces& all, const domain::Block& block, const std::
       person.easier = difference_words(words, chosen.own.fitted, chosen.easier.fitted);
     if (chosen.harder.by > 0)
       person.harder = difference_words(words, chosen.own.fitted, chosen.harder.fitted);
-    if (!chosen.inside) person.clash = clash_words(words, chosen.own, window);
+    if (!chosen.inside) person.clash = clash_words(words, chosen, window);
     person.question = question_for(all.gathered.people[p]);
   }
   return piece;
@@ -133,6 +177,24 @@ void add_shares(domain::PieceFit& piece, int at, const domain::Block& block, con
   }
   piece.inside_before = mean(piece.people, &domain::PersonFit::inside_before);
   piece.inside_after = mean(piece.people, &domain::PersonFit::inside_after);
+}
+
+/// Why fewer are inside than as chalked, or that the board stays as it is; empty: neither.
+std::string outcome_words(const domain::PieceFit& piece, const std::vector<std::string>& written_short_of) {
+  constexpr double fewer = 0.005;
+  constexpr double enough = 0.8;
+  if (piece.inside_after < piece.inside_before - fewer) {
+    if (written_short_of.empty())
+      return fmt::format("{}: fewer are inside fitted than as chalked; leave the board as it is",
+                         piece.piece);
+    return fmt::format("{}: more would be inside as chalked, but that takes kit that is not there ({})",
+                       piece.piece, fmt::join(written_short_of, ", "));
+  }
+  const bool all_as_written =
+      std::ranges::all_of(piece.people, [](const domain::PersonFit& person) { return person.does.empty(); });
+  if (piece.window && all_as_written && piece.inside_after < enough)
+    return fmt::format("{}: no change for single people brings more of the class inside", piece.piece);
+  return "";
 }
 
 void add_notes(domain::FitPlan& plan, const domain::Board& board, const timetable::Timetable& timetable) {
@@ -158,7 +220,7 @@ void add_notes(domain::FitPlan& plan, const domain::Board& board, const timetabl
 base::Result<ClassFit> fit_class(const ClassRequest& request, domain::Solver& solver) {
   const auto gathered = gather(request);
   if (!gathered) return tl::unexpected(gathered.error());
-  const auto before = rehearse_class(with_draws(request), *gathered);
+  const auto before = rehearse_class(with_draws(request, request.runs), *gathered);
   if (!before) return tl::unexpected(before.error());
   const rehearsal::Cast cast = cast_of(request, *gathered);
   const rehearsal::PlainFitRequest plain{.board = request.reading.board,
@@ -173,34 +235,35 @@ base::Result<ClassFit> fit_class(const ClassRequest& request, domain::Solver& so
                                          .gone = rehearsal::kinds_gone(request.gym.hall, request.gym_class)};
   ClassFit result;
   result.fitted = before->fitted;
-  const Pieces all{request, *gathered, cast, *before};
+  result.plan.notes = hall_notes(request.gym.hall, before->rehearsal);
+  const Pieces all{request, *gathered, cast, plain, *before};
+  std::vector<std::vector<std::string>> written_short_of;
   for (const timetable::Piece& piece : before->timetable.pieces) {
     const domain::Block& block = *domain::find_block(request.reading.board, piece.block);
-    const std::optional<domain::FitWindow> window = advice::window_of(block);
-    const advice::FitTask task{.plain = plain,
-                               .cast = cast,
-                               .gym_class = request.gym_class,
-                               .hall = request.gym.hall,
-                               .piece = block,
-                               .window = window,
-                               .solve = {.stop = request.stop}};
     domain::PieceFit& shown = result.plan.pieces.emplace_back();
     shown.piece = piece.name;
+    written_short_of.emplace_back();
+    const auto window = advice::window_of(block);
     if (!window) continue;
-    const auto fitted = advice::fit_piece(task, solver, in_parallel(request.threads));
+    const IntendedPiece intended{block, *window};
+    const auto fitted = fit_block(all, result.fitted, intended, solver);
     if (!fitted) return tl::unexpected(fitted.error());
     for (std::size_t p = 0; p < fitted->people.size(); ++p)
       take_piece(fitted->people[p].own.fitted, block, result.fitted.people[p]);
-    shown = told(all, block, piece.name, *window, *fitted);
+    shown = told(all, intended, piece.name, *fitted);
+    written_short_of.back() = fitted->written_short_of;
   }
-  ClassRequest last = with_draws(request);
+  ClassRequest last = with_draws(request, request.runs);
   last.stop = {};  // whoever stopped the search still sees what its best comes to
   const auto after = rehearse_fitted(last, *gathered, result.fitted);
   if (!after) return tl::unexpected(after.error());
   for (std::size_t i = 0; i < result.plan.pieces.size(); ++i) {
+    domain::PieceFit& shown = result.plan.pieces[i];
     const domain::Block& block =
         *domain::find_block(request.reading.board, before->timetable.pieces[i].block);
-    add_shares(result.plan.pieces[i], static_cast<int>(i), block, before->rehearsal, after->rehearsal);
+    add_shares(shown, static_cast<int>(i), block, before->rehearsal, after->rehearsal);
+    if (std::string words = outcome_words(shown, written_short_of[i]); !words.empty())
+      result.plan.notes.push_back(std::move(words));
   }
   add_notes(result.plan, request.reading.board, before->timetable);
   return result;

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "domain/spoken.hpp"
+#include "rehearsal/findings.hpp"
 #include "rehearsal/intent_window.hpp"
 
 namespace repwright::app {
@@ -13,6 +14,8 @@ namespace {
 
 using domain::FitMeasure;
 using domain::FittedItem;
+
+constexpr double worth_saying_s = 20;  // of waiting
 
 /// `12 pull-ups`, `200 m run`, `ring rows` where the amount is no single number.
 std::string line_words(const domain::Movement& movement, const domain::Amount& amount, domain::Unit unit) {
@@ -122,15 +125,22 @@ std::string difference_words(const FitWordsOf& of, const domain::FittedPerson& o
   return fmt::format("{}", fmt::join(words, ", "));
 }
 
-std::string clash_words(const FitWordsOf& of, const advice::FitOption& own, const domain::FitWindow& window) {
+std::string clash_words(const FitWordsOf& of, const advice::ChosenFit& fit, const domain::FitWindow& window) {
+  const advice::FitOption& own = fit.own;
   const bool slow = window.measure == FitMeasure::Seconds ? window.max && own.expected > *window.max
                                                           : own.expected < window.min;
   const std::string changed = difference_words(of, of.plain, own.fitted);
-  return fmt::format("{} is out of reach: {} comes to {}; {}", rehearsal::window_words(window),
-                     changed.empty() ? "as it stands it" : "even " + changed,
-                     rehearsal::value_words(window, own.expected),
-                     slow ? "widen the intent, or give a shorter piece of their own"
-                          : "raise the intent's upper end, or give more rounds");
+  const std::string comes_to = fmt::format(
+      "{} is out of reach: {} comes to {}", rehearsal::window_words(window),
+      changed.empty() ? "as it stands it" : "even " + changed, rehearsal::value_words(window, own.expected));
+  if (!slow) return comes_to + "; raise the intent's upper end, or give more rounds";
+  if (fit.waited_s < worth_saying_s)
+    return comes_to + "; widen the intent, or give a shorter piece of their own";
+  return fmt::format(
+      "{}, with {} of waiting for a place, and to {} without; {}fewer on the floor at once (heats, another "
+      "start place)",
+      comes_to, rehearsal::clock_words(fit.waited_s), rehearsal::value_words(window, fit.alone),
+      rehearsal::miss(window, fit.alone) > 0 ? "widen the intent, or " : "it takes ");
 }
 
 }  // namespace repwright::app

@@ -28,7 +28,7 @@ std::vector<std::string> fit_words(const FitWordsOf& of, const domain::FittedPer
 std::string difference_words(const FitWordsOf& of, const domain::FittedPerson& own,
                              const domain::FittedPerson& other);
 
-/// Which wish is out of reach for the person, and the nearest that comes of it.
-std::string clash_words(const FitWordsOf& of, const advice::FitOption& own, const domain::FitWindow& window);
+/// Which wish is out of reach for the person, the nearest that comes of it, and how much of it is a queue.
+std::string clash_words(const FitWordsOf& of, const advice::ChosenFit& fit, const domain::FitWindow& window);
 
 }  // namespace repwright::app

@@ -4,6 +4,7 @@
 #include <limits>
 #include <utility>
 
+#include "app/hall_notes.hpp"
 #include "app/parallel.hpp"
 #include "app/rehearse_fitted.hpp"
 #include "app/who_comes.hpp"
@@ -57,10 +58,13 @@ void fill_in_names(domain::Rehearsal& rehearsal, const GymKnowledge& gym) {
   }
 }
 
-/// How many people a finding is about; the whole class comes before any of its people.
+/// How many people a finding is about; the whole class, and the hall that does not hold it, come before any
+/// of its people.
 std::size_t reach(const domain::Finding& finding) {
-  const bool everybody =
-      finding.kind == domain::FindingKind::OverClass || finding.kind == domain::FindingKind::NobodyFinishes;
+  const bool everybody = finding.kind == domain::FindingKind::OverClass ||
+                         finding.kind == domain::FindingKind::NobodyFinishes ||
+                         (finding.kind == domain::FindingKind::HallTooFull &&
+                          finding.severity == domain::FindingSeverity::Problem);
   return everybody ? std::numeric_limits<std::size_t>::max() : finding.people.size();
 }
 
@@ -251,6 +255,8 @@ base::Result<ClassRehearsal> rehearse_fitted(const ClassRequest& request, const 
   fill_in_names(result.rehearsal, request.gym);
   add_findings(result, floor, gathered.people, request);
   result.rehearsal.notes.insert(result.rehearsal.notes.end(), floor.notes.begin(), floor.notes.end());
+  const std::vector<std::string> of_hall = hall_notes(request.gym.hall);
+  result.rehearsal.notes.insert(result.rehearsal.notes.end(), of_hall.begin(), of_hall.end());
   result.people = gathered.people;
   fill_in_lines(result.rehearsal, request.reading);
   return result;

@@ -8,6 +8,7 @@
 #include "app/chalk_edit.hpp"
 #include "app/class_targets.hpp"
 #include "app/cut_list.hpp"
+#include "app/hall_notes.hpp"
 #include "app/other_board.hpp"
 #include "app/parallel.hpp"
 
@@ -63,7 +64,9 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
     if (what_to_cut) chalkable.push_back(*what_to_cut);
   }
   auto plan = advice::best_repairs(request.reading.board, chalkable, trial, halving, for_each);
-  if (plan) plan->targets = std::move(*targets);
+  if (!plan) return plan;
+  plan->targets = std::move(*targets);
+  plan->notes = hall_notes(request.gym.hall, before->rehearsal);
   return plan;
 }
 

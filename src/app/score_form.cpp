@@ -132,6 +132,8 @@ std::optional<FormPiece> form_piece(const Played& played, int index) {
                    .least = least,
                    .most = most};
     if (form.form == ScoreForm::Reps) one.holds = most_reps(*block, piece, lines);
+    if (form.form == ScoreForm::Load)
+      one.loads = load_steps(lines, played.knowledge.catalogue, played.knowledge.hall);
     one.forecast.steps.clear();
     form.people.push_back(std::move(one));
   }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "app/gym_at_hand.hpp"
+#include "app/load_steps.hpp"
 #include "base/result.hpp"
 #include "domain/rehearsal.hpp"
 #include "rehearsal/groups.hpp"
@@ -29,6 +30,7 @@ struct FormPerson {
   base::Duration start{};
   double least = 0, most = 0;     // what is believed without a question, in the forecast's measure
   std::optional<double> holds{};  // reps: more are not in the piece as they do it
+  LoadSteps loads{};              // of loads: those that the hall has for it
 };
 
 struct FormPiece {

@@ -6,6 +6,7 @@
 
 #include "advice/warm_up.hpp"
 #include "advice/warm_up_needs.hpp"
+#include "app/hall_notes.hpp"
 #include "app/who_comes.hpp"
 #include "base/clock_text.hpp"
 #include "rehearsal/routes.hpp"
@@ -29,8 +30,8 @@ std::optional<base::Duration> length_on_board(const ClassRequest& request) {
   return box == planned.boxes.end() ? std::nullopt : box->planned;
 }
 
+/// Whether a route out of doors is open: none is promised that the hall does not list.
 bool runs_outside(const ClassRequest& request) {
-  if (request.gym.hall.unlimited) return !request.gym_class.indoors && !request.gym_class.weather.rain;
   const auto choice =
       rehearsal::choose_route(request.gym.hall, request.gym_class, {.distance = 100 * base::metre});
   return choice.route != nullptr && !choice.route->indoor;
@@ -113,6 +114,7 @@ base::Result<domain::WarmUpPlan> warm_up_class(const ClassRequest& request, cons
                                                domain::Solver& solver) {
   const auto lines = advice::lines_to_prepare(request.reading.board);
   domain::WarmUpPlan plan;
+  plan.notes = hall_notes(request.gym.hall);
   plan.needs = advice::warm_up_needs(lines, request.gym.catalogue);
   if (plan.needs.empty())
     return base::failure(

@@ -24,6 +24,20 @@ std::string some_names(const std::vector<std::string>& names) {
   return words;
 }
 
+std::string place_name(const domain::PlaceUse& use, const domain::Catalogue& catalogue) {
+  if (!use.name.empty()) return use.name;
+  const domain::Equipment* equipment = catalogue.find(use.place);
+  return equipment ? equipment->name : use.place.text;
+}
+
+bool needs_place(const FloorPlan& plan, const Script& script, domain::StepId step,
+                 const domain::EquipmentId& place) {
+  return std::ranges::any_of(script.tasks, [&](const Task& task) {
+    return task.place >= 0 && task.step == step &&
+           plan.places[static_cast<std::size_t>(task.place)].equipment == place;
+  });
+}
+
 std::vector<Seen> outcomes_of(const domain::Rehearsal& rehearsal, std::size_t piece) {
   std::vector<Seen> seen;
   for (std::size_t p = 0; p < rehearsal.people.size(); ++p) {
@@ -40,6 +54,7 @@ std::vector<domain::Finding> find(const FindingRequest& request) {
   find_queues(request, found);
   find_late_runners(request, found);
   find_crowding(request, found);
+  find_too_few_places(request, found);
   find_jumps_in_load(request, found);
   std::vector<domain::Finding> gravest_first;
   gravest_first.reserve(found.size());

@@ -42,6 +42,7 @@ void find_unfinished(const FindingRequest& request, std::vector<domain::Finding>
 void find_overruns(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_late_runners(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_crowding(const FindingRequest& request, std::vector<domain::Finding>& found);
+void find_too_few_places(const FindingRequest& request, std::vector<domain::Finding>& found);
 void find_jumps_in_load(const FindingRequest& request, std::vector<domain::Finding>& found);
 
 /// Reps that the person did in the class, mean over the runs; those of movements that are easy on the muscle
@@ -52,6 +53,12 @@ GroupReps reps_by_group(const FindingRequest& request, std::size_t person);
 std::string clock_words(double seconds);
 /// 'Ana', 'Ana and Bo', 'Ana, Bo and 5 more'.
 std::string some_names(const std::vector<std::string>& names);
+
+/// As people call the place.
+std::string place_name(const domain::PlaceUse& use, const domain::Catalogue& catalogue);
+/// Whether the line is worked at that kind of place.
+bool needs_place(const FloorPlan& plan, const Script& script, domain::StepId step,
+                 const domain::EquipmentId& place);
 
 /// One person's outcome of one piece of the plan, with who it is.
 struct Seen {

@@ -5,7 +5,7 @@
 
 #include "rehearsal/findings.hpp"
 
-/// How full the room gets, and for whom it is much more than lately.
+/// For whom a class is much more than lately.
 namespace repwright::rehearsal {
 
 namespace {
@@ -14,10 +14,6 @@ using domain::Finding;
 using domain::FindingKind;
 using domain::FindingSeverity;
 
-constexpr double minute = 60;
-constexpr double usual_area = 2.4;  // m2 of a floor movement (common practice, no source)
-constexpr double full = 1.0;        // of the floor
-constexpr double crowded = 0.85;
 // Above twice the best of the last four weeks, and by so many that it matters (common practice, no source).
 constexpr std::size_t weeks_looked_at = 4;
 constexpr double much_more = 2.0;
@@ -28,84 +24,7 @@ constexpr double easy_on_muscles = 1.0 / 3;
 constexpr std::array<const char*, body::group_count> group_words{"pushing muscles", "pulling muscles", "legs",
                                                                  "trunk", "grip"};
 
-/// When a piece starts, seconds of the class, in the middle of the runs.
-double start_of(const FindingRequest& request, int piece) {
-  const auto& boxes = request.timetable.boxes;
-  const auto box = std::ranges::find_if(boxes, [&](const timetable::Box& b) { return b.piece == piece; });
-  if (box == boxes.end()) return 0;
-  return request.rehearsal.timetable.boxes[static_cast<std::size_t>(box - boxes.begin())].start_p50_s;
-}
-
-struct Busy {
-  double area = 0;  // m2 x s within the minute
-  std::vector<domain::PersonId> people;
-};
-
-bool outdoors(const Script& script, domain::StepId step) {
-  return std::ranges::any_of(script.tasks, [&](const Task& t) { return t.step == step && t.outdoors; });
-}
-
-/// Seconds of the class during which somebody needs so much floor.
-struct Need {
-  domain::PersonId person;
-  double start = 0, end = 0, area = 0;
-};
-
-std::vector<Need> needs_of(const FindingRequest& request, std::size_t piece) {
-  std::vector<Need> needs;
-  const double start = start_of(request, request.plan.pieces[piece].piece);
-  for (const Seen& seen : outcomes_of(request.rehearsal, piece)) {
-    const Script& script = request.plan.pieces[piece].scripts[seen.index];
-    for (const domain::StepTrace& step : seen.outcome->steps) {
-      if (outdoors(script, step.step)) continue;
-      const domain::Movement* movement = request.catalogue.find(step.version);
-      const double area = movement ? movement->space.si() : usual_area;
-      needs.push_back({.person = seen.person->person,
-                       .start = start + step.start_s,
-                       .end = start + step.end_s,
-                       .area = area * step.share_of_runs});
-    }
-  }
-  return needs;
-}
-
-void book(const Need& need, std::vector<Busy>& minutes) {
-  for (double at = need.start; at < need.end;) {
-    const auto m = static_cast<std::size_t>(at / minute);
-    const double until = std::min(need.end, static_cast<double>(m + 1) * minute);
-    if (minutes.size() <= m) minutes.resize(m + 1);
-    minutes[m].area += need.area * (until - at);
-    if (minutes[m].people.empty() || minutes[m].people.back() != need.person)
-      minutes[m].people.push_back(need.person);
-    at = until;
-  }
-}
-
-std::vector<Busy> busy_minutes(const FindingRequest& request) {
-  std::vector<Busy> minutes;
-  for (std::size_t piece = 0; piece < request.plan.pieces.size(); ++piece)
-    for (const Need& need : needs_of(request, piece)) book(need, minutes);
-  return minutes;
-}
-
 }  // namespace
-
-void find_crowding(const FindingRequest& request, std::vector<Finding>& found) {
-  if (!request.hall.floor) return;
-  const std::vector<Busy> minutes = busy_minutes(request);
-  const auto busiest = std::ranges::max_element(minutes, {}, &Busy::area);
-  if (busiest == minutes.end()) return;
-  const double share = busiest->area / minute / request.hall.floor->si();
-  if (share < crowded) return;
-  Finding& finding = found.emplace_back();
-  finding.kind = FindingKind::HallTooFull;
-  finding.severity = share < full ? FindingSeverity::Warning : FindingSeverity::Problem;
-  finding.text =
-      fmt::format("In minute {} of the class {} people need about {:.0f} m2 at once; the floor has {:.0f}.",
-                  busiest - minutes.begin() + 1, busiest->people.size(), busiest->area / minute,
-                  request.hall.floor->si());
-  finding.people = busiest->people;
-}
 
 GroupReps reps_by_group(const FindingRequest& request, std::size_t person) {
   GroupReps reps{};

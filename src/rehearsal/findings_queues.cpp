@@ -22,11 +22,6 @@ constexpr double spoils_s = 60;
 constexpr double late_share = 0.5;
 constexpr double late_s = 60;
 
-std::string place_name(const FindingRequest& request, const domain::EquipmentId& id) {
-  const domain::Equipment* equipment = request.catalogue.find(id);
-  return equipment ? equipment->name : id.text;
-}
-
 /// The line that is waited for most, and who waits for it long.
 struct Waiters {
   std::optional<domain::StepId> step;
@@ -34,20 +29,13 @@ struct Waiters {
   std::vector<domain::PersonId> people;
 };
 
-bool needs_place(const FindingRequest& request, const Script& script, domain::StepId step,
-                 const domain::EquipmentId& place) {
-  return std::ranges::any_of(script.tasks, [&](const Task& task) {
-    return task.place >= 0 && task.step == step &&
-           request.plan.places[static_cast<std::size_t>(task.place)].equipment == place;
-  });
-}
-
 void add_waits(const FindingRequest& request, std::size_t piece, const domain::EquipmentId& place,
                Waiters& waiters) {
   for (const Seen& seen : outcomes_of(request.rehearsal, piece)) {
     double waited = 0;
     for (const domain::StepTrace& step : seen.outcome->steps) {
-      if (!needs_place(request, request.plan.pieces[piece].scripts[seen.index], step.step, place)) continue;
+      if (!needs_place(request.plan, request.plan.pieces[piece].scripts[seen.index], step.step, place))
+        continue;
       waited += step.wait_s * step.share_of_runs;
       if (step.wait_s <= waiters.longest) continue;
       waiters.longest = step.wait_s;
@@ -76,8 +64,8 @@ void find_queues(const FindingRequest& request, std::vector<Finding>& found) {
     finding.severity = use.wait_p90_s < spoils_s ? FindingSeverity::Warning : FindingSeverity::Problem;
     finding.text = fmt::format(
         "{} x {}: a queue of up to {:.0f}, worst at {} of the class; one in ten waits {} or more in all.",
-        use.count, use.name.empty() ? place_name(request, use.place) : use.name,
-        std::ceil(use.queue_max_mean), clock_words(worst->first), clock_words(use.wait_p90_s));
+        use.count, place_name(use, request.catalogue), std::ceil(use.queue_max_mean),
+        clock_words(worst->first), clock_words(use.wait_p90_s));
     finding.step = waiters.step;
     finding.people = waiters.people;
   }

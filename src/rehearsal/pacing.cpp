@@ -50,25 +50,69 @@ std::vector<std::vector<double>> activity(const Floor& floor) {
   return seconds;
 }
 
-/// Plays until everybody spreads their reserve over about the activity that comes of it.
-void settle(Floor& floor, RunSetting& setting, std::size_t pieces, std::size_t people) {
-  setting.targets.assign(pieces, std::vector<double>(people, first_guess));
+struct Size {
+  std::size_t pieces = 0, people = 0;
+};
+
+/// Plays until everybody spreads their reserve over about the activity that comes of it. `recorder` is told
+/// of the last time; it may be null.
+void settle(Floor& floor, RunSetting& setting, Size size, Recorder* recorder) {
+  setting.targets.assign(size.pieces, std::vector<double>(size.people, first_guess));
   for (int pass = 0; pass < passes; ++pass) {
-    floor.play(setting, nullptr);
+    floor.play(setting, pass + 1 == passes ? recorder : nullptr);
     setting.targets = activity(floor);
   }
 }
 
-}  // namespace
+/// Writes down who was at which place, and how long they waited for it.
+class PlaceBook final : public Recorder {
+ public:
+  explicit PlaceBook(const FloorPlan& plan)
+      : plan_(plan),
+        people_(plan.late.size()),
+        places_(plan.places.size()),
+        visits_(plan.pieces.size() * people_ * places_) {}
 
-std::vector<std::vector<LonePart>> lone_pass(const FloorPlan& plan, const timetable::Timetable& timetable,
-                                             const body::Constants& constants, const Cast& cast) {
-  Floor floor(plan, timetable, constants, Crowd::Alone);
-  RunSetting setting = even_day(cast, timetable);
-  settle(floor, setting, plan.pieces.size(), cast.median.size());
-  std::vector<std::vector<LonePart>> parts(plan.pieces.size());
+  void worked(Part part, const Stint& stint, const Player& player) override {
+    const int place = player.script->tasks[static_cast<std::size_t>(stint.task)].place;
+    if (place < 0) return;
+    Visits& visits = at(part, static_cast<std::size_t>(place));
+    ++visits.lines;
+    visits.waited += stint.wait;
+  }
+  void queued(int, int, std::int64_t, std::int64_t) override {}
+  void queue_length(int, int) override {}
+  void lap(Part, int, std::int64_t) override {}
+
+  std::vector<AtPlace> of(Part part) const {
+    std::vector<AtPlace> all;
+    for (std::size_t place = 0; place < places_; ++place)
+      if (const Visits& visits = visits_[index(part, place)]; visits.lines > 0)
+        all.push_back({plan_.places[place].equipment, visits.lines, seconds_of(visits.waited)});
+    return all;
+  }
+
+ private:
+  struct Visits {
+    int lines = 0;
+    std::int64_t waited = 0;
+  };
+  std::size_t index(Part part, std::size_t place) const {
+    const auto row = static_cast<std::size_t>(part.piece) * people_ + static_cast<std::size_t>(part.person);
+    return row * places_ + place;
+  }
+  Visits& at(Part part, std::size_t place) { return visits_[index(part, place)]; }
+
+  const FloorPlan& plan_;
+  std::size_t people_, places_;
+  std::vector<Visits> visits_;
+};
+
+MiddlingParts parts_of(const Floor& floor, const FloorPlan& plan, const timetable::Timetable& timetable,
+                       const PlaceBook& book) {
+  MiddlingParts parts(plan.pieces.size());
   for (std::size_t i = 0; i < parts.size(); ++i)
-    for (std::size_t p = 0; p < cast.median.size(); ++p) {
+    for (std::size_t p = 0; p < plan.late.size(); ++p) {
       const PieceResult& result = floor.results()[i][p];
       const Script& script = plan.pieces[i].scripts[p];
       const bool open = !timetable.pieces[static_cast<std::size_t>(plan.pieces[i].piece)].length.has_value();
@@ -78,16 +122,41 @@ std::vector<std::vector<LonePart>> lone_pass(const FloorPlan& plan, const timeta
                           .seconds = seconds_of(result.home - result.zero),
                           .rounds = per_round > 0 ? done / per_round : result.rounds,
                           .longest_lap_s = result.laps > 0 ? seconds_of(result.lap_longest) : 0,
-                          .finished = !result.capped});
+                          .laps = result.laps,
+                          .finished = !result.capped,
+                          .active_s = std::max(1.0, seconds_of(result.active)),
+                          .places = book.of({static_cast<int>(p), static_cast<int>(i)})});
     }
   return parts;
+}
+
+}  // namespace
+
+MiddlingParts lone_pass(const FloorPlan& plan, const timetable::Timetable& timetable,
+                        const body::Constants& constants, const Cast& cast) {
+  Floor floor(plan, timetable, constants, Crowd::Alone);
+  RunSetting setting = even_day(cast, timetable);
+  PlaceBook book(plan);
+  settle(floor, setting, {plan.pieces.size(), cast.median.size()}, &book);
+  return parts_of(floor, plan, timetable, book);
+}
+
+MiddlingParts crowd_pass(const FloorPlan& plan, const timetable::Timetable& timetable,
+                         const body::Constants& constants, const Cast& cast,
+                         const std::vector<std::vector<double>>& paces) {
+  Floor floor(plan, timetable, constants, Crowd::Shared);
+  RunSetting setting = even_day(cast, timetable);
+  setting.targets = paces;
+  PlaceBook book(plan);
+  floor.play(setting, &book);
+  return parts_of(floor, plan, timetable, book);
 }
 
 Expectations expect(const FloorPlan& plan, const timetable::Timetable& timetable,
                     const body::Constants& constants, const Cast& cast) {
   Floor floor(plan, timetable, constants, Crowd::Alone);
   RunSetting setting = even_day(cast, timetable);
-  settle(floor, setting, plan.pieces.size(), cast.median.size());
+  settle(floor, setting, {plan.pieces.size(), cast.median.size()}, nullptr);
   Expectations expectations(plan.pieces.size());
   for (std::size_t i = 0; i < plan.pieces.size(); ++i)
     for (const double seconds : setting.targets[i]) expectations[i].push_back({.seconds = seconds});

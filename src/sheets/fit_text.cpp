@@ -66,9 +66,8 @@ std::string piece_text(const PieceFit& piece) {
 std::string fit_text(const domain::FitPlan& plan) {
   std::string text =
       paragraph("", "What each does so that the piece is what it is meant to be; limits are kept.");
+  for (const std::string& note : plan.notes) text += paragraph("  ", note, 4);
   for (const PieceFit& piece : plan.pieces) text += piece_text(piece);
-  if (!plan.notes.empty()) text += "\n";
-  for (const std::string& note : plan.notes) text += paragraph("", note);
   return text + "\n" + paragraph("", caution_line());
 }
 

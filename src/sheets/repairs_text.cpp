@@ -82,14 +82,15 @@ std::string still_over(const domain::RepairPlan& plan) {
 
 std::string repairs_text(const domain::RepairPlan& plan) {
   const double asked = plan.before.work_s;
-  std::string text =
-      plan.best.empty()
-          ? paragraph("", fmt::format("Nothing to repair: of {} small changes none makes this class "
-                                      "better by more than it costs to explain.",
-                                      plan.tried))
-          : paragraph("", fmt::format("The best of {} small changes, each rehearsed with the same "
-                                      "people and the same luck:",
-                                      plan.tried));
+  std::string text;
+  for (const std::string& note : plan.notes) text += paragraph("", note);
+  text += plan.best.empty()
+              ? paragraph("", fmt::format("Nothing to repair: of {} small changes none makes this class "
+                                          "better by more than it costs to explain.",
+                                          plan.tried))
+              : paragraph("", fmt::format("The best of {} small changes, each rehearsed with the same "
+                                          "people and the same luck:",
+                                          plan.tried));
   if (plan.stopped)
     text +=
         paragraph("", fmt::format("Stopped before the end: the best so far, of {} runs each.", plan.runs));

@@ -84,7 +84,7 @@ test("what is told late is told with how long ago it was", () => {
 
 const forecast = { measure: "reps" as const, p10: 459, p50: 600, p90: 720, reps_per_round: 51 };
 
-const expected = (more: Partial<ScoreForecast>) => ({ forecast: { ...forecast, ...more }, capped: 0, reps_at_cap: null });
+const expected = (more: Partial<ScoreForecast>) => ({ forecast: { ...forecast, ...more }, capped: 0, reps_at_cap: null, loads: [], load_step: null });
 
 test("a score is filled in from the forecast, so that few taps are left", () => {
   const draft = prefilled("rounds", expected({}));
@@ -101,7 +101,7 @@ test("a score is filled in from the forecast, so that few taps are left", () => 
 
 test("a score far from the forecast is asked about, one near it is not", () => {
   const draft = prefilled("rounds", expected({}));
-  const believed = { forecast, least: 198, most: 981, holds: null };
+  const believed = { forecast, least: 198, most: 981, holds: null, loads: [], load_step: null };
   assert.equal(question(draft, believed), null);
   assert.equal(question({ ...draft, rounds: 38, reps: 0 }, believed), "Forecast 9+0 to 14+6, really 38+0?");
   const time = { form: "time" as const, capped: true, parts: [1], rounds: 1, reps: 0 };

@@ -18,6 +18,7 @@ const nothing: Consequences = {
 const text = "3 RFT\n9 pull-ups";
 const mended = "3 RFT\n9 pull-ups\n2nd station: ring rows";
 const plan: RepairPlan = {
+  notes: [],
   tried: 4,
   runs: 200,
   stopped: false,

@@ -10,12 +10,12 @@ import {
 import { instantWords, markWords, movementWords } from "../src/ui/words.ts";
 
 type Shape = Pick<FormPiece, "form" | "cap_s" | "parts">;
-type Expected = Pick<FormPerson, "forecast" | "least" | "most" | "holds" | "capped" | "reps_at_cap">;
+type Expected = Pick<FormPerson, "forecast" | "least" | "most" | "holds" | "capped" | "reps_at_cap" | "loads" | "load_step">;
 
 const reps = (p10: number, p50: number, p90: number, round = 0): ScoreForecast => ({ measure: "reps", p10, p50, p90, reps_per_round: round });
 const kilos = (value: number): ScoreForecast => ({ measure: "kg", p10: value, p50: value, p90: value, reps_per_round: 0 });
 
-const nobody = { holds: null, capped: 0, reps_at_cap: null };
+const nobody = { holds: null, capped: 0, reps_at_cap: null, loads: [], load_step: null };
 
 /** Every score that this many taps lead to, from what the forecast filled in; 1 is for the box of the cap. */
 function within(taps: number, piece: Shape, person: Expected): ReadonlySet<string> {
@@ -109,8 +109,8 @@ test("intervals share what is known of their sum, and are what was written down"
 
 test("whom the cap stops in most runs is filled in with what they have then", () => {
   const forecast = { ...reps(1080, 1080, 1080, 51), measure: "seconds" as const };
-  assert.equal(scoreText(prefilled("time", { forecast, capped: 0.8, reps_at_cap: 190 })), "cap, 3+37");
-  assert.equal(scoreText(prefilled("time", { forecast, capped: 0.3, reps_at_cap: 190 })), "18:00");
+  assert.equal(scoreText(prefilled("time", { ...nobody, forecast, capped: 0.8, reps_at_cap: 190 })), "cap, 3+37");
+  assert.equal(scoreText(prefilled("time", { ...nobody, forecast, capped: 0.3, reps_at_cap: 190 })), "18:00");
   assert.deepEqual([1_079_999, 1_080_999, 1_081_000].map((passed) => isPastCap({ cap_s: 1080 }, passed)), [false, false, true]);
   assert.equal(isPastCap({ cap_s: null }, 9e9), false);
 });
@@ -197,4 +197,21 @@ test("marks and versions by their ids are words, a best lift with its unit", () 
   assert.deepEqual(markWords("1rm back-squat (lb)", "225"), ["1RM back squat", "225 lb"]);
   assert.deepEqual(markWords("max band-pull-up", "5"), ["max band pull-up", "5"]);
   assert.equal(movementWords("run / kb-swing / db-floor-press"), "run, kettlebell swing, dumbbell floor press");
+});
+
+test("a load is one that the hall has, and begins with the nearest of them", () => {
+  const bells = { ...nobody, forecast: kilos(13.4), least: 6, most: 22, loads: [8, 12, 16, 24] };
+  assert.equal(scoreText(prefilled("load", bells)), "12 kg");
+  assert.equal(scoreText(prefilled("load", { ...bells, forecast: kilos(14) })), "12 kg", "of two the lighter");
+  assert.equal(scoreText(draftOf("load", bells, "14.5 kg")), "14.5 kg", "what is kept stays");
+  const [number] = numbersOf({ form: "load", cap_s: null, parts: 1 }, bells, prefilled("load", bells));
+  assert.deepEqual(number?.rows[0]?.numbers, [8, 12, 16, 24]);
+  assert.deepEqual(number?.with(number.rows[0]?.after(24) ?? 0).parts, [24]);
+});
+
+test("a bar goes by twice the smallest plate of the hall", () => {
+  const bar = { ...nobody, forecast: kilos(61.3), least: 40, most: 90, load_step: 2.5 };
+  assert.equal(scoreText(prefilled("load", bar)), "62.5 kg");
+  const [number] = numbersOf({ form: "load", cap_s: null, parts: 1 }, bar, prefilled("load", bar));
+  assert.deepEqual(number?.rows.at(-1)?.numbers, [0, 2.5, 5, 7.5]);
 });

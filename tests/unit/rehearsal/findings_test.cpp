@@ -131,6 +131,64 @@ TEST(Findings, CountTheFloorOfTheBusiestMinute) {
   EXPECT_THAT(scene.find(), IsEmpty());
 }
 
+TEST(Findings, SayHowManyTheFloorHoldsWhereItIsFarTooSmall) {
+  Scene scene;
+  scene.hall.floor = base::Area::from_si(3.7);
+  for (std::size_t p = 0; p < 3; ++p)
+    scene.outcome(p).steps.push_back(line(1, [](auto& step) {
+      step.start_s = 60;
+      step.end_s = 120;
+    }));
+  const auto found = scene.find();
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].severity, FindingSeverity::Problem);
+  EXPECT_THAT(found[0].text, HasSubstr("room for about 1 of them; what follows is of little use"));
+}
+
+/// Everybody works `there` s at the only bar and `elsewhere` s beside it, and waits `waits` s for it.
+Scene at_one_bar(double there, double elsewhere, double waits) {
+  Scene scene;
+  for (std::size_t p = 0; p < 3; ++p) {
+    scene.outcome(p).steps.push_back(line(0, [&](auto& step) {
+      step.work_s = there;
+      step.wait_s = waits;
+    }));
+    scene.outcome(p).steps.push_back(line(1, [&](auto& step) { step.work_s = elsewhere; }));
+  }
+  scene.rehearsal.places.push_back(
+      {.place = {"pull-up-bar"}, .name = "Pull-up bar", .count = 1, .queue_max_mean = 1, .queue = {}});
+  return scene;
+}
+
+TEST(Findings, SayHowManyTheOnlyBarHoldsWhereMostOfTheTimeIsWaiting) {
+  // Two can take turns at a bar that takes half of each one's work.
+  const auto found = at_one_bar(300, 300, 900).find();
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].kind, FindingKind::HallTooFull);
+  EXPECT_EQ(found[0].severity, FindingSeverity::Problem);
+  EXPECT_EQ(
+      found[0].text,
+      "1 x Pull-up bar is enough for about 2 people at once in Piece A, and 3 come to it: they would wait "
+      "for 60 % of it; what follows is of little use for so many.");
+  EXPECT_THAT(found[0].people, SizeIs(3));
+}
+
+TEST(Findings, SayOnceThatTheRestIsOfLittleUse) {
+  Scene scene = at_one_bar(300, 300, 900);
+  scene.hall.floor = base::Area::from_si(3.7);
+  for (std::size_t p = 0; p < 3; ++p) scene.outcome(p).steps[1].end_s = 120;
+  const auto found = scene.find();
+  ASSERT_THAT(found, SizeIs(2));
+  EXPECT_THAT(found[0].text, HasSubstr("m2 at once"));
+  EXPECT_THAT(found[0].text, HasSubstr("of little use"));
+  EXPECT_THAT(found[1].text, HasSubstr("enough for about 2 people"));
+  EXPECT_THAT(found[1].text, ::testing::Not(HasSubstr("of little use")));
+}
+
+TEST(Findings, CallNoHallTooFullForAQueueThatCanBeBorne) {
+  EXPECT_THAT(at_one_bar(300, 300, 400).find(), IsEmpty());
+}
+
 /// Ana does so many pull-ups today; her weeks so far are given.
 Scene after_weeks_of_pulls(double today, std::vector<double> weeks) {
   Scene scene;

@@ -88,7 +88,7 @@ export function rowsFor(offered: Offered, value: number, scale: Scale = whole): 
   });
 }
 
-type Expected = Pick<FormPerson, "forecast" | "least" | "most" | "holds">;
+type Expected = Pick<FormPerson, "forecast" | "least" | "most" | "holds" | "loads" | "load_step">;
 
 /** The full rounds that a person may have done, all that are believed among them; null where nobody can say. */
 export function roundsOffered({ forecast, least, most }: Pick<Expected, "forecast" | "least" | "most">): Offered | null {
@@ -166,12 +166,34 @@ function roundNumbers(person: Expected, draft: Draft): readonly ScoreNumber[] {
   ];
 }
 
+/** Kilograms of a bar: what twice its smallest plate makes of each ten. */
+const barOf = (step: number): Scale => ({ ...load, rest: range(0, 10 - step, step) });
+
+/** A load that the hall has: one of its lots, all of them or those that are believed and one further either way. */
+function lotNumber(label: string, person: Expected, draft: Draft): ScoreNumber {
+  const value = sum(draft.parts);
+  const { loads, least, most } = person;
+  const lightest = loads.filter((each) => each < least).length - 1;
+  const heaviest = loads.findIndex((each) => each > most);
+  const near = loads.slice(Math.max(0, lightest), heaviest < 0 ? loads.length : heaviest + 1);
+  const row: Row = {
+    name: "",
+    numbers: loads.length <= atOnce ? loads : near.slice(0, atOnce),
+    chosen: value,
+    say: String,
+    after: (tapped) => tapped,
+  };
+  return { label, value, said: true, rows: [row], say: String, read: plain, with: (kilos) => ({ ...draft, capped: false, parts: [kilos] }) };
+}
+
 /** The numbers of a score in the form of its piece; of intervals their sum, which is what is kept. */
 export function numbersOf(piece: Pick<FormPiece, "form" | "cap_s" | "parts">, person: Expected, draft: Draft): readonly ScoreNumber[] {
   const { form } = draft;
   if (form === "rounds") return roundNumbers(person, draft);
   const label = labels[form] + (piece.parts > 1 ? `, all ${piece.parts} intervals` : "");
-  const total = numberOf(label, scales[form], offeredOf(piece, person), sum(draft.parts), !draft.capped, (value) => ({
+  if (form === "load" && person.loads.length > 0) return [lotNumber(label, person, draft)];
+  const scale = form === "load" && person.load_step !== null && person.load_step >= 0.5 ? barOf(person.load_step) : scales[form];
+  const total = numberOf(label, scale, offeredOf(piece, person), sum(draft.parts), !draft.capped, (value) => ({
     ...draft,
     capped: false,
     parts: [value],

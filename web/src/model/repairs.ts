@@ -66,5 +66,5 @@ const target = objectOf({
 export type Target = Decoded<typeof target>;
 
 /** The changes that help most, at most three, beside doing nothing (`before`). */
-export const repairPlan = objectOf({ tried: number, runs: number, stopped: flag, before: consequences, repairs: listOf(repair), targets: listOf(target) });
+export const repairPlan = objectOf({ notes: listOf(text), tried: number, runs: number, stopped: flag, before: consequences, repairs: listOf(repair), targets: listOf(target) });
 export type RepairPlan = Decoded<typeof repairPlan>;

@@ -55,6 +55,10 @@ export const formPersonFields = {
   /** In which share of the rehearsal's runs the cap stops them, and how many reps they have then in the middle one. */
   capped: number,
   reps_at_cap: orNull(number),
+  /** Of a load: all that the hall has for it, the lightest first; empty: it goes by `load_step`. */
+  loads: listOf(number),
+  /** Of a bar: the least that it can go up by; null: not known. */
+  load_step: orNull(number),
 };
 const formPerson = objectOf(formPersonFields);
 /** Who is to be scored, and what is expected of them; beyond `least` and `most` a score is asked about. */
@@ -85,12 +89,23 @@ const sharedRounds = (reps: number, round: number): Pick<Draft, "rounds" | "reps
   return { rounds, reps: Math.floor(whole - rounds * round) };
 };
 
-type Expected = Pick<FormPerson, "forecast" | "capped" | "reps_at_cap">;
+type Expected = Pick<FormPerson, "forecast" | "capped" | "reps_at_cap" | "loads" | "load_step">;
+
+/** The nearest load that the hall has: of a lot, of two equally near the lighter, or of the bar's steps. */
+function nearestLoad({ loads, load_step }: Pick<Expected, "loads" | "load_step">, kilos: number): number {
+  const nearest = loads.reduce<number | null>(
+    (best, each) => (best === null || Math.abs(each - kilos) < Math.abs(best - kilos) ? each : best),
+    null,
+  );
+  if (nearest !== null) return nearest;
+  return load_step === null ? halfKilos(kilos) : Math.round(Math.round(kilos / load_step) * load_step * 100) / 100;
+}
 
 /** What the forecast says, in the form of the piece: the few taps that are left are the difference to it. */
-export function prefilled(form: Form, { forecast, capped, reps_at_cap }: Expected): Draft {
+export function prefilled(form: Form, person: Expected): Draft {
+  const { forecast, capped, reps_at_cap } = person;
   const round = forecast.reps_per_round;
-  const middle = form === "load" ? halfKilos(forecast.p50) : Math.round(forecast.p50);
+  const middle = form === "load" ? nearestLoad(person, forecast.p50) : Math.round(forecast.p50);
   const isTime = form === "time";
   return {
     form,

@@ -110,13 +110,13 @@ export function FitTable({ plan }: { readonly plan: FitPlan }) {
   const fitted = plan.pieces.some((piece) => piece.intent !== "");
   return (
     <>
-      {plan.pieces.map((piece) => (
-        <Piece key={piece.piece} piece={piece} />
-      ))}
       {plan.notes.map((note) => (
         <p key={note} class="small soft">
           {sentence(note)}
         </p>
+      ))}
+      {plan.pieces.map((piece) => (
+        <Piece key={piece.piece} piece={piece} />
       ))}
       {fitted && <CopyButton text={fitText(plan)} words="Copy who does what" />}
     </>

@@ -130,7 +130,21 @@ interface PlanProps {
   readonly take: (change: Change) => void;
 }
 
-function Plan({ plan, stale, take }: PlanProps) {
+/** What to know of the hall first, then what would help. */
+function Plan(props: PlanProps) {
+  return (
+    <>
+      {props.plan.notes.map((note) => (
+        <Said key={note} weight="warning">
+          {sentence(note)}
+        </Said>
+      ))}
+      <Proposals {...props} />
+    </>
+  );
+}
+
+function Proposals({ plan, stale, take }: PlanProps) {
   if (plan.repairs.length === 0 && isTooShort(plan)) return <Targets plan={plan} stale={stale} take={take} />;
   if (plan.repairs.length === 0)
     return (

@@ -7,7 +7,7 @@ const partSteps = { time: [1, 10], rounds: [1, 1], reps: [1, 10], load: [2.5, 10
 
 interface Fields {
   readonly piece: Pick<FormPiece, "form" | "cap_s" | "parts">;
-  readonly person: Pick<FormPerson, "forecast" | "least" | "most" | "holds">;
+  readonly person: Pick<FormPerson, "forecast" | "least" | "most" | "holds" | "loads" | "load_step">;
   readonly draft: Draft;
   readonly change: (draft: Draft) => void;
 }
