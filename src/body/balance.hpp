@@ -42,6 +42,12 @@ inline double spend(State& state, const Stretch& stretch, const Constants& const
   return state.reserve_full - mean_missing;
 }
 
+/// The share of what the reserve misses that comes back in a second of standing still.
+inline double resting_rate(const State& state, const Constants& constants) {
+  const double spare = state.critical_rate * durability(state.clock, constants) - constants.standing_rate;
+  return std::max(0.0, spare) / (constants.reserve_recovery * 60 * state.reserve_full);
+}
+
 /// How fast the local pools recover at that reserve, relative to a rested body of mean recovery.
 inline double recovery_speed(const State& state, const Body& body, double reserve,
                              const Constants& constants) {
@@ -73,6 +79,11 @@ inline void settle(State& state, std::size_t group, const Constants& constants) 
 /// Fatigue of one group now.
 inline double fatigue(const State& state, std::size_t group, const Constants& constants) {
   return sum(pools_now(state, group, constants));
+}
+
+/// What a person out of breath cannot call on of a group, as its fatigue is counted.
+inline double out_of_reach(const State& state, const Effort& effort, const Constants& constants) {
+  return constants.breathless * (1 - effort.theta) * (1 - state.reserve / state.reserve_full);
 }
 
 /// Units kept in reserve when a person breaks a set of their own will.

@@ -39,19 +39,30 @@ void rest(State& state, const Body& body, double seconds, const Constants& const
 
 double available(const State& state, const Effort& effort, const Constants& constants) {
   const auto group = index_of(effort.group);
-  return (1 - effort.theta - fatigue(state, group, constants)) / effort.drain;
+  return (1 - effort.theta - out_of_reach(state, effort, constants) - fatigue(state, group, constants)) /
+         effort.drain;
 }
 
 namespace {
 
-/// Recovery seconds until the sum of the pools falls to `target`. Newton on the logarithm: the logarithm of a
-/// sum of exponentials is convex and falls, so the steps come from the left and never pass the root.
-double recovered_by(Pools pools, double target, Pools times) {
+/// What keeps a person from starting: the pools, and the lack of breath, which goes as the reserve comes
+/// back.
+struct Held {
+  Pools pools;
+  double breath = 0;
+  double breath_rate = 0;  // per recovery second
+};
+
+/// Recovery seconds until the sum falls to `target`. Newton on the logarithm: the logarithm of a sum of
+/// exponentials is convex and falls, so the steps come from the left and never pass the root.
+double recovered_by(const Held& held, double target, Pools times) {
   double at = 0;
   for (int step = 0; step < 6; ++step) {
-    const Pools left = pools * exp(-at / times);
-    const double fatigue = sum(left);
-    const double move = fatigue / sum(left / times) * base::log(fatigue / target);
+    const Pools left = held.pools * exp(-at / times);
+    const double breath = held.breath > 0 ? held.breath * exp(-at * held.breath_rate) : 0;
+    const double fatigue = sum(left) + breath;
+    const double move =
+        fatigue / (sum(left / times) + breath * held.breath_rate) * base::log(fatigue / target);
     at += move;
     if (move < 1e-3) break;
   }
@@ -82,12 +93,16 @@ double ready_in(const State& state, const Body& body, const Effort& effort, doub
   const double target = 1 - effort.theta - (needed(body, effort, left, constants) - grind) * effort.drain;
   // Recovery only lowers fatigue: mostly what was there before it is low enough, and no exponential is
   // needed.
-  if (sum(state.pools[group]) <= target) return 0;
-  const Pools pools = pools_now(state, group, constants);
+  const double breath = out_of_reach(state, effort, constants);
+  if (sum(state.pools[group]) + breath <= target) return 0;
+  const double speed = recovery_speed(state, body, state.reserve, constants);
+  const Held held{.pools = pools_now(state, group, constants),
+                  .breath = breath,
+                  .breath_rate = resting_rate(state, constants) / speed};
   const double low = std::max(target, 1e-9);
-  if (sum(pools) <= low) return 0;
-  const double wanted = recovered_by(pools, low, recovery_times(group, constants));
-  const double first = wanted / recovery_speed(state, body, state.reserve, constants);
+  if (sum(held.pools) + breath <= low) return 0;
+  const double wanted = recovered_by(held, low, recovery_times(group, constants));
+  const double first = wanted / speed;
   State after = state;
   const double reserve = spend(after, {.seconds = first, .rate = constants.standing_rate}, constants);
   return wanted / recovery_speed(state, body, reserve, constants) + constants.reaction;

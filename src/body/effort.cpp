@@ -236,7 +236,7 @@ namespace {
 
 /// Seconds per unit over those of a person for whom the movement is as heavy as it usually is.
 double slowness(const EffortSpec& spec, double theta, double kappa, const Constants& constants) {
-  if (spec.usual_set <= 0) return 1;
+  if (spec.usual_set <= 0 || !is_skill(spec)) return 1;
   const double usual = 1 / (1 + kappa * spec.usual_set);
   return 1 + constants.quickness * (theta / usual - 1);
 }

@@ -109,7 +109,9 @@ void read(const Reading& reading, const domain::BestSet& mark) {
   // A set that failed at the first rep tells less than its half step below one suggests.
   const double seen = mark.reps < 1 ? log_of_set(-1) : base::log(mark.reps);
   const double one_rep = mark.reps < 1 ? .35 : all.marks.set_rep / mark.reps;
-  const double judged = mark.any_style ? all.marks.any_style : all.marks.set;
+  const double judged =
+      mark.any_style ? std::hypot(all.marks.any_style, all.marks.any_style_rep / std::max(1.0, mark.reps))
+                     : all.marks.set;
   reading.add([spec, &all](const Body& body) { return log_of_set(effort_of(spec, body, all).best); }, seen,
               std::hypot(judged, one_rep), touched_by_set(spec));
 }

@@ -252,8 +252,8 @@ SetDone work_set(State& state, const Body& body, const Effort& effort, const Set
   settle(state, group, constants);
   const Frame frame = frame_of(state, body, effort, plan, constants);
   const double unit = frame.whole ? 1 : 0;
-  const double full =
-      1 - effort.theta + (frame.whole ? constants.grind : 0) * effort.drain + 1e-6 * effort.drain;
+  const double full = 1 - effort.theta - out_of_reach(state, effort, constants) +
+                      (frame.whole ? constants.grind : 0) * effort.drain + 1e-6 * effort.drain;
   const double keep = plan.to_failure ? 0 : kept(effort, constants);
   Progress at{.pools = state.pools[group]};
   at = go_on(frame, at, plan.wanted, full - (unit + keep) * effort.drain);

@@ -88,8 +88,9 @@ struct MarkNoise {
   double short_run = .03;  // below 600 m
   double machine = .03;
   double set = .10;
-  double any_style = .25;  // of a set in no said style
-  double set_rep = .4;     // reps
+  double any_style = .25;    // of a set in no said style
+  double any_style_rep = 0;  // reps, the same: the fewer, the less it is known whether they were swung
+  double set_rep = .4;       // reps
   double timed_reps = .09;
   double hold = .15;
   double load = .05;
@@ -104,11 +105,12 @@ struct BodyConstants {
   std::array<double, muscle_group_count> fast_share{.75, .75, .75, .75, .75};  // of a set of thirty
   std::array<double, muscle_group_count> fast_time{60, 60, 30, 40, 45};        // s
   std::array<double, muscle_group_count> slow_time{200, 200, 300, 250, 250};
-  double lightness = 0;            // the slow share goes with this power of what a whole set takes
-  double recovery_drag = 0.3;      // s = 1 + drag (1 - B/W)
-  double fade = 0.4;               // a unit takes longer by this share towards failure
-  double quickness = 0;            // a unit is quicker by this share of how much lighter it is than usual
-  double leg_drag = 0.10;          // run speed lost per leg fatigue
+  double lightness = 0;        // the slow share goes with this power of what a whole set takes
+  double recovery_drag = 0.3;  // s = 1 + drag (1 - B/W)
+  double fade = 0.4;           // a unit takes longer by this share towards failure
+  double quickness = 0;    // a unit of a skill is quicker by this share of how much lighter it is than usual
+  double breathless = 0;   // share of a fresh group that is out of reach when the reserve is spent
+  double leg_drag = 0.10;  // run speed lost per leg fatigue
   double reserve_kept = 0.05;      // of W
   double reserve_recovery = 1.5;   // k_rec
   double reserve_per_metre = 0.2;  // W = 0.2 D', ml/kg

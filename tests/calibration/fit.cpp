@@ -81,7 +81,7 @@ void add_ranges(const std::vector<Profile>& profiles, const std::vector<std::vec
 /// How far a study is missed: half a band's width outside where it should be counts as `ideal`, outside where
 /// it may be as `accept`.
 double missed_by(const Measured& measured) {
-  constexpr double ideal = 2, accept = 20;
+  constexpr double ideal = 4, accept = 20;
   const auto beyond = [&](const Band& band) {
     const double half = (measured.ideal.high - measured.ideal.low) / 2;
     return std::max({0.0, band.low - measured.value, measured.value - band.high}) / half;
@@ -173,6 +173,23 @@ domain::BodyConstants fitted(const std::vector<Profile>& profiles, const domain:
   return moved(start, best);
 }
 
+namespace {
+
+/// Everybody by `constants`, but each fold by its own.
+std::vector<Forecast> by_folds(const std::vector<Profile>& profiles, const domain::Catalogue& catalogue,
+                               const domain::BodyConstants& constants, int threads,
+                               const std::function<domain::BodyConstants(int fold)>& without) {
+  std::vector<Forecast> out = forecasts(profiles, catalogue, constants, threads);
+  for (int fold = 0; fold < folds; ++fold) {
+    const std::vector<Forecast> said = forecasts(profiles, catalogue, without(fold), threads);
+    for (std::size_t i = 0; i < profiles.size(); ++i)
+      if (part_of(profiles[i].id) == fold) out[i] = said[i];
+  }
+  return out;
+}
+
+}  // namespace
+
 std::vector<Forecast> cross_validated_near(const std::vector<Profile>& profiles,
                                            const domain::Catalogue& catalogue,
                                            const domain::BodyConstants& by_hand,
@@ -181,15 +198,20 @@ std::vector<Forecast> cross_validated_near(const std::vector<Profile>& profiles,
   const auto fitting = those_in(profiles, [](int part) { return part != held_out; });
   const Vector at = deviations_of(constants);
   const Linearised linear = linearised(residuals_of(fitting, catalogue, by_hand, plan.threads), at, step);
-  std::vector<Forecast> out = forecasts(profiles, catalogue, constants, plan.threads);
-  for (int fold = 0; fold < folds; ++fold) {
+  return by_folds(profiles, catalogue, constants, plan.threads, [&](int fold) {
     Vector there = move_without(linear, errors_of_fold(fitting, fold, linear.here.size()));
     for (std::size_t i = 0; i < there.size(); ++i) there[i] += at[i];
-    const std::vector<Forecast> said = forecasts(profiles, catalogue, moved(by_hand, there), plan.threads);
-    for (std::size_t i = 0; i < profiles.size(); ++i)
-      if (part_of(profiles[i].id) == fold) out[i] = said[i];
-  }
-  return out;
+    return moved(by_hand, there);
+  });
+}
+
+std::vector<Forecast> cross_validated(const std::vector<Profile>& profiles,
+                                      const domain::Catalogue& catalogue,
+                                      const domain::BodyConstants& constants, const FitPlan& plan) {
+  return by_folds(profiles, catalogue, constants, plan.threads, [&](int fold) {
+    const auto others = those_in(profiles, [&](int part) { return part != held_out && part != fold; });
+    return fitted(others, catalogue, constants, plan);
+  });
 }
 
 }  // namespace repwright::calibration

@@ -42,4 +42,9 @@ std::vector<Forecast> cross_validated_near(const std::vector<Profile>& profiles,
                                            const domain::BodyConstants& by_hand,
                                            const domain::BodyConstants& constants, const FitPlan& plan);
 
+/// The same, each fold's constants fitted anew without it, searched from `constants` on.
+std::vector<Forecast> cross_validated(const std::vector<Profile>& profiles,
+                                      const domain::Catalogue& catalogue,
+                                      const domain::BodyConstants& constants, const FitPlan& plan);
+
 }  // namespace repwright::calibration

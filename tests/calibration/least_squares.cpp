@@ -1,5 +1,6 @@
 #include "calibration/least_squares.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 
@@ -57,6 +58,13 @@ Linear normal_equations(const Linearised& linear, const std::vector<bool>& left_
   return out;
 }
 
+/// The step of Gauss and Newton, the shorter the more it is damped; empty if there is none.
+Vector damped_step(const Linear& linear, double damping) {
+  Matrix damped = linear.square;
+  for (std::size_t i = 0; i < damped.size(); ++i) damped[i][i] *= 1 + damping;
+  return solve(std::move(damped), linear.downhill);
+}
+
 }  // namespace
 
 Vector solve(Matrix a, Vector b) {
@@ -92,24 +100,24 @@ Vector least_squares(const std::function<Vector(const Vector&)>& residuals, Vect
   for (int round = 0; round < descent.rounds; ++round) {
     const Linear linear = normal_equations({here, slopes_at(residuals, from, here, descent.step)}, {});
     const double before = sum;
-    for (int attempt = 0; attempt < 6 && sum == before; ++attempt) {
-      Matrix damped = linear.square;
-      for (std::size_t i = 0; i < from.size(); ++i) damped[i][i] *= 1 + damping;
-      Vector next = solve(damped, linear.downhill);
-      for (std::size_t i = 0; i < next.size(); ++i) next[i] += from[i];
-      Vector there = next.empty() ? Vector{} : residuals(next);
-      const double reached = next.empty() ? INFINITY : sum_of_squares(there);
-      if (reached < sum) {
-        from = std::move(next);
-        here = std::move(there);
-        sum = reached;
-        damping *= .3;
-      } else {
-        damping *= 4;
-      }
+    const Vector start = from;
+    double best = damping;
+    // A sum that jumps with each whole rep says little where it rises: all are tried, the least is taken.
+    for (const double factor : {.01, .1, .3, 1.0, 3.0, 10.0, 100.0}) {
+      Vector next = damped_step(linear, damping * factor);
+      if (next.empty()) continue;
+      for (std::size_t i = 0; i < next.size(); ++i) next[i] += start[i];
+      Vector there = residuals(next);
+      const double reached = sum_of_squares(there);
+      if (!(reached < sum)) continue;
+      from = std::move(next);
+      here = std::move(there);
+      sum = reached;
+      best = damping * factor;
     }
+    damping = std::clamp(best, 1e-3, 1e3);
     if (descent.told) descent.told(round, sum);
-    if (before - sum < 3e-4 * before) break;
+    if (before - sum < descent.worth * before) break;
   }
   return from;
 }

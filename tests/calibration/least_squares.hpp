@@ -25,7 +25,8 @@ Vector move_without(const Linearised& linear, const std::vector<bool>& left_out)
 
 struct Descent {
   int rounds = 12;
-  double step = .25;  // of the finite differences: wide enough to smooth over whole reps
+  double step = .25;    // of the finite differences: wide enough to smooth over whole reps
+  double worth = 3e-4;  // a round that takes off less than this share is the last
   std::function<void(int round, double sum)> told{};
 };
 

@@ -18,7 +18,8 @@ Tunable correlation(const char* key, double hand_set) {
 
 const std::vector<Tunable>& tunables() {
   static const std::vector<Tunable> all{
-      {"model", "quickness", .1, .4, false},
+      {"model", "quickness", .5, .3, false},
+      {"model", "breathless", .3, .3, false},
       {"model", "grind", .25, .06, false},
       {"model", "lightness", 1, .4, false},
       {"model", "fade", 0.4, .3},
@@ -30,16 +31,17 @@ const std::vector<Tunable>& tunables() {
       {"model", "lift_cost", 2.7, .15},
       {"model", "other_group_recovery", 0.9, .08},
       {"model", "shortest_spread", 60, .2},
-      {"model.fast_time", "push", 60, .15},
+      {"model.fast_time", "push", 60, .3},
       {"model.fast_time", "pull", 60, .3},
       {"model.fast_time", "legs", 30, .3},
       {"model.fast_time", "core", 40, .3},
-      {"model.slow_time", "push", 200, .15},
+      {"model.slow_time", "push", 200, .3},
       {"model.slow_time", "pull", 200, .3},
       {"model.slow_time", "legs", 300, .3},
       {"marks", "run", 0.02, 1},
       {"marks", "short_run", 0.03, .7},
       {"marks", "any_style", 0.25, .7},
+      {"marks", "any_style_rep", 2, .7},
       {"marks", "load", 0.05, .5},
       {"prior", "cadence_sd", 0.12, .3},
       {"prior", "recovery_sd", 0.25, .3},
@@ -100,6 +102,7 @@ const std::vector<Tunable>& tunables() {
       {"walking-lunge", "ratio", 0.8, .2},
       {"back-extension", "ratio", 0.9, .2},
       {"double-under", "ratio", 0.55, .3},
+      {"squat-thrust", "cost", 2.1, .15},
   };
   return all;
 }
@@ -143,7 +146,7 @@ double within_allowed(const Tunable& tunable, double value) {
   if (tunable.key == "other_group_recovery") return std::clamp(value, 0.0, 1.0);
   if (tunable.key == "grind") return std::clamp(value, 0.0, .9);
   if (tunable.key == "lightness") return std::clamp(value, 0.0, 3.0);
-  if (tunable.key == "quickness") return std::clamp(value, 0.0, 2.0);
+  if (tunable.key == "quickness" || tunable.key == "breathless") return std::clamp(value, 0.0, 1.0);
   return tunable.table == "prior" && !tunable.logarithmic ? std::clamp(value, -.9, .9) : value;
 }
 

@@ -61,6 +61,10 @@ class Body:
         wish = max(self.c["keep_min"], self.c["keep_share"] * effort["best"])
         return min(max(0.5 * (effort["best"] - 1), 0.0), wish)
 
+    def breath(self, effort):
+        """What is out of reach of whoever is out of breath."""
+        return self.c["breathless"] * (1 - effort["theta"]) * (1 - self.reserve / self.full)
+
     def ready_in(self, effort, left):
         """Seconds until the person takes up `left` more; 0 at once."""
         c, g = self.c, effort["group"]
@@ -71,13 +75,19 @@ class Body:
         target = max(1 - effort["theta"] - needed * effort["drain"], 1e-9)
         fast = self.fast[g] * math.exp(-self.pending[g] / c["fast_time"][g])
         slow = self.slow[g] * math.exp(-self.pending[g] / c["slow_time"][g])
-        if fast + slow <= target:
+        breath = self.breath(effort)
+        if fast + slow + breath <= target:
             return 0.0
+        spare_rate = self.critical * self.durability() - c["standing_rate"]
+        breath_time = c["reserve_recovery"] * 60 * self.full / spare_rate * self.speed(self.reserve)
         wanted = 0.0
         for _ in range(6):
             f = fast * math.exp(-wanted / c["fast_time"][g])
             s = slow * math.exp(-wanted / c["slow_time"][g])
-            move = (f + s) / (f / c["fast_time"][g] + s / c["slow_time"][g]) * math.log((f + s) / target)
+            b = breath * math.exp(-wanted / breath_time)
+            held = f + s + b
+            slope = f / c["fast_time"][g] + s / c["slow_time"][g] + b / breath_time
+            move = held / slope * math.log(held / target)
             wanted += move
             if move < 1e-3:
                 break
@@ -181,7 +191,7 @@ class Set:
         self.fast_rate = speed / c["fast_time"][g]
         self.slow_rate = speed / c["slow_time"][g]
         self.drain = effort["drain"]
-        self.full = 1 - effort["theta"] + 1e-6 * effort["drain"]
+        self.full = 1 - effort["theta"] - body.breath(effort) + 1e-6 * effort["drain"]
         self.keep = body.kept(effort)
         self.finish = c["finish_reps"]
         self.fast, self.slow = body.fast[g], body.slow[g]

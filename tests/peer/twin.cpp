@@ -36,6 +36,7 @@ json constants_json(const body::Constants& c) {
           {"slow_time", c.slow_time},
           {"recovery_drag", c.recovery_drag},
           {"fade", c.fade},
+          {"breathless", c.breathless},
           {"reserve_kept", c.reserve_kept},
           {"reserve_recovery", c.reserve_recovery},
           {"shortest_spread", c.shortest_spread},
@@ -76,6 +77,7 @@ json person_json(const Stage& stage, std::size_t person) {
 
 Stage twin_stage() {
   Stage stage = mixed_class({});
+  stage.constants.breathless = .5;
   stage.timetable.pieces[0] = {};
   stage.timetable.boxes[0].planned.reset();
   stage.plan.late[4] = 33;

@@ -24,6 +24,17 @@ TEST(LeastSquares, FollowsACurvedValleyToItsEnd) {
   EXPECT_NEAR(end[1], 1, 2e-3);
 }
 
+// What is counted in whole reps: the sum is flat between jumps, slopes come from wide differences.
+TEST(LeastSquares, GoesOnWhereTheResidualsJump) {
+  const auto counted = [](const Vector& x) {
+    const auto whole = [](double value) { return std::floor(8 * value) / 8; };
+    return Vector{whole(x[0] + x[1]) - 3, whole(x[0] - 2 * x[1]), whole(.5 * x[0] + x[1] * x[1]) - 2};
+  };
+  const Vector end = least_squares(counted, {-3, 4}, {.rounds = 30});
+  EXPECT_NEAR(end[0], 2, .25);
+  EXPECT_NEAR(end[1], 1, .25);
+}
+
 TEST(LeastSquares, MovesByWhatAResidualThatIsLeftOutHadPulled) {
   // The mean of 1, 2 and 9 is 4, that of 1 and 2 is 1.5.
   const auto apart = [](const Vector& x) { return Vector{x[0] - 1, x[0] - 2, x[0] - 9}; };

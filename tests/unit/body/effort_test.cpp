@@ -130,8 +130,10 @@ TEST(Effort, IsKnownForEveryMovementInEveryUnit) {
       EXPECT_GT(effort.theta, 0) << movement.id.text;
       EXPECT_LT(effort.theta, 1) << movement.id.text;
       EXPECT_EQ(effort.weight[index_of(effort.group)], 1) << movement.id.text;
-      // A movement that is lighter for this body than it usually is goes a little quicker.
-      EXPECT_NEAR(effort.brisk / pace.brisk, 1, 1.5 * shipped_constants().quickness) << movement.id.text;
+      // A skill that is lighter for this body than it usually is goes a little quicker.
+      const double quickness = shipped_constants().quickness;
+      EXPECT_GT(effort.brisk / pace.brisk, 1 - quickness) << movement.id.text;
+      EXPECT_LT(effort.brisk / pace.brisk, 1 + .7 * quickness) << movement.id.text;
     }
 }
 
@@ -201,6 +203,16 @@ TEST(Effort, IsQuickerTheLighterItIsForAPerson) {
   EXPECT_LT(effort_of(spec, strong, constants).brisk, effort_of(spec, weak, constants).brisk);
   constants.quickness = 0;
   EXPECT_EQ(effort_of(spec, strong, constants).brisk, effort_of(spec, weak, constants).brisk);
+}
+
+TEST(Effort, IsAsQuickForAllWhereNoSkillIsNeeded) {
+  Constants constants = shipped_constants();
+  constants.quickness = .5;
+  Body strong, weak;
+  strong.best_set[index_of(Group::Legs)] = 200;
+  weak.best_set[index_of(Group::Legs)] = 30;
+  EXPECT_EQ(effort_of(spec_of("air-squat"), strong, constants).brisk,
+            effort_of(spec_of("air-squat"), weak, constants).brisk);
 }
 
 TEST(Effort, CostsLessWhoHasPowerOffTheRun) {

@@ -70,10 +70,11 @@ struct PerRep {
   double set(const Effort& effort, double wanted, double end) {
     const double rir = std::clamp(0.5 * (effort.best - 1), 0.0,
                                   std::max(constants.keep_min, constants.keep_share * effort.best));
+    const double within_reach = (1 - effort.theta) * (1 - constants.breathless * (1 - reserve / full));
     double done = 0;
     while (done < wanted) {
       const double can =
-          (1 - effort.theta - fatigue(index_of(effort.group))) / effort.drain + constants.grind + 1e-6;
+          (within_reach - fatigue(index_of(effort.group))) / effort.drain + constants.grind + 1e-6;
       const bool last = wanted - done <= constants.finish_reps;
       if (can < (last ? 1 : 1 + rir)) break;
       rep(effort, end);
