@@ -37,7 +37,7 @@ struct Crowd {
     const board::Reading reading = read(text);
     EXPECT_THAT(reading.diagnostics,
                 ::testing::Each(::testing::Field(&domain::Diagnostic::severity, domain::Severity::Note)));
-    const auto rehearsed = rehearse_class(request(reading, 60));
+    const auto rehearsed = rehearse_class(request(reading, 200));
     EXPECT_TRUE(rehearsed) << rehearsed.error().message;
     return advice::consequences_of(rehearsed->rehearsal);
   }
