@@ -41,7 +41,10 @@ async function device(size, clock, path) {
   const page = await newPage(browser, { storageState: owner, viewport: size });
   await page.addInitScript(wrongClock, clock);
   await slowDown(page);
+  // Until the day of the class is known, nobody is asked whether it is the right one.
+  const known = [/\/api\/gym$/, /\/api\/classes\/sat-24$/].map((asked) => page.waitForResponse(asked));
   await page.goto(gym.address + path);
+  await Promise.all(known);
   return page;
 }
 
