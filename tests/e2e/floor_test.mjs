@@ -85,13 +85,13 @@ flow("a score is kept in five taps, asked about where nobody expects it, and cor
   await dialog.getByRole("alert").getByText(/really/).waitFor();
   await dialog.getByRole("button", { name: "Cancel" }).click();
   await page.getByRole("button", { name: /Hyun-ae Marlowe/ }).click();
-  await dialog.getByText("8", { exact: true }).click();
+  await dialog.locator("fieldset").getByText("8", { exact: true }).click();
   await dialog.getByRole("button", { name: /^Keep/ }).click();
   await page.getByText("1 of ").waitFor();
   await page.getByText("on its way").waitFor({ state: "detached" });
   await page.getByRole("button", { name: /Hyun-ae Marlowe/ }).click();
   await dialog.getByText(/Kept: .* by Mira, today at/).waitFor();
-  await dialog.getByRole("button", { name: "Load in kg: rest 3", exact: true }).click();
+  await dialog.locator('button[aria-pressed="true"][aria-label^="Load in kg"] + button').click(); // the hall's next
   await dialog.getByRole("button", { name: /^Keep/ }).click();
   await page.getByText("corrected").waitFor();
   const lines = await scoresOf(page, "sat-24");
