@@ -66,13 +66,20 @@ flow("on the class's page a proposal is written into the kept board, and taken o
   assert.equal(await keptText(), before);
 });
 
-flow("where the hour is too short whatever is changed, what to cut first is said without being asked", async () => {
+flow("a class over its hour is told what to cut; where that is not enough, what to cut first", async () => {
   await page.goto(gym.address);
   const text = "LONG\nwarm-up 12 min\nPIECE A 25 min\nback squat 5x5\nPIECE B\nFor time, cap 25\n800 m run\n3 rounds\n20 push-ups\n20 box step-ups\n";
   await makeClass(page, { id: "too-long", board: "too-long", text, heads: 12 });
-  const { class: made, version } = await ask(page, "GET", "/api/classes/too-long");
-  await ask(page, "PUT", "/api/classes/too-long", { class: { ...made, minutes: 45 }, version });
-  await page.goto(`${gym.address}/class/too-long`);
+  const lasts = async (minutes) => {
+    const { class: made, version } = await ask(page, "GET", "/api/classes/too-long");
+    await ask(page, "PUT", "/api/classes/too-long", { class: { ...made, minutes }, version });
+    await page.goto(`${gym.address}/class/too-long`);
+  };
+  await lasts(45);
+  await help().locator(".proposal-words", { hasText: /^Cut: / }).waitFor();
+  assert.equal(await help().getByText("The hour is too short").count(), 0);
+  await lasts(15);
+  await page.reload();
   await help().getByText(/^The hour is too short for this board: \d+ % of the runs end late/).waitFor();
   await help().getByText(/^Cut first: .*It gives \d+:\d\d;/).waitFor();
   await page.locator(".cuts li").first().waitFor();
