@@ -72,7 +72,7 @@ struct RepairPlan {
   int runs = 0;          // of each that came into the last round
   bool stopped = false;  // somebody did not wait for the end: the best so far
   std::vector<Repair> best;
-  std::vector<std::string> notes = {};  // what to know of the hall first
+  std::vector<std::string> notes = {};    // what to know of the hall first
   std::vector<PieceTarget> targets = {};  // what to write beside each piece
   bool operator==(const RepairPlan&) const = default;
 };
