@@ -74,6 +74,11 @@ double largest_set(const domain::Amount& amount) {
       amount);
 }
 
+double enough_at_once(domain::Unit unit, double set) {
+  const double most = unit == domain::Unit::Reps ? plenty_at_once : set;
+  return std::clamp(set / 2, 1.0, std::max(1.0, most));
+}
+
 domain::Amount times(const domain::Amount& amount, double factor, double whole) {
   if (factor == 1) return amount;
   const auto scaled = [&](double value) { return rounded(value * factor, whole); };

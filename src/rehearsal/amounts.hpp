@@ -19,6 +19,13 @@ domain::Amount resolved_amount(const Ability& ability, const domain::Item& item,
 /// The largest number of units that the amount asks for in one go; 0 if it names none.
 double largest_set(const domain::Amount& amount);
 
+/// Reps at once that are always enough: what an easier version or a lighter load is chosen to give.
+inline constexpr double plenty_at_once = 5;
+
+/// So many at once make a set one to do as written: half of it, of reps never more than `plenty_at_once`.
+/// Below, it would be a session of ones and twos (a judgement of ours).
+double enough_at_once(domain::Unit unit, double set);
+
 /// The amount times `factor`, in whole units of `whole` (10: to the nearest ten, at least one of them).
 domain::Amount times(const domain::Amount& amount, double factor, double whole);
 

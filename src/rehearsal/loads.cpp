@@ -27,11 +27,6 @@ bool same_kit(const domain::Movement& a, const domain::Movement& b) {
          std::ranges::any_of(loadable, [&](std::string_view kit) { return uses(a, kit) && uses(b, kit); });
 }
 
-/// Half of the set that is asked, of reps never more than five; below, the load is one for ones and twos.
-double enough_at_once(domain::Unit unit, double set) {
-  return std::clamp(set / 2, 1.0, unit == domain::Unit::Reps ? 5.0 : std::max(1.0, set));
-}
-
 std::optional<base::Mass> written_load(const Ability& ability, const domain::Item& item,
                                        std::optional<int> level) {
   if (!item.loads || item.loads->masses.empty()) return std::nullopt;
@@ -137,7 +132,7 @@ LoadChoice choose_load(const Ability& ability, const LoadRequest& request) {
     const double total = written->si() * item.implements;
     const double enough = enough_at_once(item.unit, request.set);
     if (best_set(ability, request.movement, item.unit, total) >= enough) return choice;
-    const double lighter = load_for_reps(ability, request.movement, std::max(5.0, request.set));
+    const double lighter = load_for_reps(ability, request.movement, std::max(plenty_at_once, request.set));
     if (lighter <= 0) return choice;
     choice.load = from_shelf(ability, request.movement, per_implement(std::min(lighter, total), item));
     choice.lighter = true;

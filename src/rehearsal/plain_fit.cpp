@@ -31,16 +31,6 @@ constexpr const char* as_usual = "as usual";
 constexpr const char* none_as_written = "no full rep as written";
 constexpr const char* few_as_written = "less than half of a set at once as written";
 
-constexpr double most_at_once = 5;  // reps, that are asked before a line counts as too hard for somebody
-
-/// So many reps at once make a line of reps one to do as written: half of what one round asks, and never more
-/// than five. Below, it would be a session of ones and twos.
-double enough_in_one_go(const FittedItem& line) {
-  return line.unit == domain::Unit::Reps
-             ? std::clamp(least_share_of_a_set * largest_set(line.amount), 1.0, most_at_once)
-             : 1.0;
-}
-
 /// A set of more than this many times the best set belongs to an easier level.
 constexpr double most_breaks_of_a_level = 3;
 
@@ -177,7 +167,7 @@ void PersonFit::choose_version(FittedItem& fitted, const ItemAt& line, const Mov
         fitted.swapped_for = as_usual;
         return;
       }
-    if (best < enough_in_one_go(fitted))
+    if (fitted.unit == domain::Unit::Reps && best < enough_at_once(fitted.unit, largest_set(fitted.amount)))
       if (const Version easier = easier_for_more(line, movement); easier.movement) {
         take(fitted, line, movement, easier);
         fitted.swapped_for = best < 1 ? none_as_written : few_as_written;
@@ -205,7 +195,7 @@ Version PersonFit::easier_for_more(const ItemAt& line, const Movement& movement)
   std::vector<Version> easier = stand_ins(ability_, movement, line.item);
   std::erase_if(easier, [](const Version& version) { return version.alike || version.standing; });
   for (const Version& version : easier)
-    if (passes(ability_, *version.movement, most_at_once * version.factor)) return version;
+    if (passes(ability_, *version.movement, plenty_at_once * version.factor)) return version;
   return {};
 }
 

@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "domain/proposals.hpp"
+#include "rehearsal/amounts.hpp"
 
 namespace repwright::rehearsal {
 
@@ -112,7 +113,7 @@ bool passes(const Ability& ability, const Movement& movement, double at_least) {
 
 Version first_passing(const Ability& ability, const std::vector<Version>& versions, StandInRule rule) {
   std::vector<double> wanted{1};
-  if (rule.for_lack_of_reps) wanted = {std::max(5.0, 2 * rule.set), 5, 1};
+  if (rule.for_lack_of_reps) wanted = {std::max(plenty_at_once, 2 * rule.set), plenty_at_once, 1};
   for (const bool alike : {false, true})
     for (const double at_least : wanted) {
       const auto at = std::ranges::find_if(versions, [&](const Version& version) {
