@@ -23,17 +23,19 @@ double single_from_set(double load, double reps) {
   return load * (1 + reps / 30) / (1 + 1.0 / 30);
 }
 
+double best_single(const EffortSpec& spec, const Body& body) {
+  return spec.strength ? body.best_lift[index_of(*spec.strength)] * spec.of : 0;
+}
+
 double set_of_load(const EffortSpec& spec, const Body& body) {
   if (spec.load <= 0 || !spec.strength) return 0;
-  const double best = body.best_lift[index_of(*spec.strength)] * spec.of;
-  return std::max(0.0, set_at_load(best, spec.load, spec.kappa * spec.units));
+  return std::max(0.0, set_at_load(best_single(spec, body), spec.load, spec.kappa * spec.units));
 }
 
 double load_of(const EffortSpec& spec, const Body& body) {
   if (spec.free_set <= 0 || !spec.strength) return spec.load;
   const double kappa = spec.kappa * spec.units;
-  const double best = body.best_lift[index_of(*spec.strength)] * spec.of;
-  return best * (1 + kappa) / (1 + kappa * spec.free_set);
+  return best_single(spec, body) * (1 + kappa) / (1 + kappa * spec.free_set);
 }
 
 namespace {
@@ -113,7 +115,7 @@ double largest_set(const EffortSpec& spec, const Body& body, double kappa) {
   const double own = own_set(spec, body, kappa);
   const double load = load_of(spec, body);
   if (!spec.strength || load <= 0) return own;
-  const double by_load = set_at_load(body.best_lift[index_of(*spec.strength)] * spec.of, load, kappa);
+  const double by_load = set_at_load(best_single(spec, body), load, kappa);
   if (own <= 0 || by_load <= 0) return std::min(own, by_load);
   return 1 / (1 / own + 1 / by_load);
 }

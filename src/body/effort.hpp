@@ -49,6 +49,9 @@ EffortSpec unknown_effort(domain::Unit unit, const Constants& constants);
 /// seconds per unit from its cadence, its oxygen cost from mass and load.
 Effort effort_of(const EffortSpec& spec, const Body& body, const Constants& constants);
 
+/// The heaviest load of one rep, kg; 0 where no lift limits the movement.
+double best_single(const EffortSpec& spec, const Body& body);
+
 /// The largest set that the spec's load gives this body by its best single; 0 where that says nothing.
 double set_of_load(const EffortSpec& spec, const Body& body);
 

@@ -145,10 +145,9 @@ void read(const Reading& reading, const domain::BestLoad& mark) {
   if (!spec.strength) return;
   const double single = single_from_set(mark.load.si(), mark.reps);
   const domain::MarkNoise& noise = reading.constants.marks;
-  reading.add(
-      [spec](const Body& body) { return base::log(spec.of * body.best_lift[index_of(*spec.strength)]); },
-      base::log(single), noise.load + noise.load_rep * (mark.reps - 1),
-      {static_cast<Parameter>(index_of(Parameter::SquatLift) + index_of(*spec.strength))});
+  reading.add([spec](const Body& body) { return base::log(best_single(spec, body)); }, base::log(single),
+              noise.load + noise.load_rep * (mark.reps - 1),
+              {static_cast<Parameter>(index_of(Parameter::SquatLift) + index_of(*spec.strength))});
 }
 
 void read(const Reading& reading, const domain::AerobicPeak& mark) {
