@@ -10,11 +10,9 @@
 namespace repwright::advice {
 namespace {
 
-// What counts as much as one minute of standing about, each a judgement of ours (docs/decisions/repairs.md).
-constexpr double minutes_of_unfinished = 3;  // one person stopped by the cap
-constexpr double minutes_off_intent = 2;     // one person outside what a piece intends
-constexpr double minutes_of_over = 5;        // a class that surely runs over
-constexpr double minutes_of_lost_work = 10;  // all of the work dropped
+// As those of the header.
+constexpr double minutes_off_intent = 2;  // one person outside what a piece intends
+constexpr double minutes_of_over = 5;     // a class that surely runs over
 
 double middle(std::vector<double> values) {
   if (values.empty()) return 0;

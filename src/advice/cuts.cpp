@@ -23,16 +23,14 @@ using domain::Board;
 using timetable::BoxKind;
 
 // Judgements of ours, docs/decisions/timetable.md.
-constexpr double shortest_s = 360;           // of a clock, a warm-up or a cool-down that may still be cut
-constexpr double step_s = 120;               // by which it is
-constexpr double whole_s = 30;               // to which a length is rounded up
-constexpr double rest_step_s = 60;           // by which a rest is
-constexpr double loss_of_warm_up = 0.4;      // per minute
-constexpr double loss_of_cool_down = 0.2;    // per minute
-constexpr double loss_of_rest = 0.1;         // per minute
-constexpr double loss_of_a_part = 1;         // that people came for
-constexpr double minutes_of_all_work = 10;   // as in the burden of a repair
-constexpr double minutes_of_unfinished = 3;  // as there
+constexpr double shortest_s = 360;         // of a clock, a warm-up or a cool-down that may still be cut
+constexpr double step_s = 120;             // by which it is
+constexpr double whole_s = 30;             // to which a length is rounded up
+constexpr double rest_step_s = 60;         // by which a rest is
+constexpr double loss_of_warm_up = 0.4;    // per minute
+constexpr double loss_of_cool_down = 0.2;  // per minute
+constexpr double loss_of_rest = 0.1;       // per minute
+constexpr double loss_of_a_part = 1;       // that people came for
 constexpr double least_gain_s = 20;
 
 std::string name_of(const Block& block) {
@@ -213,7 +211,7 @@ class Cutting {
 double lost(const Cut& cut, const domain::Consequences& before, const domain::Consequences& after) {
   const double work = before.work_s > 0 ? std::max(0.0, 1 - after.work_s / before.work_s) : 0;
   const double stopped = std::max(0.0, before.finished - after.finished);
-  return cut.loss + minutes_of_all_work * work + minutes_of_unfinished * stopped;
+  return cut.loss + minutes_of_lost_work * work + minutes_of_unfinished * stopped;
 }
 
 /// The place of the cut that loses least for what it gives, beyond what is `needed` nothing; nothing where

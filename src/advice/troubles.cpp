@@ -44,12 +44,10 @@ PieceTrouble trouble_of(const domain::Rehearsal& rehearsal, std::size_t at, cons
 
 }  // namespace
 
-bool Troubles::is_crowded(const domain::EquipmentId& place) const {
-  return std::ranges::find(crowded, place) != crowded.end();
-}
-
 bool Troubles::needs_crowded_place(const domain::Movement& movement) const {
-  return std::ranges::any_of(movement.equipment, [&](const auto& place) { return is_crowded(place); });
+  return std::ranges::any_of(movement.equipment, [&](const auto& place) {
+    return std::ranges::find(crowded, place) != crowded.end();
+  });
 }
 
 Troubles troubles_of(const domain::Rehearsal& rehearsal, const domain::Board& board,

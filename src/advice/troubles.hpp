@@ -25,7 +25,6 @@ struct Troubles {
   bool class_over = false;                   // in more than a tenth of the runs
   std::vector<PieceTrouble> pieces;          // by the timetable's pieces
 
-  bool is_crowded(const domain::EquipmentId& place) const;
   /// Whether the movement needs a place of which too few are there.
   bool needs_crowded_place(const domain::Movement& movement) const;
 };

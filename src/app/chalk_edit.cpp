@@ -199,9 +199,7 @@ class Chalking {
   /// From the beginning of a block's first line to that of the next part of the class.
   domain::Span stretch_of(domain::BlockId id) const {
     domain::Span stretch = span_of(id);
-    const std::size_t feed =
-        stretch.begin == 0 ? std::string_view::npos : on_.text.rfind('\n', stretch.begin - 1);
-    stretch.begin = feed == std::string_view::npos ? 0 : feed + 1;
+    stretch.begin = line_begin(stretch);
     stretch.end = on_.text.size();
     for (const Block& block : on_.reading.board.blocks) {
       const domain::Span& other = span_of(block.id);

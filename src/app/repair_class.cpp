@@ -40,6 +40,8 @@ base::Result<domain::RepairPlan> repair_class(const ClassRequest& request, std::
                                                       .house = request.gym.house,
                                                       .targets = *targets});
   const auto trial = [&](const domain::Board& board, int runs) -> base::Result<domain::Consequences> {
+    if (&board == &request.reading.board && runs == halving.first_runs)  // rehearsed above
+      return advice::consequences_of(before->rehearsal, advice::piece_blocks(board, before->timetable));
     const board::Reading reading = reading_of(board);
     const auto rehearsed = rehearse_class(with_board(request, reading, request.gym, runs), *gathered);
     if (!rehearsed) return tl::unexpected(rehearsed.error());

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/clock_text.hpp"
+#include "domain/rehearsal_names.hpp"
 #include "sheets/page.hpp"
 
 namespace repwright::sheets {
@@ -20,11 +21,7 @@ std::string clock(double seconds) {
 std::string range(const domain::PieceTarget& target, const domain::LevelTarget& level) {
   if (target.measure == Measure::Seconds) return clock(level.from) + " to " + clock(level.to);
   if (target.in_rounds) return fmt::format("{:.1f} to {:.1f} rounds", level.from, level.to);
-  const char* unit = target.measure == Measure::Metres         ? "m"
-                     : target.measure == Measure::Kilocalories ? "kcal"
-                     : target.measure == Measure::Kilograms    ? "kg"
-                                                               : "reps";
-  return fmt::format("{:.0f} to {:.0f} {}", level.from, level.to, unit);
+  return fmt::format("{:.0f} to {:.0f} {}", level.from, level.to, domain::name_of(target.measure));
 }
 
 std::string cap_words(const domain::CapTarget& cap) {
