@@ -35,9 +35,10 @@ double expected_with(const FitTask& task, const FitOption& way, const Waits& wai
   return expected_of(task, part);
 }
 
-class Floor {
+/// The piece on one floor for the whole class, without luck and cap.
+class SharedFloor {
  public:
-  explicit Floor(const FitTask& task)
+  explicit SharedFloor(const FitTask& task)
       : task_(task), board_({.title = {}, .blocks = {task.piece}}), some_(everybody(task)) {
     board_.blocks.front().cap.reset();
     timetable_ = timetable::lay_out(board_, {});
@@ -73,7 +74,8 @@ struct Played {
   Waits waits;
 };
 
-Played played(const FitTask& task, const Floor& floor, std::vector<const FitOption*> ways, double kit_cost) {
+Played played(const FitTask& task, const SharedFloor& floor, std::vector<const FitOption*> ways,
+              double kit_cost) {
   const rehearsal::MiddlingParts parts = floor.play(ways);
   Played result{.choice = {.ways = std::move(ways), .expected = {}, .waited_s = {}, .cost = kit_cost},
                 .waits = {}};
@@ -193,14 +195,14 @@ class Search {
   const FitTask& task_;
   const Ways& ways_;
   KitBook& kit_;
-  Floor floor_;
+  SharedFloor floor_;
 };
 
 }  // namespace
 
 TogetherChoice together(const FitTask& task, std::vector<const FitOption*> ways, KitBook& kit) {
   const double cost = kit_cost(kit, ways);
-  return played(task, Floor(task), std::move(ways), cost).choice;
+  return played(task, SharedFloor(task), std::move(ways), cost).choice;
 }
 
 bool is_crowded(const TogetherChoice& choice) {

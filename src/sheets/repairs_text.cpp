@@ -78,19 +78,24 @@ std::string still_over(const domain::RepairPlan& plan) {
       "`repwright timetable` shows where the time goes.");
 }
 
+std::string opening(const domain::RepairPlan& plan) {
+  if (plan.tried == 0) return "No small change of this board would help this class.";
+  if (plan.best.empty())
+    return fmt::format(
+        "Nothing to repair: of {} small changes none makes this class better by more than it "
+        "costs to explain.",
+        plan.tried);
+  return fmt::format("The best of {} small changes, each rehearsed with the same people and the same luck:",
+                     plan.tried);
+}
+
 }  // namespace
 
 std::string repairs_text(const domain::RepairPlan& plan) {
   const double asked = plan.before.work_s;
   std::string text;
   for (const std::string& note : plan.notes) text += paragraph("", note);
-  text += plan.best.empty()
-              ? paragraph("", fmt::format("Nothing to repair: of {} small changes none makes this class "
-                                          "better by more than it costs to explain.",
-                                          plan.tried))
-              : paragraph("", fmt::format("The best of {} small changes, each rehearsed with the same "
-                                          "people and the same luck:",
-                                          plan.tried));
+  text += paragraph("", opening(plan));
   if (plan.stopped)
     text +=
         paragraph("", fmt::format("Stopped before the end: the best so far, of {} runs each.", plan.runs));
